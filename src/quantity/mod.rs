@@ -1,0 +1,897 @@
+//! The vocabulary: every quantity of the trade as a type of its own.
+//!
+//! One row of the table at the end of this file is one type: its name, its words, its kind of unit,
+//! its range, two examples. The row yields the check at the door, the error text, the
+//! property-test strategy and the range that C can ask for.
+//!
+//! A value is stored in the trade's metric unit (mm, um for roughness, mm/rev, m/min, 1/min, MPa,
+//! ...), so that making, reading, text, serde and C return exactly what was put in. It is finite
+//! and inside its range from the moment it exists; NaN has no place to stand. Kernels turn it into
+//! a `uom` quantity on their first line; the conversions have names (`length`, `from_length`), so
+//! that a radius does not slip into a diameter through one.
+//!
+//! A row's range is what is *plausible* for a real lathe, and it is checked where values come in.
+//! What a kernel computes from plausible values is always finite, but may lie outside of it.
+//!
+//! # What does not compile
+//!
+//! A radius for a diameter:
+//! ```compile_fail,E0308
+//! # use turnwright::{physics::speed, CuttingSpeed, Radius};
+//! # fn f(v: CuttingSpeed, r: Radius) {
+//! speed::spindle_speed(v, r);
+//! # }
+//! ```
+//! its twin that does:
+//! ```
+//! # use turnwright::{physics::speed, CuttingSpeed, Radius};
+//! # fn f(v: CuttingSpeed, r: Radius) {
+//! speed::spindle_speed(v, r.diameter());
+//! # }
+//! ```
+//! A spindle speed for a cutting speed:
+//! ```compile_fail,E0308
+//! # use turnwright::{physics::speed, SpindleSpeed, Diameter};
+//! # fn f(n: SpindleSpeed, d: Diameter) {
+//! speed::spindle_speed(n, d);
+//! # }
+//! ```
+//! A unit of another kind:
+//! ```compile_fail,E0277
+//! use turnwright::{unit::meter_per_minute, Diameter};
+//! let d = Diameter::new::<meter_per_minute>(40.0);
+//! ```
+//! its twin that does:
+//! ```
+//! use turnwright::{unit::millimeter, Diameter};
+//! let d = Diameter::new::<millimeter>(40.0);
+//! ```
+
+pub mod dial;
+pub(crate) mod text;
+pub mod unit;
+
+use std::fmt;
+
+use crate::error::{Error, ErrorKind};
+use unit::{Kind, Units};
+
+/// The row of a quantity: what is written once about its type.
+///
+/// ```
+/// use turnwright::{Diameter, Quantity};
+/// let row = Diameter::ROW;
+/// assert_eq!((row.name(), row.least(), row.largest()), ("diameter", 0.1, 5000.0));
+/// ```
+#[derive(Debug)]
+pub struct Row {
+    name: &'static str,
+    what: &'static str,
+    kind: &'static Kind,
+    least: f64,
+    largest: f64,
+    zero: bool,
+    code: i32,
+    examples: [&'static str; 2],
+}
+
+impl Row {
+    /// The name, as documents and errors use it.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// The quantity in words, with its article.
+    #[must_use]
+    pub const fn what(&self) -> &'static str {
+        self.what
+    }
+
+    /// Its kind of unit.
+    #[must_use]
+    pub const fn kind(&self) -> &'static Kind {
+        self.kind
+    }
+
+    /// The least plausible value, in the trade's metric unit.
+    #[must_use]
+    pub const fn least(&self) -> f64 {
+        self.least
+    }
+
+    /// The largest plausible value, in the trade's metric unit.
+    #[must_use]
+    pub const fn largest(&self) -> f64 {
+        self.largest
+    }
+
+    /// Whether zero is allowed beside the range.
+    #[must_use]
+    pub const fn allows_zero(&self) -> bool {
+        self.zero
+    }
+
+    /// The number by which the C interface knows this quantity; pinned.
+    #[must_use]
+    pub const fn code(&self) -> i32 {
+        self.code
+    }
+
+    /// A value as one would write it.
+    #[must_use]
+    pub const fn example(&self) -> &'static str {
+        self.examples[0]
+    }
+
+    /// A value as one would write it in an inch shop.
+    #[must_use]
+    pub const fn inch_example(&self) -> &'static str {
+        self.examples[1]
+    }
+
+    /// True for a value in the plausible range, given in the trade's metric unit.
+    #[must_use]
+    #[inline]
+    pub const fn accepts(&self, value: f64) -> bool {
+        (value >= self.least && value <= self.largest) || (self.zero && value == 0.0)
+    }
+
+    #[cold]
+    pub(crate) fn refuse(&self, value: f64) -> Error {
+        if !value.is_finite() {
+            return Error::new(
+                ErrorKind::NotFinite,
+                self.name,
+                value.to_string(),
+                format!("a finite {}", self.kind.name()),
+                "give a number; an empty or failed cell often arrives as NaN",
+            );
+        }
+        let unit = self.kind.units()[0].text();
+        let with_unit = |v: f64| {
+            if unit.is_empty() {
+                v.to_string()
+            } else {
+                format!("{v} {unit}")
+            }
+        };
+        let zero = if self.zero && self.least > 0.0 {
+            ", or 0"
+        } else {
+            ""
+        };
+        let remedy = if value < self.least {
+            "check the unit and the sign: is the value in metres, or is it another quantity?"
+        } else {
+            "check the unit: is the value in another one, or is it another quantity?"
+        };
+        Error::new(
+            ErrorKind::OutOfRange,
+            self.name,
+            with_unit(value),
+            format!(
+                "{} from {} to {}{zero}",
+                self.what,
+                with_unit(self.least),
+                with_unit(self.largest)
+            ),
+            remedy,
+        )
+    }
+}
+
+mod sealed {
+    pub trait Sealed {}
+}
+
+/// What every quantity of this crate has; sealed.
+///
+/// For generic code over quantities: columns, tests, menus. Ordinary code uses the methods of the
+/// types themselves.
+pub trait Quantity: sealed::Sealed + Copy + fmt::Display + std::str::FromStr<Err = Error> {
+    /// What is written about the type.
+    const ROW: &'static Row;
+
+    /// From a value in the trade's metric unit.
+    ///
+    /// # Errors
+    /// Outside the range of the row, or not finite.
+    fn from_trade(value: f64) -> Result<Self, Error>;
+
+    /// The value in the trade's metric unit.
+    fn trade(self) -> f64;
+
+    /// Text in the unit of `system`: exact in metric, the nearest in inch.
+    fn text(self, system: Units) -> String {
+        text::Exact {
+            kind: Self::ROW.kind,
+            value: self.trade(),
+            system,
+        }
+        .to_string()
+    }
+
+    /// Text rounded as a person reads it at the machine (3 decimals of a millimetre, 4 of an inch).
+    fn people(self, system: Units) -> String {
+        text::People {
+            kind: Self::ROW.kind,
+            value: self.trade(),
+            system,
+        }
+        .to_string()
+    }
+}
+
+macro_rules! kind_methods {
+    (Length $t:ident) => {
+        kind_methods! { @make $t from_mm mm millimeter "millimetres", from_inch inch inch "inches" }
+        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::millimeter, 1.0 }
+    };
+    (Roughness $t:ident) => {
+        kind_methods! { @make $t from_um um micrometer "micrometres", from_microinch microinch microinch "microinches" }
+        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::micrometer, 1.0 }
+    };
+    (Feed $t:ident) => {
+        kind_methods! { @make $t from_mm_per_rev mm_per_rev millimeter_per_revolution "millimetres per revolution", from_inch_per_rev inch_per_rev inch_per_revolution "inches per revolution" }
+        kind_methods! { @uom $t from_length_per_revolution length_per_revolution uom::si::f64::Length, uom::si::length::millimeter, 1.0 }
+    };
+    (FeedRate $t:ident) => {
+        kind_methods! { @make $t from_mm_per_min mm_per_min millimeter_per_minute "millimetres per minute", from_inch_per_min inch_per_min inch_per_minute "inches per minute" }
+        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::millimeter_per_minute, 1.0 }
+    };
+    (CuttingSpeed $t:ident) => {
+        kind_methods! { @make $t from_m_per_min m_per_min meter_per_minute "metres per minute", from_ft_per_min ft_per_min foot_per_minute "feet per minute" }
+        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::meter_per_second, 60.0 }
+    };
+    (SpindleSpeed $t:ident) => {
+        kind_methods! { @make $t from_rpm rpm revolution_per_minute "revolutions per minute" }
+        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 60.0 }
+    };
+    (HandwheelRate $t:ident) => {
+        kind_methods! { @make $t from_turns_per_min turns_per_min turn_per_minute "turns per minute" }
+        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 60.0 }
+    };
+    (Stress $t:ident) => {
+        kind_methods! { @make $t from_mpa mpa megapascal "megapascals (N/mm2)", from_psi psi pound_per_square_inch "pounds per square inch" }
+        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::megapascal, 1.0 }
+    };
+    (Modulus $t:ident) => {
+        kind_methods! { @make $t from_gpa gpa gigapascal "gigapascals", from_ksi ksi kilopound_per_square_inch "thousands of pounds per square inch" }
+        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::gigapascal, 1.0 }
+    };
+    (Force $t:ident) => {
+        kind_methods! { @make $t from_newton newton newton "newtons", from_lbf lbf pound_force "pounds force" }
+        kind_methods! { @uom $t from_force force uom::si::f64::Force, uom::si::force::newton, 1.0 }
+    };
+    (Power $t:ident) => {
+        kind_methods! { @make $t from_kw kw kilowatt "kilowatts", from_hp hp horsepower "horsepower (550 ft lbf/s)" }
+        kind_methods! { @uom $t from_power power uom::si::f64::Power, uom::si::power::kilowatt, 1.0 }
+    };
+    (Torque $t:ident) => {
+        kind_methods! { @make $t from_newton_meter newton_meter newton_meter "newton metres", from_lbf_ft lbf_ft pound_force_foot "pound-force feet" }
+        kind_methods! { @uom $t from_torque torque uom::si::f64::Torque, uom::si::torque::newton_meter, 1.0 }
+    };
+    (Stiffness $t:ident) => {
+        kind_methods! { @make $t from_kn_per_mm kn_per_mm kilonewton_per_millimeter "kilonewtons per millimetre", from_lbf_per_inch lbf_per_inch pound_force_per_inch "pounds force per inch" }
+    };
+    (RotationalStiffness $t:ident) => {
+        kind_methods! { @make $t from_knm_per_rad knm_per_rad kilonewton_meter_per_radian "kilonewton metres per radian", from_lbf_inch_per_rad lbf_inch_per_rad pound_force_inch_per_radian "pound-force inches per radian" }
+    };
+    (Density $t:ident) => {
+        kind_methods! { @make $t from_kg_per_m3 kg_per_m3 kilogram_per_cubic_meter "kilograms per cubic metre", from_lb_per_in3 lb_per_in3 pound_per_cubic_inch "pounds per cubic inch" }
+        kind_methods! { @uom $t from_mass_density mass_density uom::si::f64::MassDensity, uom::si::mass_density::kilogram_per_cubic_meter, 1.0 }
+    };
+    (Expansion $t:ident) => {
+        kind_methods! { @make $t from_um_per_m_k um_per_m_k micrometer_per_meter_kelvin "micrometres per metre and kelvin" }
+    };
+    (SpecificHeat $t:ident) => {
+        kind_methods! { @make $t from_j_per_kg_k j_per_kg_k joule_per_kilogram_kelvin "joules per kilogram and kelvin" }
+    };
+    (Time $t:ident) => {
+        kind_methods! { @make $t from_seconds seconds second "seconds", from_minutes minutes minute "minutes" }
+        kind_methods! { @uom $t from_time time uom::si::f64::Time, uom::si::time::second, 1.0 }
+    };
+    (Angle $t:ident) => {
+        kind_methods! { @make $t from_degrees degrees degree "degrees" }
+        kind_methods! { @uom $t from_angle angle uom::si::f64::Angle, uom::si::angle::degree, 1.0 }
+    };
+    (RemovalRate $t:ident) => {
+        kind_methods! { @make $t from_cm3_per_min cm3_per_min cubic_centimeter_per_minute "cubic centimetres per minute", from_in3_per_min in3_per_min cubic_inch_per_minute "cubic inches per minute" }
+        kind_methods! { @uom $t from_volume_rate volume_rate uom::si::f64::VolumeRate, uom::si::volume_rate::cubic_centimeter_per_second, 60.0 }
+    };
+    (Number $t:ident) => {
+        kind_methods! { @make $t from_value value one "a plain number" }
+    };
+    (@make $t:ident $($from:ident $get:ident $unit:ident $words:literal),+) => {
+        impl $t { $(
+            #[doc = concat!("From ", $words, ".\n\n# Errors\nOutside the range of the type, or not finite.")]
+            #[inline]
+            pub fn $from(value: f64) -> Result<Self, Error> {
+                Self::new::<unit::$unit>(value)
+            }
+
+            #[doc = concat!("In ", $words, ".")]
+            #[must_use]
+            #[inline]
+            pub fn $get(self) -> f64 {
+                self.get::<unit::$unit>()
+            }
+        )+ }
+    };
+    (@uom $t:ident $from:ident $to:ident $quantity:path, $unit:path, $scale:literal) => {
+        impl $t {
+            #[doc = concat!("As a `uom` quantity, by name only.")]
+            #[must_use]
+            #[inline]
+            pub fn $to(self) -> $quantity {
+                <$quantity>::new::<$unit>(self.0 / $scale)
+            }
+
+            #[doc = concat!("From a `uom` quantity, by name only.\n\n# Errors\nOutside the range of the type, or not finite.")]
+            pub fn $from(quantity: $quantity) -> Result<Self, Error> {
+                Self::from_trade(quantity.get::<$unit>() * $scale)
+            }
+
+            /// What a kernel computed from checked values: finite, but not held to what is plausible.
+            #[inline]
+            #[allow(dead_code)]
+            pub(crate) fn computed(quantity: $quantity) -> Self {
+                Self::computed_trade(quantity.get::<$unit>() * $scale)
+            }
+        }
+    };
+}
+
+macro_rules! quantities {
+    ($(
+        $(#[$doc:meta])*
+        $t:ident = $code:literal $name:literal $what:literal $kind:ident $least:literal to $largest:literal $(or $zero:literal)? [$example:literal $inch_example:literal]
+    )*) => { $(
+        $(#[$doc])*
+        ///
+        /// # Range
+        #[doc = concat!("Plausible, and checked where a value comes in: ", $least, " to ", $largest, " in the trade's metric unit", $(", or ", $zero,)? ".")]
+        ///
+        /// # Example
+        /// ```
+        #[doc = concat!("use turnwright::", stringify!($t), ";")]
+        #[doc = concat!("let metric: ", stringify!($t), " = \"", $example, "\".parse()?;")]
+        #[doc = concat!("assert_eq!(metric.to_string(), \"", $example, "\");")]
+        #[doc = concat!("let inch: ", stringify!($t), " = \"", $inch_example, "\".parse()?;")]
+        #[doc = concat!("assert!(\"1 candela\".parse::<", stringify!($t), ">().is_err());")]
+        /// # Ok::<(), turnwright::Error>(())
+        /// ```
+        #[derive(Clone, Copy, PartialEq, PartialOrd)]
+        pub struct $t(f64);
+
+        impl sealed::Sealed for $t {}
+
+        impl Quantity for $t {
+            const ROW: &'static Row = &Row {
+                name: $name,
+                what: $what,
+                kind: &unit::kind_rows::$kind,
+                least: $least,
+                largest: $largest,
+                zero: quantities!(@zero $($zero)?),
+                code: $code,
+                examples: [$example, $inch_example],
+            };
+
+            #[inline]
+            fn from_trade(value: f64) -> Result<Self, Error> {
+                if Self::ROW.accepts(value) {
+                    // Adding zero makes of -0 the one zero, so that equal values are equal texts.
+                    Ok(Self(value + 0.0))
+                } else {
+                    Err(Self::ROW.refuse(value))
+                }
+            }
+
+            #[inline]
+            fn trade(self) -> f64 {
+                self.0
+            }
+        }
+
+        impl $t {
+            /// From a value in `unit`.
+            ///
+            /// # Errors
+            /// Outside the range of the type, or not finite.
+            #[inline]
+            pub fn new<U: unit::UnitOf<unit::kind::$kind>>(value: f64) -> Result<Self, Error> {
+                Self::from_trade(U::UNIT.to_trade(value, 1.0))
+            }
+
+            /// The value in `unit`.
+            #[must_use]
+            #[inline]
+            pub fn get<U: unit::UnitOf<unit::kind::$kind>>(self) -> f64 {
+                U::UNIT.from_trade(self.0)
+            }
+
+            /// A constant of this crate, or a kernel's result, in the trade's unit.
+            #[inline]
+            #[allow(dead_code)]
+            pub(crate) const fn computed_trade(value: f64) -> Self {
+                debug_assert!(value.is_finite());
+                Self(value + 0.0)
+            }
+        }
+
+        kind_methods! { $kind $t }
+
+        impl Eq for $t {}
+
+        #[allow(clippy::derive_ord_xor_partial_ord)]
+        impl Ord for $t {
+            fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+                self.0.total_cmp(&other.0)
+            }
+        }
+
+        impl std::str::FromStr for $t {
+            type Err = Error;
+            fn from_str(text: &str) -> Result<Self, Error> {
+                Self::from_trade(text::read(Self::ROW, text)?)
+            }
+        }
+
+        impl fmt::Display for $t {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.pad(&self.text(Units::Metric))
+            }
+        }
+
+        impl fmt::Debug for $t {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                write!(f, "{}({self})", stringify!($t))
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl serde::Serialize for $t {
+            fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+                serial::write(*self, s)
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $t {
+            fn deserialize<D: serde::Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+                serial::read(d)
+            }
+        }
+
+        #[cfg(feature = "proptest")]
+        impl proptest::arbitrary::Arbitrary for $t {
+            type Parameters = ();
+            type Strategy = proptest::strategy::BoxedStrategy<Self>;
+            fn arbitrary_with((): ()) -> Self::Strategy {
+                strategy::whole_range::<Self>()
+            }
+        }
+    )*
+
+        /// The rows of all quantities, in the order of this page.
+        ///
+        /// ```
+        /// let names: Vec<_> = turnwright::quantity::rows().iter().map(|row| row.name()).collect();
+        /// assert!(names.contains(&"diameter") && names.contains(&"radius"));
+        /// ```
+        #[must_use]
+        pub fn rows() -> &'static [&'static Row] {
+            &[ $( <$t as Quantity>::ROW ),* ]
+        }
+
+        /// Calls `$m!` with the name of every quantity: for tests that go through all of them.
+        #[doc(hidden)]
+        #[macro_export]
+        macro_rules! for_each_quantity {
+            ($m:ident) => { $( $m! { $t } )* };
+        }
+    };
+    (@zero) => { false };
+    (@zero $zero:literal) => { true };
+}
+
+quantities! {
+    /// Diameter of the work or of a hole.
+    Diameter = 1 "diameter" "a diameter" Length 0.1 to 5000.0 ["40 mm" "1 1/2 in"]
+    /// Radius of the work: half of its [`Diameter`].
+    Radius = 2 "radius" "a radius" Length 0.05 to 2500.0 ["20 mm" "3/4 in"]
+    /// Depth of cut a_p (ISO 3002-3, back engagement): radial when turning along the axis, so that
+    /// the diameter falls by twice as much.
+    DepthOfCut = 3 "depth_of_cut" "a depth of cut" Length 0.001 to 100.0 ["0.5 mm" "0.02 in"]
+    /// Corner radius r_eps of the tool (ISO 3002-1). Zero is a sharp corner.
+    CornerRadius = 4 "corner_radius" "a corner radius" Length 0.005 to 50.0 or 0.0 ["0.8 mm" "1/32 in"]
+    /// Radius r_n to which the cutting edge itself is rounded (ISO 3002-1).
+    EdgeRadius = 5 "edge_radius" "a radius of the rounded cutting edge" Length 0.0001 to 0.5 ["0.02 mm" "0.0008 in"]
+    /// Feed f: length per revolution (ISO 3002-3).
+    Feed = 6 "feed" "a feed per revolution" Feed 0.001 to 10.0 ["0.2 mm/rev" "0.008 in/rev"]
+    /// Feed rate v_f: length per time (ISO 3002-1, feed speed).
+    FeedRate = 7 "feed_rate" "a feed rate" FeedRate 0.0001 to 100000.0 ["100 mm/min" "4 in/min"]
+    /// Cutting speed v_c: of the edge over the work (ISO 3002-1).
+    CuttingSpeed = 8 "cutting_speed" "a cutting speed" CuttingSpeed 0.1 to 10000.0 ["90 m/min" "300 ft/min"]
+    /// Spindle speed n: revolutions per time (ISO 3002-3, rotational frequency).
+    SpindleSpeed = 9 "spindle_speed" "a spindle speed" SpindleSpeed 0.1 to 100000.0 ["640 rpm" "640 1/min"]
+    /// Specific cutting force k_c1.1: for a chip of 1 mm by 1 mm (Kienzle).
+    SpecificCuttingForce = 10 "specific_force" "a specific cutting force" Stress 10.0 to 20000.0 ["1900 MPa" "275000 psi"]
+    /// Young's modulus E of the work.
+    YoungsModulus = 11 "youngs_modulus" "a Young's modulus" Modulus 0.1 to 1500.0 ["210 GPa" "30000 ksi"]
+    /// Main force F_c, along the cutting speed (ISO 3002-4, cutting force).
+    MainForce = 12 "main_force" "a main force" Force 0.0 to 1000000.0 ["1200 N" "270 lbf"]
+    /// Feed force F_f, against the feed (ISO 3002-4).
+    FeedForce = 13 "feed_force" "a feed force" Force 0.0 to 1000000.0 ["400 N" "90 lbf"]
+    /// Passive force F_p, across the feed (ISO 3002-4, back force): it bends the bar.
+    PassiveForce = 14 "passive_force" "a passive force" Force 0.0 to 1000000.0 ["150 N" "34 lbf"]
+    /// Power.
+    Power = 15 "power" "a power" Power 0.0 to 1000.0 ["1.5 kW" "2 hp"]
+    /// Torque.
+    Torque = 16 "torque" "a torque" Torque 0.0 to 1000000.0 ["28.8 N m" "20 lbf ft"]
+    /// Stiffness of a support: force per displacement.
+    Stiffness = 17 "stiffness" "a stiffness" Stiffness 0.001 to 100000.0 ["40 kN/mm" "100000 lbf/in"]
+    /// Stiffness of a holding against tilting: torque per angle.
+    RotationalStiffness = 18 "rotational_stiffness" "a rotational stiffness" RotationalStiffness 0.001 to 100000.0 ["150 kN m/rad" "1000000 lbf in/rad"]
+    /// Mass density.
+    Density = 19 "density" "a density" Density 100.0 to 25000.0 ["7850 kg/m3" "0.284 lb/in3"]
+    /// Coefficient of linear thermal expansion.
+    ThermalExpansion = 20 "expansion" "a thermal expansion" Expansion 0.1 to 500.0 ["11.5 um/(m K)" "11.5e-6 1/K"]
+    /// Specific heat.
+    SpecificHeat = 21 "specific_heat" "a specific heat" SpecificHeat 50.0 to 10000.0 ["470 J/(kg K)" "0.47 kJ/(kg K)"]
+    /// Duration of a cut or a step.
+    Duration = 22 "time" "a time" Time 0.0 to 10000000.0 ["90 s" "1.5 min"]
+    /// Tool cutting edge angle kappa_r, between the major edge and the feed direction (ISO 3002-1).
+    CuttingEdgeAngle = 23 "cutting_edge_angle" "a cutting edge angle" Angle 1.0 to 150.0 ["95 deg" "1.5 rad"]
+    /// Minor cutting edge angle kappa_r' (ISO 3002-1).
+    MinorCuttingEdgeAngle = 24 "minor_cutting_edge_angle" "a minor cutting edge angle" Angle 0.1 to 150.0 ["10 deg" "0.2 rad"]
+    /// Orthogonal rake gamma_o (ISO 3002-1); negative leans forward.
+    RakeAngle = 25 "rake_angle" "a rake angle" Angle -45.0 to 60.0 ["6 deg" "0.1 rad"]
+    /// Arithmetic mean height Ra of the roughness profile (ISO 21920-2).
+    Ra = 26 "ra" "a roughness Ra" Roughness 0.001 to 1000.0 ["1.6 um" "63 uin"]
+    /// Root mean square height Rq of the roughness profile (ISO 21920-2).
+    Rq = 27 "rq" "a roughness Rq" Roughness 0.001 to 1000.0 ["1.9 um" "75 uin"]
+    /// Maximum height Rz of the roughness profile, a mean over sampling lengths (ISO 21920-2).
+    Rz = 28 "rz" "a roughness Rz" Roughness 0.001 to 5000.0 ["6.3 um" "250 uin"]
+    /// Total height Rt of the roughness profile over the evaluation length (ISO 21920-2).
+    Rt = 29 "rt" "a roughness Rt" Roughness 0.001 to 5000.0 ["6.3 um" "250 uin"]
+    /// Length along the axis: of stock, of a part, of a section.
+    WorkLength = 30 "length" "a length along the axis" Length 0.01 to 20000.0 ["120 mm" "4 3/4 in"]
+    /// Length by which the bar stands out of the jaws.
+    Overhang = 31 "overhang" "an overhang" Length 0.5 to 20000.0 ["85 mm" "3 1/4 in"]
+    /// Travel of a slide.
+    Travel = 32 "travel" "a slide travel" Length 0.0 to 10000.0 ["5 mm" "0.2 in"]
+    /// What one mark of a dial says, in the dial's own reading.
+    Division = 33 "division" "a dial division" Length 0.0001 to 10.0 ["0.02 mm" "0.001 in"]
+    /// What a dial shows: the figure engraved at a mark.
+    Engraved = 34 "shows" "what a dial shows" Length -100000.0 to 100000.0 ["1.8 mm" "0.075 in"]
+    /// Position along the axis: zero on the finished face, negative towards the chuck.
+    Position = 35 "z" "a position along the axis" Length -20000.0 to 20000.0 ["-70 mm" "-2 3/4 in"]
+    /// Displacement of the bar under load, positive away from the tool.
+    Deflection = 36 "deflection" "a deflection" Length -1000.0 to 1000.0 ["0.02 mm" "0.001 in"]
+    /// Difference of two diameters, such as true minus wanted.
+    DiameterError = 37 "diameter_error" "a difference of diameters" Length -1000.0 to 1000.0 ["0.04 mm" "0.002 in"]
+    /// Width of a tolerance zone.
+    Tolerance = 38 "tolerance" "the width of a tolerance zone" Length 0.0001 to 100.0 ["0.033 mm" "0.001 in"]
+    /// Uncertainty or largest error of an instrument.
+    SizeUncertainty = 39 "instrument_uncertainty" "an uncertainty of size" Length 0.00001 to 10.0 ["0.004 mm" "0.0002 in"]
+    /// Nominal thickness of cut h (ISO 3002-3), and the least chip thickness.
+    ChipThickness = 40 "chip_thickness" "a thickness of cut" Length 0.0001 to 10.0 ["0.2 mm" "0.008 in"]
+    /// Nominal width of cut b (ISO 3002-3).
+    ChipWidth = 41 "chip_width" "a width of cut" Length 0.001 to 500.0 ["2 mm" "0.08 in"]
+    /// Rate of metal removal.
+    RemovalRate = 42 "removal_rate" "a removal rate" RemovalRate 0.0 to 1000000.0 ["30 cm3/min" "2 in3/min"]
+    /// Rate at which a hand turns a wheel.
+    HandwheelRate = 43 "handwheel" "a handwheel rate" HandwheelRate 0.0 to 10000.0 ["2.5 turns/min" "2 turns/min"]
+    /// Exponent m_c of the specific cutting force (Kienzle).
+    ForceExponent = 44 "exponent" "an exponent of the specific cutting force" Number 0.0 to 0.9 ["0.17" "0.25"]
+    /// Efficiency of the drive, from motor to spindle.
+    Efficiency = 45 "efficiency" "an efficiency" Number 0.05 to 1.0 ["0.75" "0.8"]
+    /// Force normal to the edge over the main force, K_n.
+    NormalRatio = 46 "normal_ratio" "a ratio of normal to main force" Number 0.05 to 3.0 ["0.5" "0.6"]
+    /// Overhang over diameter, L/d.
+    Slenderness = 47 "length_over_diameter" "an overhang over diameter" Number 0.0001 to 100000.0 ["2.5" "4"]
+    /// Brinell hardness, HB.
+    BrinellHardness = 48 "hardness_hb" "a Brinell hardness" Number 1.0 to 1000.0 ["190" "210"]
+}
+
+impl Diameter {
+    /// Half of this diameter.
+    ///
+    /// ```
+    /// let d = turnwright::Diameter::from_mm(40.0)?;
+    /// assert_eq!(d.radius().mm(), 20.0);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn radius(self) -> Radius {
+        Radius::computed_trade(self.0 / 2.0)
+    }
+
+    /// What is left after a cut of `depth` all round.
+    ///
+    /// ```
+    /// use turnwright::{DepthOfCut, Diameter};
+    /// let d = Diameter::from_mm(40.0)?.after_cut(DepthOfCut::from_mm(1.5)?)?;
+    /// assert_eq!(d.mm(), 37.0);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// When nothing plausible would be left.
+    pub fn after_cut(self, depth: DepthOfCut) -> Result<Self, Error> {
+        Self::from_trade(self.0 - 2.0 * depth.0).map_err(|_| {
+            Error::new(
+                ErrorKind::Contradiction,
+                "depth_of_cut",
+                depth.to_string(),
+                format!("a depth that leaves some of the diameter {self}"),
+                "a depth of cut is radial: the diameter falls by twice the depth",
+            )
+        })
+    }
+
+    /// The depth of cut that leaves `smaller`, if any metal is to go.
+    #[must_use]
+    pub fn depth_to(self, smaller: Self) -> Option<DepthOfCut> {
+        let depth = round_size(self.0 - smaller.0) / 2.0;
+        (depth > 0.0).then(|| DepthOfCut::computed_trade(depth))
+    }
+
+    /// This diameter and `error` more.
+    #[must_use]
+    pub fn with_error(self, error: DiameterError) -> Self {
+        Self::computed_trade(self.0 + error.0)
+    }
+}
+
+impl Radius {
+    /// Twice this radius.
+    ///
+    /// ```
+    /// let r = turnwright::Radius::from_mm(20.0)?;
+    /// assert_eq!(r.diameter().mm(), 40.0);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn diameter(self) -> Diameter {
+        Diameter::computed_trade(self.0 * 2.0)
+    }
+}
+
+impl Deflection {
+    /// What this deflection adds to the diameter: twice as much.
+    ///
+    /// ```
+    /// let bent = turnwright::Deflection::from_mm(0.02)?;
+    /// assert_eq!(bent.diameter_error().mm(), 0.04);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn diameter_error(self) -> DiameterError {
+        DiameterError::computed_trade(self.0 * 2.0)
+    }
+}
+
+/// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of
+/// a sum of divisions do not decide whether a mark lies on a limit.
+#[must_use]
+pub(crate) fn round_size(mm: f64) -> f64 {
+    (mm * 1e9).round() / 1e9
+}
+
+#[cfg(feature = "serde")]
+pub(crate) mod serial {
+    //! Quantities in serde: text with units; plain ratios as numbers.
+
+    use super::{Quantity, unit::kind_rows};
+    use serde::de::{self, Visitor};
+    use std::{fmt, marker::PhantomData};
+
+    /// The name under which a quantity is written as a newtype, so that a document can show it in
+    /// another system of units.
+    pub(crate) const NEWTYPE: &str = "turnwright::Quantity";
+
+    pub(super) fn write<Q: Quantity, S: serde::Serializer>(q: Q, s: S) -> Result<S::Ok, S::Error> {
+        if std::ptr::eq(Q::ROW.kind(), &kind_rows::Number) {
+            s.serialize_f64(q.trade())
+        } else {
+            s.serialize_newtype_struct(
+                NEWTYPE,
+                &Written {
+                    row: Q::ROW,
+                    value: q.trade(),
+                },
+            )
+        }
+    }
+
+    struct Written {
+        row: &'static super::Row,
+        value: f64,
+    }
+
+    impl serde::Serialize for Written {
+        fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+            s.collect_str(&super::text::Exact {
+                kind: self.row.kind(),
+                value: self.value,
+                system: super::Units::Metric,
+            })
+        }
+    }
+
+    pub(super) fn read<'de, Q: Quantity, D: serde::Deserializer<'de>>(d: D) -> Result<Q, D::Error> {
+        d.deserialize_any(Read(PhantomData))
+    }
+
+    struct Read<Q>(PhantomData<Q>);
+
+    impl<'de, Q: Quantity> Visitor<'de> for Read<Q> {
+        type Value = Q;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            write!(f, "{} such as \"{}\"", Q::ROW.what(), Q::ROW.example())
+        }
+
+        fn visit_str<E: de::Error>(self, text: &str) -> Result<Q, E> {
+            text.parse().map_err(E::custom)
+        }
+
+        fn visit_f64<E: de::Error>(self, value: f64) -> Result<Q, E> {
+            if std::ptr::eq(Q::ROW.kind(), &kind_rows::Number) {
+                Q::from_trade(value).map_err(E::custom)
+            } else {
+                value.to_string().parse().map_err(E::custom)
+            }
+        }
+
+        fn visit_i64<E: de::Error>(self, value: i64) -> Result<Q, E> {
+            self.visit_f64(value as f64)
+        }
+
+        fn visit_u64<E: de::Error>(self, value: u64) -> Result<Q, E> {
+            self.visit_f64(value as f64)
+        }
+
+        fn visit_newtype_struct<D: serde::Deserializer<'de>>(self, d: D) -> Result<Q, D::Error> {
+            d.deserialize_any(self)
+        }
+    }
+}
+
+#[cfg(feature = "proptest")]
+mod strategy {
+    use super::Quantity;
+    use proptest::prelude::*;
+
+    /// The whole plausible range; the logarithm is uniform where the range spans decades, the ends
+    /// and zero come up often.
+    pub(super) fn whole_range<Q: Quantity + std::fmt::Debug + 'static>() -> BoxedStrategy<Q> {
+        let (least, largest) = (Q::ROW.least(), Q::ROW.largest());
+        let ends = prop_oneof![Just(least), Just(largest)];
+        let inside: BoxedStrategy<f64> = if least > 0.0 {
+            (least.ln()..=largest.ln())
+                .prop_map(move |x| x.exp().clamp(least, largest))
+                .boxed()
+        } else {
+            (least..=largest).boxed()
+        };
+        let zero = if Q::ROW.accepts(0.0) { 0.0 } else { least };
+        prop_oneof![1 => ends, 1 => Just(zero), 18 => inside]
+            .prop_filter_map("inside the range", |value| Q::from_trade(value).ok())
+            .boxed()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_is_understood_in_every_spelling_of_the_trade() {
+        for (text, mm) in [
+            ("40 mm", 40.0),
+            ("40mm", 40.0),
+            (" 40  mm ", 40.0),
+            ("1 1/2 in", 38.1),
+            ("1-1/2in", 38.1),
+            ("5/8 in", 15.875),
+            ("1.5\"", 38.1),
+            ("4e1 mm", 40.0),
+            ("+40 mm", 40.0),
+            ("400 thou", 10.16),
+        ] {
+            assert_eq!(text.parse::<Diameter>().map(Diameter::mm), Ok(mm), "{text}");
+        }
+        for text in ["60 kN/mm", "60 kN / mm", "60000 N/mm"] {
+            assert_eq!(
+                text.parse::<Stiffness>().map(Stiffness::kn_per_mm),
+                Ok(60.0),
+                "{text}"
+            );
+        }
+        for text in [
+            "40 kN m/rad",
+            "40 kN*m/rad",
+            "40 kN\u{b7}m/rad",
+            "40 kNm/rad",
+        ] {
+            assert_eq!(
+                text.parse::<RotationalStiffness>()
+                    .map(RotationalStiffness::knm_per_rad),
+                Ok(40.0),
+                "{text}"
+            );
+        }
+        assert_eq!(
+            "180 1/min".parse::<SpindleSpeed>().map(SpindleSpeed::rpm),
+            Ok(180.0)
+        );
+        assert_eq!(
+            "7850 kg/m^3".parse::<Density>().map(Density::kg_per_m3),
+            Ok(7850.0)
+        );
+        assert_eq!("1.6 \u{b5}m".parse::<Ra>().map(Ra::um), Ok(1.6));
+        assert_eq!("1.6 \u{3bc}m".parse::<Ra>().map(Ra::um), Ok(1.6));
+        assert_eq!("63 uin".parse::<Ra>().map(Ra::um), Ok(1.6002));
+    }
+
+    #[test]
+    fn bad_text_is_refused_with_a_remedy() {
+        for (text, kind, remedy) in [
+            ("40", ErrorKind::MissingUnit, "40 mm"),
+            ("0,2 mm", ErrorKind::Unreadable, "0.2"),
+            ("NaN mm", ErrorKind::NotFinite, "number"),
+            ("inf mm", ErrorKind::NotFinite, "number"),
+            ("-inf mm", ErrorKind::NotFinite, "number"),
+            ("40 rpm", ErrorKind::WrongUnit, "spindle speed"),
+            ("40 mn", ErrorKind::WrongUnit, "mm"),
+            ("", ErrorKind::Unreadable, "number"),
+            ("mm", ErrorKind::Unreadable, "number"),
+            ("1/0 in", ErrorKind::Unreadable, "fraction"),
+            ("0.04 mm", ErrorKind::OutOfRange, "metres"),
+            ("-40 mm", ErrorKind::OutOfRange, "sign"),
+            ("1e999 mm", ErrorKind::Unreadable, "number"),
+        ] {
+            let error = text.parse::<Diameter>().unwrap_err();
+            assert_eq!(error.kind(), kind, "{text}: {error}");
+            assert!(error.remedy().contains(remedy), "{text}: {error}");
+        }
+        assert_eq!(
+            "5/8 rpm".parse::<SpindleSpeed>().unwrap_err().kind(),
+            ErrorKind::Unreadable
+        );
+        assert_eq!(
+            "1 m m".parse::<Diameter>().unwrap_err().kind(),
+            ErrorKind::WrongUnit
+        );
+    }
+
+    #[test]
+    fn minus_zero_is_zero() {
+        assert_eq!(
+            Position::from_mm(-0.0).map(|z| z.to_string()),
+            Ok(String::from("0 mm"))
+        );
+    }
+
+    #[test]
+    fn an_inch_grid_prints_as_typed() {
+        for thousandths in 100..20_000 {
+            let typed = f64::from(thousandths) / 1000.0;
+            let d = Diameter::from_inch(typed).unwrap();
+            assert_eq!(d.text(Units::Inch), format!("{typed} in"));
+        }
+    }
+
+    #[test]
+    fn people_read_no_minus_zero() {
+        assert_eq!(
+            Deflection::from_mm(-0.00001).unwrap().people(Units::Metric),
+            "0.000 mm"
+        );
+    }
+}

@@ -1,0 +1,279 @@
+//! Quantities from text and to text.
+//!
+//! `40 mm`, `40mm`, `1 1/2 in`, `5/8 in`, `0.2 mm/rev`: a number and its unit. A bare number is
+//! refused, and so is a unit of another kind; both errors name the units that would do. Printed is
+//! the shortest decimal that reads back as the stored value.
+
+use std::fmt;
+
+use super::Row;
+use super::unit::{Kind, Unit, Units, kind_rows, kinds};
+use crate::error::{Error, ErrorKind};
+
+/// A number as written: numerator over denominator, so that a fraction is divided once.
+struct Written {
+    numerator: f64,
+    denominator: f64,
+}
+
+/// Reads `text` as a quantity of `row`, in its trade unit, unchecked against its range.
+pub(super) fn read(row: &Row, text: &str) -> Result<f64, Error> {
+    let trimmed = text.trim();
+    if trimmed.is_empty() || trimmed.len() > 80 {
+        return Err(unreadable(row, text, "write a number and a unit"));
+    }
+    let (written, rest) = number(row, trimmed)?;
+    let spelling = spelling(rest);
+    if spelling.is_empty() && !std::ptr::eq(row.kind(), &kind_rows::Number) {
+        return Err(Error::new(
+            ErrorKind::MissingUnit,
+            row.name(),
+            format!("{trimmed:?}"),
+            format!("{} with its unit: {}", row.what(), row.kind().unit_names()),
+            format!(
+                "write for example \"{trimmed} {}\"",
+                row.kind().units()[0].text()
+            ),
+        ));
+    }
+    let unit = row
+        .kind()
+        .spelled(&spelling)
+        .ok_or_else(|| wrong_unit(row, trimmed, rest, &spelling))?;
+    if written.denominator != 1.0 && !std::ptr::eq(row.kind(), &kind_rows::Length) {
+        return Err(unreadable(
+            row,
+            text,
+            "write a decimal number: fractions are for lengths only",
+        ));
+    }
+    Ok(unit.to_trade(written.numerator, written.denominator))
+}
+
+/// The number in front, and what follows it.
+fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
+    let lower = text.trim_start_matches(['+', '-']).to_ascii_lowercase();
+    if lower.starts_with("nan") || lower.starts_with("inf") {
+        return Err(Error::new(
+            ErrorKind::NotFinite,
+            row.name(),
+            format!("{text:?}"),
+            format!("a finite {}", row.kind().name()),
+            "write a number",
+        ));
+    }
+    let end = decimal_end(text);
+    let (head, tail) = text.split_at(end);
+    if let Some(after) = tail.strip_prefix(',') {
+        let digits: String = after.chars().take_while(char::is_ascii_digit).collect();
+        return Err(unreadable(
+            row,
+            text,
+            &format!("write the decimal point as a point: \"{head}.{digits}\""),
+        ));
+    }
+    let whole: f64 = head
+        .parse()
+        .map_err(|_| unreadable(row, text, "write a number and a unit"))?;
+    if !whole.is_finite() {
+        return Err(unreadable(row, text, "write a smaller number"));
+    }
+    // A slash between digits is a fraction: `5/8` after the number itself, `1 1/2` after a space.
+    if let Some((denominator, rest)) = tail.strip_prefix('/').and_then(digits) {
+        return fraction(row, text, 0.0, head, denominator).map(|written| (written, rest));
+    }
+    if let Some((numerator, rest)) = tail
+        .strip_prefix([' ', '-'])
+        .map(str::trim_start)
+        .and_then(digits)
+        && let Some((denominator, rest)) = rest.strip_prefix('/').and_then(digits)
+    {
+        return fraction(row, text, whole, numerator, denominator).map(|written| (written, rest));
+    }
+    Ok((
+        Written {
+            numerator: whole,
+            denominator: 1.0,
+        },
+        tail,
+    ))
+}
+
+fn fraction(
+    row: &Row,
+    text: &str,
+    whole: f64,
+    numerator: &str,
+    denominator: &str,
+) -> Result<Written, Error> {
+    let trouble = || {
+        unreadable(
+            row,
+            text,
+            "write a fraction of whole numbers, such as 1 1/2 in or 5/8 in",
+        )
+    };
+    let (numerator, negative) = match numerator.strip_prefix('-') {
+        Some(positive) => (positive, true),
+        None => (numerator, false),
+    };
+    if whole.fract() != 0.0 || numerator.contains(['.', 'e', 'E']) {
+        return Err(trouble());
+    }
+    let n: u32 = numerator.parse().map_err(|_| trouble())?;
+    let d: u32 = denominator.parse().map_err(|_| trouble())?;
+    if d == 0 {
+        return Err(trouble());
+    }
+    let (n, d) = (f64::from(n), f64::from(d));
+    let size = whole.abs() * d + n;
+    let negative = negative || whole.is_sign_negative();
+    Ok(Written {
+        numerator: if negative { -size } else { size },
+        denominator: d,
+    })
+}
+
+fn digits(text: &str) -> Option<(&str, &str)> {
+    let end = text.bytes().take_while(u8::is_ascii_digit).count();
+    (end > 0).then(|| text.split_at(end))
+}
+
+/// Where the decimal number in front of `text` ends.
+fn decimal_end(text: &str) -> usize {
+    let bytes = text.as_bytes();
+    let run = |from: usize| {
+        bytes[from..]
+            .iter()
+            .take_while(|b| b.is_ascii_digit())
+            .count()
+    };
+    let mut at = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
+    at += run(at);
+    if bytes.get(at) == Some(&b'.') {
+        at += 1 + run(at + 1);
+    }
+    if matches!(bytes.get(at), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(at + 1), Some(b'+' | b'-')));
+        let exponent = run((at + 1 + sign).min(bytes.len()));
+        if exponent > 0 {
+            at += 1 + sign + exponent;
+        }
+    }
+    at
+}
+
+/// A unit's spelling with one form for micro signs, superscripts, multiplication and space.
+fn spelling(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.trim().chars() {
+        match c {
+            '\u{b5}' | '\u{3bc}' => out.push('u'),
+            '\u{b2}' => out.push('2'),
+            '\u{b3}' => out.push('3'),
+            '\u{207b}' | '\u{2212}' => out.push('-'),
+            '\u{b9}' => out.push('1'),
+            '^' => {}
+            ' ' | '*' | '\u{b7}' | '\u{22c5}' => {
+                if !out.ends_with(['.', '/', '(']) {
+                    out.push('.');
+                }
+            }
+            '/' | '(' | ')' => {
+                if out.ends_with('.') {
+                    out.pop();
+                }
+                out.push(c);
+            }
+            other => out.push(other),
+        }
+    }
+    out
+}
+
+fn wrong_unit(row: &Row, text: &str, rest: &str, spelling: &str) -> Error {
+    let elsewhere = kinds().iter().find(|kind| kind.spelled(spelling).is_some());
+    let expected = format!("{} in {}", row.what(), row.kind().unit_names());
+    let (given, remedy) = match elsewhere {
+        Some(kind) => (
+            format!("{text:?}, {}", kind.what()),
+            format!("give {}, not {}", row.what(), kind.what()),
+        ),
+        None => (
+            format!("{text:?} with the unit {:?}", rest.trim()),
+            match crate::error::nearest(spelling, row.kind().units().iter().map(Unit::text)) {
+                Some(near) => format!("did you mean {near:?}?"),
+                None => String::from("use one of these units"),
+            },
+        ),
+    };
+    Error::new(ErrorKind::WrongUnit, row.name(), given, expected, remedy)
+}
+
+fn unreadable(row: &Row, text: &str, remedy: &str) -> Error {
+    let shown: String = text.chars().take(60).collect();
+    Error::new(
+        ErrorKind::Unreadable,
+        row.name(),
+        format!("{shown:?}"),
+        format!("{} such as \"{}\"", row.what(), row.example()),
+        remedy,
+    )
+}
+
+/// The value in the unit of `system`: the shortest decimal that reads back as `value`, or the
+/// nearest where none does.
+pub(crate) struct Exact {
+    pub(crate) kind: &'static Kind,
+    pub(crate) value: f64,
+    pub(crate) system: Units,
+}
+
+impl fmt::Display for Exact {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let unit = self.kind.unit(self.system);
+        let shown = shortest(unit, self.value);
+        if unit.text().is_empty() {
+            write!(f, "{shown}")
+        } else {
+            write!(f, "{shown} {}", unit.text())
+        }
+    }
+}
+
+/// Of the decimals near `value` in `unit`, the shortest that converts back to it exactly.
+fn shortest(unit: &Unit, value: f64) -> f64 {
+    let near = unit.from_trade(value);
+    if unit.to_trade(near, 1.0) == value && unit.factor() == (1.0, 1.0) {
+        return near;
+    }
+    (0..=17)
+        .filter_map(|digits| format!("{near:.digits$e}").parse::<f64>().ok())
+        .find(|candidate| unit.to_trade(*candidate, 1.0) == value)
+        .unwrap_or(near)
+}
+
+/// The value rounded as a person reads it at the machine.
+pub(crate) struct People {
+    pub(crate) kind: &'static Kind,
+    pub(crate) value: f64,
+    pub(crate) system: Units,
+}
+
+impl fmt::Display for People {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let unit = self.kind.unit(self.system);
+        let places = self.kind.places(self.system);
+        let number = format!("{:.places$}", unit.from_trade(self.value) + 0.0);
+        let number = if number.trim_start_matches(['-', '0', '.']).is_empty() {
+            number.trim_start_matches('-').to_owned()
+        } else {
+            number
+        };
+        if unit.text().is_empty() {
+            write!(f, "{number}")
+        } else {
+            write!(f, "{number} {}", unit.text())
+        }
+    }
+}
