@@ -112,6 +112,18 @@ impl Error {
         }
     }
 
+    /// A refusal by name of what this version does not offer.
+    #[cold]
+    pub(crate) fn not_offered(field: &str, what: &str, remedy: &str) -> Self {
+        Self::new(
+            ErrorKind::NotOffered,
+            field,
+            what,
+            "what this version offers",
+            remedy,
+        )
+    }
+
     /// A mistake of this library, told as one.
     #[cold]
     pub(crate) fn internal(what: &str) -> Self {

@@ -1,14 +1,89 @@
-//! Turning on a manual lathe.
-pub mod caution;
+//! Turning on a manual lathe: typed quantities, physics, advice and the whole operation sheet.
+//!
+//! Someone turns a bar on a manual lathe: clamps it, faces it, picks a spindle speed, touches off,
+//! zeroes the dials, takes several cuts, measures before the last one, turns to a length against a
+//! shoulder. turnwright computes that job. Every quantity is a type, so that a radius cannot pass for
+//! a diameter, nor rpm for m/min, nor a bare number for either; every answer says which limit
+//! governed it and where its constants come from.
+//!
+//! ```
+//! use turnwright::{advice::spindle::SpindleAsk, Lathe, SpindleSpeed};
+//! # fn main() -> Result<(), turnwright::Error> {
+//! let steps = [90.0, 180.0, 355.0, 710.0].map(SpindleSpeed::from_rpm);
+//! let lathe = Lathe::with_steps(steps.into_iter().collect::<Result<Vec<_>, _>>()?)?;
+//! let choice = SpindleAsk::new(&lathe, "40 mm".parse()?, "30 m/min".parse()?).choose()?;
+//! assert_eq!(choice.to_string(), "180 rpm (22.6 m/min) of an ideal 239 rpm, governed by the cutting speed");
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # The rooms
+//! Each uses the rooms before it, never one after it.
+//!
+//! | room | what |
+//! |---|---|
+//! | [`error`] | which field, what value, what was expected, how to put it right |
+//! | [`caution`] | what a person must be told |
+//! | [`provenance`] | where a constant comes from and how far to trust it |
+//! | [`quantity`] | the vocabulary: typed quantities, units, text, whole divisions of a dial |
+//! | [`standards`] | what standards say: limits, texture grades, centre holes, instruments |
+//! | [`shop`] | what stands in the workshop: material, lathe, dial, holding, tool, stock, part |
+//! | [`physics`] | what nature answers: speed, force, finish, bar |
+//! | [`advice`] | decisions with reasons: step, feed, depth, support, mark |
+//! | [`plan`] | the operation sheet: passes, readings, measuring stops |
+//! | `document` | questions and answers as JSON text (feature `json`) |
+//! | `ffi` | the C doors (feature `capi`; see `include/turnwright.h`) |
+//!
+//! # Features
+//! `json` (default) brings the document door and implies `serde`; `serde` brings the traits on every
+//! quantity and shop item; `capi` brings the C doors; `proptest` brings strategies for property tests.
+#![doc = include_str!("questions.md")]
+
 pub mod error;
-pub mod physics;
+
+pub mod caution;
+
 pub mod provenance;
+
 pub mod quantity;
-pub use caution::*;
-pub use error::*;
-pub use provenance::*;
-pub use quantity::dial::*;
-pub use quantity::unit;
-pub use quantity::unit::Units;
-pub use quantity::*;
+
+pub mod standards;
+
+pub mod shop;
+
+pub mod physics;
+
+pub mod advice;
+
+pub mod plan;
+
+#[cfg(feature = "json")]
+pub mod document;
+
+#[cfg(feature = "capi")]
+pub mod ffi;
+
 pub use uom;
+
+pub use caution::{Caution, Severity};
+pub use error::{Error, ErrorKind};
+pub use plan::Job;
+pub use provenance::{Provenance, Source, Sourced, Standing};
+pub use quantity::dial::{Divisions, DivisionsPerTurn, Reading, Slide};
+pub use quantity::unit::{self, Units};
+pub use quantity::{
+    BrinellHardness, ChipThickness, ChipWidth, CornerRadius, CuttingEdgeAngle, CuttingSpeed,
+    Deflection, Density, DepthOfCut, Diameter, DiameterError, Division, Duration, EdgeRadius,
+    Efficiency, Engraved, Feed, FeedForce, FeedRate, ForceExponent, HandwheelRate, MainForce,
+    MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, Position, Power, Quantity, Ra,
+    Radius, RakeAngle, RemovalRate, RotationalStiffness, Rq, Rt, Rz, SizeUncertainty, Slenderness,
+    SpecificCuttingForce, SpecificHeat, SpindleSpeed, Stiffness, ThermalExpansion, Tolerance,
+    Torque, Travel, WorkLength, YoungsModulus,
+};
+pub use shop::dial::{Dial, DialReads, Ring};
+pub use shop::holding::{Holding, HoldingKind};
+pub use shop::lathe::{Lathe, SpeedRange, Spindle};
+pub use shop::material::{Material, ToolMaterial};
+pub use shop::part::{Part, Stock, WantedFinish};
+pub use shop::tool::Tool;
+pub use standards::limits::{LengthLimits, Limits};

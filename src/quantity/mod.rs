@@ -48,6 +48,8 @@
 //! ```
 
 pub mod dial;
+#[cfg(feature = "serde")]
+pub(crate) mod fields;
 pub(crate) mod text;
 pub mod unit;
 
@@ -891,7 +893,7 @@ mod tests {
     fn people_read_no_minus_zero() {
         assert_eq!(
             Deflection::from_mm(-0.00001).unwrap().people(Units::Metric),
-            "0.000 mm"
+            "0.00 mm"
         );
     }
 }

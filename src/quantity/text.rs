@@ -253,6 +253,18 @@ fn shortest(unit: &Unit, value: f64) -> f64 {
         .unwrap_or(near)
 }
 
+/// Zeros behind the point struck, but for the last place that a person expects to see.
+fn trimmed(mut number: String, places: usize) -> String {
+    let Some(point) = number.find('.') else {
+        return number;
+    };
+    let least = point + places.max(1);
+    while number.len() > least && number.ends_with('0') {
+        number.pop();
+    }
+    number
+}
+
 /// The value rounded as a person reads it at the machine.
 pub(crate) struct People {
     pub(crate) kind: &'static Kind,
@@ -264,7 +276,10 @@ impl fmt::Display for People {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.kind.unit(self.system);
         let places = self.kind.places(self.system);
-        let number = format!("{:.places$}", unit.from_trade(self.value) + 0.0);
+        let number = trimmed(
+            format!("{:.places$}", unit.from_trade(self.value) + 0.0),
+            places,
+        );
         let number = if number.trim_start_matches(['-', '0', '.']).is_empty() {
             number.trim_start_matches('-').to_owned()
         } else {
@@ -275,5 +290,43 @@ impl fmt::Display for People {
         } else {
             write!(f, "{number} {}", unit.text())
         }
+    }
+}
+
+/// The system of units of `text`, if it is a length, a feed or a roughness.
+#[cfg(feature = "json")]
+pub(crate) fn system_of_length(text: &str) -> Option<Units> {
+    let text = text.trim();
+    if !text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '+' | '-' | '.')) {
+        return None;
+    }
+    let unit = text.trim_start_matches(|c: char| {
+        !c.is_ascii_alphabetic() && c != '\u{b5}' && c != '\u{3bc}' && c != '"'
+    });
+    let spelling = spelling(unit);
+    for kind in [&kind_rows::Length, &kind_rows::Roughness, &kind_rows::Feed] {
+        if let Some(unit) = kind.spelled(&spelling) {
+            let inch = ["in", "ft", "thou", "uin", "in/rev"].contains(&unit.text());
+            return Some(if inch { Units::Inch } else { Units::Metric });
+        }
+    }
+    None
+}
+
+/// The inch view of a quantity's metric text.
+#[cfg(feature = "json")]
+pub(crate) fn inch_view(metric: &str) -> String {
+    let Some((number, unit)) = metric.split_once(' ') else {
+        return metric.to_owned();
+    };
+    let kind = kinds().iter().find(|kind| kind.units()[0].text() == unit);
+    match (kind, number.parse()) {
+        (Some(kind), Ok(value)) => Exact {
+            kind,
+            value,
+            system: Units::Inch,
+        }
+        .to_string(),
+        _ => metric.to_owned(),
     }
 }

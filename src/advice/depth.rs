@@ -1,0 +1,299 @@
+//! The largest depth that every limit allows, and the least that is planned.
+
+use std::fmt;
+
+use crate::error::{Error, ErrorKind};
+use crate::physics::{bar, engagement, force, speed};
+use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::{
+    ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, Power, SpindleSpeed,
+    WorkLength,
+};
+use crate::shop::lathe::{EFFICIENCY, Lathe};
+use crate::shop::material::ToolMaterial;
+use crate::shop::tool::Tool;
+
+/// Largest depth over feed of a roughing cut; beyond it the chip is a ribbon.
+pub const CHIP_WINDOW: Sourced<f64> = Sourced::new(
+    10.0,
+    "common practice, no source: depth over feed about 4 to 10, extremes 3 to 15",
+    Standing::CommonPractice,
+);
+
+/// Least planned depth, as a share of the corner radius.
+pub const PLANNED_OVER_CORNER: Sourced<f64> = Sourced::new(
+    0.25,
+    "common practice, no source: a planned cut at about r/4 or more",
+    Standing::CommonPractice,
+);
+
+/// Preferred depth of a finishing cut, as a share of the corner radius.
+pub const FINISH_OVER_CORNER: Sourced<f64> = Sourced::new(
+    0.5,
+    "common practice, no source: at least r/2 or so",
+    Standing::CommonPractice,
+);
+
+/// Least depth over the least chip thickness.
+pub const DEPTH_OVER_LEAST_CHIP: Sourced<f64> = Sourced::new(
+    3.0,
+    "common practice, no source: 2 to 3 times the least chip thickness",
+    Standing::CommonPractice,
+);
+
+/// Edge radius of a high-speed steel tool where none is given.
+pub const EDGE_OF_HIGH_SPEED_STEEL: Sourced<EdgeRadius> = Sourced::new(
+    EdgeRadius::computed_trade(0.010),
+    "common practice, no source: well honed 3 to 10 um",
+    Standing::CommonPractice,
+);
+
+/// Edge radius of a carbide tool where none is given.
+pub const EDGE_OF_CARBIDE: Sourced<EdgeRadius> = Sourced::new(
+    EdgeRadius::computed_trade(0.030),
+    "common practice, no source: ground sharp 5 to 15 um, honed or coated 20 to 60 um",
+    Standing::CommonPractice,
+);
+
+/// Largest share of the finishing depth that the spring of a roughing cut may be, on the radius.
+pub const ROUGH_SPRING: Sourced<f64> = Sourced::new(
+    0.5,
+    "judgement, no source: the finishing cut must find metal all along",
+    Standing::Estimate,
+);
+
+/// What limits a depth of cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum DepthLimit {
+    /// The chip: depth over feed.
+    Chip,
+    /// The power of the drive.
+    Power,
+    /// The torque of the drive.
+    Torque,
+    /// The bar springs away.
+    Deflection,
+    /// The asker's own limit.
+    Asked,
+    /// The metal there is to take.
+    Metal,
+}
+
+impl fmt::Display for DepthLimit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Chip => "the chip (depth over feed)",
+            Self::Power => "the power of the drive",
+            Self::Torque => "the torque of the drive",
+            Self::Deflection => "the spring of the bar",
+            Self::Asked => "the largest depth asked for",
+            Self::Metal => "the metal there is to take",
+        })
+    }
+}
+
+/// The least chip thickness of a tool.
+///
+/// # Errors
+/// `tool.edge_radius`, when neither it nor the material of the tool is known.
+pub fn least_chip(tool: &Tool, provenance: &mut Provenance) -> Result<ChipThickness, Error> {
+    let edge = match (tool.edge_radius(), tool.material()) {
+        (Some(edge), _) => {
+            provenance.record(
+                "edge radius of the tool",
+                &edge,
+                "given by the asker",
+                Standing::Given,
+            );
+            edge
+        }
+        (None, Some(ToolMaterial::Carbide)) => {
+            provenance.open("edge radius of carbide", &EDGE_OF_CARBIDE)
+        }
+        // Where the material is not known either, the sharper edge would promise too much.
+        (None, Some(ToolMaterial::HighSpeedSteel)) => {
+            provenance.open("edge radius of high-speed steel", &EDGE_OF_HIGH_SPEED_STEEL)
+        }
+        (None, None) => provenance.open("edge radius of carbide", &EDGE_OF_CARBIDE),
+    };
+    provenance.open(
+        "least chip thickness over edge radius",
+        &engagement::LEAST_CHIP_OVER_EDGE_RADIUS,
+    );
+    Ok(engagement::least_chip_thickness(edge))
+}
+
+/// The least depth at which a cut is planned: it cuts for certain, and does not rub.
+///
+/// The largest of what the tool is known for, three times its least chip thickness, a quarter of its
+/// corner radius, and the depth at which the thickest chip reaches the least chip thickness.
+///
+/// # Errors
+/// `feed`, when it is so fine that no depth makes a chip.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::depth, CornerRadius, CuttingEdgeAngle, Feed, Provenance, Tool, ToolMaterial};
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?)
+///     .with_material(ToolMaterial::HighSpeedSteel);
+/// let floor = depth::least_planned(&tool, Feed::from_mm_per_rev(0.1)?, &mut Provenance::default())?;
+/// assert_eq!(floor.mm(), 0.1);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn least_planned(
+    tool: &Tool,
+    feed: Feed,
+    provenance: &mut Provenance,
+) -> Result<DepthOfCut, Error> {
+    let h_min = least_chip(tool, provenance)?;
+    let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
+    let several = provenance.open(
+        "least depth over least chip thickness",
+        &DEPTH_OVER_LEAST_CHIP,
+    ) * h_min.mm();
+    let corner = provenance.open(
+        "least planned depth over corner radius",
+        &PLANNED_OVER_CORNER,
+    ) * tool.corner_radius().mm();
+    let known = tool.least_depth().map_or(0.0, DepthOfCut::mm);
+    Ok(DepthOfCut::computed_trade(
+        geometric.mm().max(several).max(corner).max(known),
+    ))
+}
+
+/// The least depth at which a cut may correct a size: it cuts, though not at its best.
+///
+/// A part that can be saved is not given up because a planned cut would be deeper.
+///
+/// # Errors
+/// `feed`, when it is so fine that no depth makes a chip.
+pub fn least_correcting(
+    tool: &Tool,
+    feed: Feed,
+    provenance: &mut Provenance,
+) -> Result<DepthOfCut, Error> {
+    let h_min = least_chip(tool, provenance)?;
+    let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
+    let several = provenance.open(
+        "least depth over least chip thickness",
+        &DEPTH_OVER_LEAST_CHIP,
+    ) * h_min.mm();
+    Ok(DepthOfCut::computed_trade(geometric.mm().max(several)))
+}
+
+/// A cut and all that limits it.
+#[derive(Debug, Clone)]
+pub(crate) struct Cut<'a> {
+    pub(crate) law: force::ForceLaw,
+    pub(crate) tool: &'a Tool,
+    pub(crate) feed: Feed,
+    pub(crate) spindle_speed: SpindleSpeed,
+    pub(crate) before: Diameter,
+    pub(crate) held: &'a super::support::Held,
+    pub(crate) from: WorkLength,
+    pub(crate) to: WorkLength,
+}
+
+/// What a cut of one depth asks for.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Effort {
+    pub(crate) forces: force::CuttingForces,
+    pub(crate) power: Power,
+    pub(crate) torque: crate::quantity::Torque,
+    pub(crate) spring: DiameterError,
+}
+
+impl Cut<'_> {
+    /// Forces, power, torque and the spring of the bar at `depth`.
+    pub(crate) fn effort(&self, depth: DepthOfCut) -> Result<Effort, Error> {
+        let forces = force::cutting_forces(
+            self.law,
+            depth,
+            self.feed,
+            self.tool.cutting_edge_angle(),
+            self.tool.corner_radius(),
+            force::NORMAL_RATIO.value,
+        );
+        let mean = speed::mean_diameter(self.before, depth)?;
+        let after = self.before.after_cut(depth)?;
+        let bar = bar::Bar::new(self.held.youngs_modulus, after, self.held.overhang);
+        let (_, spring) = bar::worst_station(
+            &bar,
+            &self.held.springs,
+            self.held.support(),
+            forces.passive,
+            self.from,
+            self.to,
+        )?;
+        Ok(Effort {
+            forces,
+            power: force::cutting_power(
+                forces.main,
+                speed::cutting_speed(self.spindle_speed, mean),
+            ),
+            torque: force::torque(forces.main, mean),
+            spring: spring.diameter_error(),
+        })
+    }
+
+    /// What forbids `depth`, if anything does.
+    pub(crate) fn forbids(
+        &self,
+        depth: DepthOfCut,
+        lathe: &Lathe,
+        most_spring: DiameterError,
+    ) -> Result<Option<DepthLimit>, Error> {
+        let Ok(effort) = self.effort(depth) else {
+            return Ok(Some(DepthLimit::Metal));
+        };
+        if let Some(motor) = lathe.power() {
+            let efficiency = lathe.efficiency().copied().unwrap_or(EFFICIENCY.value);
+            let at_spindle = force::spindle_power(*motor, efficiency);
+            if let Some(base) = lathe.constant_torque_below() {
+                if effort.torque > force::torque_at(at_spindle, *base) {
+                    return Ok(Some(DepthLimit::Torque));
+                }
+                if effort.power > force::drive_power(at_spindle, *base, self.spindle_speed) {
+                    return Ok(Some(DepthLimit::Power));
+                }
+            } else if effort.power > at_spindle {
+                return Ok(Some(DepthLimit::Power));
+            }
+        }
+        if effort.spring > most_spring {
+            return Ok(Some(DepthLimit::Deflection));
+        }
+        if depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev() {
+            return Ok(Some(DepthLimit::Chip));
+        }
+        Ok(None)
+    }
+}
+
+/// The error for a job in which not even the least depth is allowed.
+#[cold]
+pub(crate) fn no_depth(limit: DepthLimit, floor: DepthOfCut) -> Error {
+    let remedy = match limit {
+        DepthLimit::Power | DepthLimit::Torque => {
+            "a finer feed, a slower spindle step or another lathe"
+        }
+        DepthLimit::Deflection => {
+            "a live centre, a shorter overhang, or a tool with a smaller corner radius"
+        }
+        DepthLimit::Chip => "a coarser feed, or a tool with a smaller corner radius",
+        DepthLimit::Asked => {
+            "raise preferences.largest_depth, or use a tool with a smaller corner radius"
+        }
+        DepthLimit::Metal => "a larger bar, or a tool with a smaller corner radius",
+    };
+    Error::new(
+        ErrorKind::Impossible,
+        "tool",
+        format!("a tool that cuts from {floor:.10} of depth"),
+        format!("a depth that {limit} allows"),
+        remedy,
+    )
+}

@@ -1,0 +1,20 @@
+//! Decisions, each with its reason and with what else was looked at.
+//!
+//! | file | question |
+//! |---|---|
+//! | [`spindle`] | which spindle step, which limit governed, what would the neighbours give? |
+//! | [`feed`] | which feed for roughing and for the last cuts? |
+//! | [`mark`] | which mark of a dial for a size? |
+//! | [`depth`] | the largest depth that every limit allows, the least that is planned |
+//! | [`support`] | chuck alone or a live centre? |
+//! | [`centre_hole`] | which centre hole, how deep, how fast? |
+//!
+//! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
+//! judgement is a constant with its source or the words `judgement, no source`.
+
+pub mod centre_hole;
+pub mod depth;
+pub mod feed;
+pub mod mark;
+pub mod spindle;
+pub mod support;

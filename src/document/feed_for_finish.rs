@@ -1,0 +1,163 @@
+//! The feed for a wanted roughness.
+
+use serde::Serialize;
+
+use super::finish::theory_only;
+use crate::advice::feed::{by_hand, outline};
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::{finish, speed};
+use crate::provenance::Provenance;
+use crate::quantity::fields::Tree;
+use crate::quantity::{Feed, FeedRate, HandwheelRate, SpindleSpeed, Travel};
+use crate::shop::part::WantedFinish;
+use crate::shop::tool::Tool;
+
+/// A wanted roughness and a tool.
+///
+/// ```
+/// use turnwright::document::feed_for_finish::Question;
+/// use turnwright::{CornerRadius, CuttingEdgeAngle, Ra, SpindleSpeed, Tool, Travel, WantedFinish};
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?);
+/// let answer = Question::new(WantedFinish::Ra(Ra::from_um(3.2)?), tool)
+///     .with_spindle_speed(SpindleSpeed::from_rpm(250.0)?)
+///     .with_travel_per_turn(Travel::from_mm(24.0)?)
+///     .answer()?;
+/// assert_eq!(answer.feed.mm_per_rev(), 0.1985_f64.max(answer.feed.mm_per_rev()));
+/// assert!((answer.handwheel.map_or(0.0, |h| h.turns_per_min()) - 2.07).abs() < 0.01);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct Question {
+    wanted: WantedFinish,
+    tool: Tool,
+    spindle_speed: Option<SpindleSpeed>,
+    travel_per_turn: Option<Travel>,
+}
+
+/// The largest feed that theory allows.
+#[derive(Debug, Clone, Serialize)]
+#[non_exhaustive]
+pub struct Answer {
+    /// The feed.
+    pub feed: Feed,
+    /// How fast the tool travels at the spindle speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub feed_rate: Option<FeedRate>,
+    /// How fast the hand turns the wheel.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub handwheel: Option<HandwheelRate>,
+    /// What a person must be told.
+    pub cautions: Vec<Caution>,
+    /// Where the constants come from.
+    #[serde(skip_serializing_if = "Provenance::is_empty")]
+    pub provenance: Provenance,
+}
+
+impl Question {
+    /// A wanted roughness and a tool.
+    #[must_use]
+    pub fn new(wanted: WantedFinish, tool: Tool) -> Self {
+        Self {
+            wanted,
+            tool,
+            spindle_speed: None,
+            travel_per_turn: None,
+        }
+    }
+
+    /// With the spindle speed, for the feed rate.
+    #[must_use]
+    pub fn with_spindle_speed(mut self, spindle_speed: SpindleSpeed) -> Self {
+        self.spindle_speed = Some(spindle_speed);
+        self
+    }
+
+    /// With the travel of the slide per turn of its wheel, for the hand.
+    #[must_use]
+    pub fn with_travel_per_turn(mut self, travel_per_turn: Travel) -> Self {
+        self.travel_per_turn = Some(travel_per_turn);
+        self
+    }
+
+    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
+        let f = super::fields(body)?;
+        let wanted = match (f.quantity("ra")?, f.quantity("rz")?) {
+            (Some(ra), None) => WantedFinish::Ra(ra),
+            (None, Some(rz)) => WantedFinish::Rz(rz),
+            (None, None) => return Err(f.missing("ra", "a wanted roughness: ra or rz")),
+            (Some(_), Some(_)) => {
+                return Err(Error::new(
+                    ErrorKind::Contradiction,
+                    f.path("rz"),
+                    "both ra and rz",
+                    "one of the two",
+                    "keep the one that stands on the drawing",
+                ));
+            }
+        };
+        let question = Self {
+            wanted,
+            tool: f.need_item(
+                "tool",
+                "the tool: corner_radius and cutting_edge_angle",
+                Tool::read,
+            )?,
+            spindle_speed: f.quantity("spindle_speed")?,
+            travel_per_turn: f.quantity("travel_per_turn")?,
+        };
+        if question.travel_per_turn.is_some() && question.spindle_speed.is_none() {
+            return Err(f.missing(
+                "spindle_speed",
+                "the spindle speed, for the rate of the handwheel",
+            ));
+        }
+        f.finish()?;
+        Ok(question)
+    }
+
+    /// The feed.
+    ///
+    /// # Errors
+    /// When no feed gives this roughness with this tool.
+    pub fn answer(&self) -> Result<Answer, Error> {
+        let (mut cautions, mut provenance) = (Vec::new(), Provenance::default());
+        let corner = self.tool.corner_radius();
+        let feed = match (outline(&self.tool)?, self.wanted) {
+            (Some(outline), WantedFinish::Ra(ra)) => finish::feed_for_ra(ra, &outline)?,
+            (Some(outline), WantedFinish::Rz(rz)) => finish::feed_for_rz(rz, &outline)?,
+            (None, wanted) => {
+                let feed = match wanted {
+                    WantedFinish::Ra(ra) => finish::feed_for_ra_arc(ra, corner)?,
+                    WantedFinish::Rz(rz) => finish::feed_for_rz_arc(rz, corner)?,
+                };
+                let angle = finish::least_minor_angle_for_arc(feed, corner)?;
+                cautions.push(Caution::new(
+                    Severity::Note,
+                    "minor_edge_unknown",
+                    format!(
+                        "Holds for a minor cutting edge angle of at least {:.1} deg.",
+                        angle.degrees()
+                    ),
+                ));
+                feed
+            }
+        };
+        let handwheel = match (self.spindle_speed, self.travel_per_turn) {
+            (Some(n), Some(travel)) => {
+                let (rate, caution) = by_hand(feed, n, travel, &mut provenance)?;
+                cautions.extend(caution);
+                Some(rate)
+            }
+            _ => None,
+        };
+        cautions.push(theory_only());
+        Ok(Answer {
+            feed,
+            feed_rate: self.spindle_speed.map(|n| speed::feed_rate(feed, n)),
+            handwheel,
+            cautions,
+            provenance,
+        })
+    }
+}

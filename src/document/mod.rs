@@ -1,0 +1,259 @@
+//! The document door: a question as JSON text in, its answer as JSON text out.
+//!
+//! A question is `{ "version": 1, "<question>": { fields } }`; the version may be left out. The
+//! answer is `{ "version": 1, "<question>": { fields } }`. Quantities are text with units; counts and
+//! plain ratios are numbers. Fields that a question does not know are refused by name. An answer is
+//! in the units of the question: inch where every length in it is inch, else metric, or as its field
+//! `units` says.
+//!
+//! | question | what |
+//! |---|---|
+//! | [`spindle_speed`] | which spindle step |
+//! | [`cutting`] | forces, power, torque of a cut |
+//! | [`finish`] | the roughness that the tool's shape leaves |
+//! | [`feed_for_finish`] | the feed for a wanted roughness |
+//! | [`bar`] | how far the bar bends |
+//! | [`support`] | chuck alone or a centre |
+//! | [`dial`] | the mark for a size |
+//! | [`plan`] | the operation sheet |
+//! | [`materials`] | the catalogue |
+
+pub mod bar;
+pub mod cutting;
+pub mod dial;
+pub mod feed_for_finish;
+pub mod finish;
+pub mod materials;
+pub mod plan;
+pub mod spindle_speed;
+pub mod support;
+mod view;
+
+use serde::Serialize;
+
+use crate::error::{Error, ErrorKind, any_of, nearest};
+use crate::quantity::fields::{Fields, Tree};
+use crate::quantity::text::system_of_length;
+use crate::quantity::unit::Units;
+
+/// The version of the documents that this library reads and writes.
+pub const VERSION: u32 = 1;
+
+/// The names of the questions, in the order of this page.
+///
+/// ```
+/// assert!(turnwright::document::QUESTIONS.contains(&"plan"));
+/// ```
+pub const QUESTIONS: &[&str] = &[
+    "spindle_speed",
+    "cutting",
+    "finish",
+    "feed_for_finish",
+    "bar",
+    "support",
+    "dial",
+    "plan",
+    "materials",
+];
+
+/// Questions of the contract that a later version answers.
+const LATER: &[&str] = &[
+    "specific_force",
+    "centre_hole",
+    "limits",
+    "fit",
+    "budget",
+    "verdict",
+    "aim",
+    "facing",
+    "taper",
+    "growth",
+    "tool_life",
+    "after_measurement",
+];
+
+/// Answers one question.
+///
+/// # Errors
+/// When the text is not JSON, the question is not known, a field is unknown, missing, doubled or
+/// bad, or the job cannot be done; the error names the field by its path inside the question.
+///
+/// # Example
+/// ```
+/// let answer = turnwright::document::answer(
+///     r#"{ "finish": { "feed": "0.2 mm/rev",
+///                      "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg" } } }"#,
+/// )?;
+/// assert!(answer.contains(r#""regime":"arc""#));
+/// let error = turnwright::document::answer(r#"{ "finish": { "feed": 0.2 } }"#).unwrap_err();
+/// assert_eq!(error.field(), "feed");
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn answer(question: &str) -> Result<String, Error> {
+    let tree = parse(question)?;
+    let (name, body) = question_of(&tree)?;
+    let units = units(body)?;
+    match name {
+        "spindle_speed" => reply(name, units, &spindle_speed::Question::read(body)?.answer()?),
+        "cutting" => reply(name, units, &cutting::Question::read(body)?.answer()?),
+        "finish" => reply(name, units, &finish::Question::read(body)?.answer()?),
+        "feed_for_finish" => reply(
+            name,
+            units,
+            &feed_for_finish::Question::read(body)?.answer()?,
+        ),
+        "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
+        "support" => reply(name, units, &support::Question::read(body)?.answer()?),
+        "dial" => reply(name, units, &dial::Question::read(body)?.answer()?),
+        "plan" => reply(name, units, &plan::Question::read(body, units)?.answer()?),
+        "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
+        other => Err(unknown(other)),
+    }
+}
+
+fn parse(question: &str) -> Result<Tree, Error> {
+    serde_json::from_str(question).map_err(|error| not_json(&error))
+}
+
+/// The one question of a document: its name and its fields.
+fn question_of(tree: &Tree) -> Result<(&str, &Tree), Error> {
+    let fields = Fields::of(tree, "", "a question")?;
+    version(&fields)?;
+    let Tree::Group(entries) = tree else {
+        return Err(Error::internal("a question that is no object"));
+    };
+    let named: Vec<&(String, Tree)> = entries
+        .iter()
+        .filter(|(name, _)| name != "version")
+        .collect();
+    match named.as_slice() {
+        [(name, body)] => Ok((name, body)),
+        _ => Err(Error::new(
+            if named.is_empty() {
+                ErrorKind::MissingField
+            } else {
+                ErrorKind::Contradiction
+            },
+            "",
+            format!("{} questions", named.len()),
+            format!("one question of {}", any_of(QUESTIONS.iter().copied())),
+            "write { \"<question>\": { fields } }",
+        )),
+    }
+}
+
+fn version(fields: &Fields<'_>) -> Result<(), Error> {
+    match fields.count("version")? {
+        None | Some(VERSION) => Ok(()),
+        Some(other) => Err(Error::new(
+            ErrorKind::NotOffered,
+            "version",
+            other.to_string(),
+            format!("version {VERSION}"),
+            "write the question as this version has it, or leave the field out",
+        )),
+    }
+}
+
+#[cold]
+fn not_json(error: &serde_json::Error) -> Error {
+    Error::new(
+        ErrorKind::Unreadable,
+        "",
+        format!("text that is not JSON ({error})"),
+        "one JSON object",
+        "check quotes, commas and braces at that place",
+    )
+}
+
+#[cold]
+fn unknown(name: &str) -> Error {
+    if LATER.contains(&name) {
+        return Error::not_offered(
+            name,
+            "a question of a later version",
+            "see the list of questions of this version",
+        );
+    }
+    Error::new(
+        ErrorKind::UnknownName,
+        name,
+        format!("the question {name:?}"),
+        any_of(QUESTIONS.iter().copied()),
+        match nearest(name, QUESTIONS.iter().copied()) {
+            Some(near) => format!("did you mean {near:?}?"),
+            None => String::from("ask one of these questions"),
+        },
+    )
+}
+
+/// The units of the answer: as asked, else inch where every length of the question is inch.
+fn units(body: &Tree) -> Result<Units, Error> {
+    if let Tree::Group(_) = body
+        && let Some(units) = Fields::of(body, "", "a question")?
+            .choice("units", &[("metric", Units::Metric), ("inch", Units::Inch)])?
+    {
+        return Ok(units);
+    }
+    let mut seen = (false, false);
+    look(body, &mut seen);
+    Ok(if seen == (true, false) {
+        Units::Inch
+    } else {
+        Units::Metric
+    })
+}
+
+fn look(tree: &Tree, (inch, metric): &mut (bool, bool)) {
+    match tree {
+        Tree::Text(text) => match system_of_length(text) {
+            Some(Units::Inch) => *inch = true,
+            Some(Units::Metric) => *metric = true,
+            None => {}
+        },
+        Tree::List(items) => {
+            for item in items {
+                let mut seen = (*inch, *metric);
+                look(item, &mut seen);
+                (*inch, *metric) = seen;
+            }
+        }
+        Tree::Group(entries) => {
+            for (_, item) in entries {
+                let mut seen = (*inch, *metric);
+                look(item, &mut seen);
+                (*inch, *metric) = seen;
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The fields of a question, with `units` taken.
+fn fields(body: &Tree) -> Result<Fields<'_>, Error> {
+    let fields = Fields::of(body, "", "a question")?;
+    let _ = fields.tree("units");
+    Ok(fields)
+}
+
+fn reply<A: Serialize>(name: &str, units: Units, answer: &A) -> Result<String, Error> {
+    struct Reply<'a, A> {
+        name: &'a str,
+        answer: &'a A,
+    }
+    impl<A: Serialize> Serialize for Reply<'_, A> {
+        fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+            use serde::ser::SerializeMap;
+            let mut map = s.serialize_map(Some(2))?;
+            map.serialize_entry("version", &VERSION)?;
+            map.serialize_entry(self.name, self.answer)?;
+            map.end()
+        }
+    }
+    let reply = Reply { name, answer };
+    let written = match units {
+        Units::Metric => serde_json::to_string(&reply),
+        Units::Inch => serde_json::to_string(&view::Inch(&reply)),
+    };
+    written.map_err(|_| Error::internal("an answer that cannot be written"))
+}

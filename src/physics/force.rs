@@ -1,0 +1,528 @@
+//! Force, torque and power.
+//!
+//! Symbols: k_c1.1 and m_c of the Kienzle law, h thickness and b width of the cut, F_c main, F_f
+//! feed and F_p passive force, K_n the force normal to the edge over the main force.
+//!
+//! A fit of k_c1.1 and m_c holds for h from about 0.05 mm (often 0.1) to 1.4 or 2.5 mm (from memory
+//! of Koenig and Essel 1973, unverified page). Below it is an extrapolation, and the true force is
+//! greater.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use uom::si::f64::{Force, Length, Pressure};
+use uom::si::length::millimeter;
+
+use super::engagement::{ChipSection, light_arc_end};
+use super::maths;
+use crate::provenance::{Sourced, Standing};
+use crate::quantity::{
+    ChipThickness, CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Diameter, Efficiency,
+    Feed, FeedForce, ForceExponent, MainForce, NormalRatio, PassiveForce, Power,
+    SpecificCuttingForce, SpindleSpeed, Torque,
+};
+
+/// How the force of a material depends on the chip's thickness (Kienzle): k_c1.1 and m_c.
+///
+/// ```
+/// use turnwright::{physics::force::ForceLaw, ForceExponent, SpecificCuttingForce};
+/// let steel = ForceLaw::new(
+///     SpecificCuttingForce::from_mpa(2220.0)?,
+///     ForceExponent::from_value(0.14)?,
+/// );
+/// assert_eq!(steel.specific_force.mpa(), 2220.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct ForceLaw {
+    /// Specific cutting force k_c1.1, for a chip of 1 mm by 1 mm.
+    pub specific_force: SpecificCuttingForce,
+    /// Its exponent m_c.
+    pub exponent: ForceExponent,
+}
+
+impl ForceLaw {
+    /// The law of a material.
+    #[must_use]
+    pub const fn new(specific_force: SpecificCuttingForce, exponent: ForceExponent) -> Self {
+        Self {
+            specific_force,
+            exponent,
+        }
+    }
+
+    /// k_c = k_c1.1 (h / 1 mm)^(-m_c)
+    #[inline]
+    fn at(self, h: Length) -> Pressure {
+        let h_0 = Length::new::<millimeter>(1.0);
+        self.specific_force.pressure() * maths::pow((h / h_0).value, -self.exponent.value())
+    }
+}
+
+/// What a square millimetre of chip costs in force, at that thickness.
+///
+/// k_c = k_c1.1 (h / 1 mm)^(-m_c)
+///
+/// # Units
+/// The types carry them; h is measured in mm, as the law is written.
+/// # Range
+/// h from about 0.05 mm to 2.5 mm; beyond it is an extrapolation.
+/// # Source
+/// Kienzle 1952, VDI-Z 94 (from memory).
+/// # Example
+/// ```
+/// use turnwright::physics::force::{specific_force_at, ForceLaw};
+/// let steel = ForceLaw::new("1780 MPa".parse()?, "0.17".parse()?);
+/// let k_c = specific_force_at(steel, "0.2 mm".parse()?);
+/// assert_eq!(k_c.mpa().round(), 2340.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn specific_force_at(law: ForceLaw, thickness: ChipThickness) -> SpecificCuttingForce {
+    let h = thickness.length();
+    SpecificCuttingForce::computed(law.at(h))
+}
+
+/// The main force on a straight edge: it loads the spindle and presses the tool down.
+///
+/// F_c = k_c1.1 b h^(1 - m_c)
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Straight edges, sharp, without corrections for rake, wear and speed.
+/// # Source
+/// Kienzle 1952, VDI-Z 94 (from memory).
+/// # Example
+/// ```
+/// use turnwright::physics::{engagement::chip_section, force::{main_force, ForceLaw}};
+/// let steel = ForceLaw::new("1780 MPa".parse()?, "0.17".parse()?);
+/// let chip = chip_section("2 mm".parse()?, "0.2 mm/rev".parse()?, "90 deg".parse()?);
+/// assert_eq!(main_force(steel, chip).newton().round(), 936.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn main_force(law: ForceLaw, chip: ChipSection) -> MainForce {
+    let (h, b) = (chip.thickness.length(), chip.width.length());
+    MainForce::computed(law.at(h) * b * h)
+}
+
+/// Which part of the edge is in the cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum EdgeInCut {
+    /// A light cut: the corner arc alone.
+    CornerArc,
+    /// The whole corner arc and a piece of the straight edge.
+    CornerArcAndStraightEdge,
+    /// The straight edge of a tool with a sharp corner.
+    StraightEdge,
+}
+
+impl EdgeInCut {
+    /// The name as documents spell it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::CornerArc => "corner_arc",
+            Self::CornerArcAndStraightEdge => "corner_arc_and_straight_edge",
+            Self::StraightEdge => "straight_edge",
+        }
+    }
+}
+
+/// The three forces of a cut, and which part of the edge they come from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct CuttingForces {
+    /// Main force F_c, along the cutting speed.
+    pub main: MainForce,
+    /// Feed force F_f, against the feed.
+    pub feed: FeedForce,
+    /// Passive force F_p, across the feed: it bends the bar. Below zero, with a long straight edge
+    /// beyond 90 deg, it draws the work towards the tool.
+    pub passive: PassiveForce,
+    /// Which part of the edge is in the cut.
+    pub edge: EdgeInCut,
+}
+
+/// The force normal to the edge over the main force, K_n: 0.5 for sharp tools in steel at 0.1 to
+/// 0.4 mm of thickness, 0.3 (thick chips, high rake) to 0.8 (thin chips, worn, negative rake).
+pub const NORMAL_RATIO: Sourced<NormalRatio> = Sourced::new(
+    NormalRatio::computed_trade(0.5),
+    "common practice, no source (0.3 to 0.8)",
+    Standing::CommonPractice,
+);
+
+/// The three forces of a cut with a rounded corner, light cuts included.
+///
+/// Along the corner arc the thickness is h = f sin theta, from theta = 0 to theta_2:
+///
+/// F_c = k_c1.1 r_eps f^(1-m) integral of (sin theta)^(1-m),
+/// F_f = K_n k_c1.1 r_eps f^(1-m) integral of (sin theta)^(2-m),
+/// F_p = K_n k_c1.1 r_eps f^(1-m) (sin theta_2)^(2-m) / (2-m);
+///
+/// a straight piece s = (a_p - r_eps (1 - cos kappa_r)) / sin kappa_r adds
+/// k_c1.1 s (f sin kappa_r)^(1-m) to F_c, K_n times it times sin kappa_r to F_f and cos kappa_r to
+/// F_p.
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Sharp tools without corrections for rake, wear and speed. The thickness along the arc is good to
+/// the order of f / r_eps, below the scatter of k_c1.1. A corner radius of zero gives the straight
+/// edge. Beyond 90 deg the straight piece pulls: with a long one F_p can fall below zero.
+/// # Source
+/// Kienzle's law along the edge; the force of each piece normal to the edge (derived). K_n is common
+/// practice, no source.
+/// # Example
+/// A light last cut bends the bar nearly as much as it loads the spindle:
+/// ```
+/// use turnwright::physics::force::{cutting_forces, EdgeInCut, ForceLaw};
+/// let forces = cutting_forces(
+///     ForceLaw::new("2220 MPa".parse()?, "0.14".parse()?),
+///     "0.2 mm".parse()?,
+///     "0.1 mm/rev".parse()?,
+///     "95 deg".parse()?,
+///     "0.8 mm".parse()?,
+///     "0.5".parse()?,
+/// );
+/// assert_eq!(forces.edge, EdgeInCut::CornerArc);
+/// assert!((forces.main.newton() - 69.5).abs() < 0.1);
+/// assert!((forces.passive.newton() - 30.5).abs() < 0.1);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn cutting_forces(
+    law: ForceLaw,
+    depth_of_cut: DepthOfCut,
+    feed: Feed,
+    cutting_edge_angle: CuttingEdgeAngle,
+    corner_radius: CornerRadius,
+    normal_ratio: NormalRatio,
+) -> CuttingForces {
+    let (a_p, f, r) = (
+        depth_of_cut.length(),
+        feed.length_per_revolution(),
+        corner_radius.length(),
+    );
+    let kappa = maths::radians(cutting_edge_angle.angle());
+    let k_n = normal_ratio.value();
+    let (sin_kappa, cos_kappa) = (maths::sin(kappa), maths::cos(kappa));
+    // The straight piece: F_c for a length s of edge.
+    let straight = |s: Length| -> Force {
+        let h = f * sin_kappa;
+        law.at(h) * s * h
+    };
+    let (main, along, across, edge) = if r <= Length::default() {
+        let f_c = straight(a_p / sin_kappa);
+        (
+            f_c,
+            f_c * sin_kappa,
+            f_c * cos_kappa,
+            EdgeInCut::StraightEdge,
+        )
+    } else {
+        let p = 1.0 - law.exponent.value();
+        // k_c1.1 r f^(1-m)
+        let scale: Force = law.at(f) * r * f;
+        let light = light_arc_end(a_p, r, kappa);
+        let theta_2 = light.unwrap_or(kappa);
+        let f_c = scale * sine_power_integral(p, theta_2);
+        let f_n_along = scale * sine_power_integral(p + 1.0, theta_2);
+        let f_n_across = scale * (maths::pow(maths::sin(theta_2), p + 1.0) / (p + 1.0));
+        if light.is_some() {
+            (f_c, f_n_along, f_n_across, EdgeInCut::CornerArc)
+        } else {
+            let half = maths::sin(kappa / 2.0);
+            let s = (a_p - 2.0 * r * (half * half)) / sin_kappa;
+            let piece = straight(s);
+            (
+                f_c + piece,
+                f_n_along + piece * sin_kappa,
+                f_n_across + piece * cos_kappa,
+                EdgeInCut::CornerArcAndStraightEdge,
+            )
+        }
+    };
+    CuttingForces {
+        main: MainForce::computed(main),
+        feed: FeedForce::computed(k_n * along),
+        passive: PassiveForce::computed(k_n * across),
+        edge,
+    }
+}
+
+/// The integral of (sin t)^q from 0 to theta, for 0 < q <= 2 and theta up to pi.
+///
+/// (sin t)^q = t^q (sin t / t)^q; the second factor is a power series in t^2 that converges up to
+/// pi, and each term is integrated. Beyond pi/2 the sine's symmetry brings the angle back.
+fn sine_power_integral(q: f64, theta: f64) -> f64 {
+    if theta > FRAC_PI_2 {
+        2.0 * sine_power_series(q, FRAC_PI_2) - sine_power_series(q, PI - theta)
+    } else {
+        sine_power_series(q, theta)
+    }
+}
+
+/// The same for theta up to pi/2.
+fn sine_power_series(q: f64, theta: f64) -> f64 {
+    // At pi/2 the terms fall by 4 each: 30 of them leave 1e-18.
+    const TERMS: usize = 30;
+    // sin t / t = sum of sinc[k], its terms at this theta; beyond the tenth they are below 1e-17.
+    const SINC_TERMS: usize = 11;
+    let square = theta * theta;
+    let mut sinc = [1.0; SINC_TERMS];
+    for k in 1..SINC_TERMS {
+        let n = 2.0 * k as f64;
+        sinc[k] = -sinc[k - 1] * square / (n * (n + 1.0));
+    }
+    // power[n]: the terms of (sin t / t)^q, by the recurrence for a power of a series:
+    // n power[n] = sum over k of (k q - n + k) sinc[k] power[n - k].
+    let mut power = [1.0; TERMS];
+    let mut sum = 1.0 / (q + 1.0);
+    let mut rest = 1.0;
+    for n in 1..TERMS {
+        let mut term = 0.0;
+        for k in 1..SINC_TERMS.min(n + 1) {
+            term += ((k as f64) * (q + 1.0) - n as f64) * sinc[k] * power[n - k];
+        }
+        power[n] = term / n as f64;
+        sum += power[n] / (2.0 * n as f64 + q + 1.0);
+        rest *= square / (PI * PI);
+        if rest < 1e-17 {
+            break;
+        }
+    }
+    maths::pow(theta, q + 1.0) * sum
+}
+
+/// The edge angle that a straight edge with the same direction of force would have.
+///
+/// kappa_e = atan2(F_f, F_p)
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// As the cut gets lighter it falls to zero: all of the normal force bends the bar then.
+/// # Source
+/// Derived.
+/// # Example
+/// ```
+/// use turnwright::physics::force::{cutting_forces, effective_edge_angle, ForceLaw};
+/// let forces = cutting_forces(
+///     ForceLaw::new("2220 MPa".parse()?, "0.14".parse()?),
+///     "0.2 mm".parse()?,
+///     "0.1 mm/rev".parse()?,
+///     "95 deg".parse()?,
+///     "0.8 mm".parse()?,
+///     "0.5".parse()?,
+/// );
+/// assert!((effective_edge_angle(&forces).degrees() - 26.74).abs() < 0.01);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn effective_edge_angle(forces: &CuttingForces) -> CuttingEdgeAngle {
+    let ratio = maths::atan2(forces.feed.newton(), forces.passive.newton());
+    CuttingEdgeAngle::computed(maths::angle(ratio))
+}
+
+/// The power that the cut takes at the spindle.
+///
+/// P_c = F_c v_c
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// The cutting speed is that of the mean diameter. The feed's power, below 1 %, is left out.
+/// # Source
+/// Definition of power.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::cutting_power, CuttingSpeed, MainForce};
+/// let p = cutting_power(MainForce::from_newton(1000.0)?, CuttingSpeed::from_m_per_min(60.0)?);
+/// assert!((p.kw() - 1.0).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn cutting_power(main_force: MainForce, cutting_speed: CuttingSpeed) -> Power {
+    let (f_c, v_c) = (main_force.force(), cutting_speed.velocity());
+    Power::computed(f_c * v_c)
+}
+
+/// The torque that the cut takes at the spindle.
+///
+/// T = F_c d_m / 2
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// d_m is the mean diameter of the cut.
+/// # Source
+/// Definition of torque.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::torque, Diameter, MainForce};
+/// let t = torque(MainForce::from_newton(1200.0)?, Diameter::from_mm(48.0)?);
+/// assert!((t.newton_meter() - 28.8).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn torque(main_force: MainForce, mean_diameter: Diameter) -> Torque {
+    let (f_c, d_m) = (main_force.force(), mean_diameter.length());
+    Torque::computed((f_c * d_m / 2.0).into())
+}
+
+/// The power that the motor gives for a power at the spindle.
+///
+/// P_motor = P / eta
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Without the idle power of the machine. eta is 0.7 to 0.85 for belt and gear lathes (common
+/// practice, no source).
+/// # Source
+/// Definition of the efficiency.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::motor_power, Efficiency, Power};
+/// let p = motor_power(Power::from_kw(1.2)?, Efficiency::from_value(0.8)?);
+/// assert!((p.kw() - 1.5).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn motor_power(spindle: Power, efficiency: Efficiency) -> Power {
+    Power::computed(spindle.power() / efficiency.value())
+}
+
+/// The power that reaches the spindle from a motor.
+///
+/// P = eta P_motor
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Without the idle power of the machine.
+/// # Source
+/// Definition of the efficiency.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::spindle_power, Efficiency, Power};
+/// let p = spindle_power(Power::from_kw(1.5)?, Efficiency::from_value(0.8)?);
+/// assert!((p.kw() - 1.2).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn spindle_power(motor: Power, efficiency: Efficiency) -> Power {
+    Power::computed(motor.power() * efficiency.value())
+}
+
+/// The torque of a power at a spindle speed.
+///
+/// T = P / (2 pi n)
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Any.
+/// # Source
+/// Definition of power.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::torque_at, Power, SpindleSpeed};
+/// let t = torque_at(Power::from_kw(1.5)?, SpindleSpeed::from_rpm(1400.0)?);
+/// assert!((t.newton_meter() - 10.23).abs() < 0.01);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn torque_at(power: Power, spindle_speed: SpindleSpeed) -> Torque {
+    let (p, n) = (power.power(), spindle_speed.frequency());
+    Torque::computed((p / (2.0 * PI * n)).into())
+}
+
+/// What a drive with a motor of variable speed can give at a spindle speed.
+///
+/// P(n) = P_N n / n_b below n_b, P_N above
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Drives that hold the torque below their base speed n_b and the power above it; with gears, the
+/// base speed of the gear engaged.
+/// # Source
+/// Common property of field-weakened drives, no source.
+/// # Example
+/// ```
+/// use turnwright::{physics::force::drive_power, Power, SpindleSpeed};
+/// let p = drive_power(
+///     Power::from_kw(1.5)?,
+///     SpindleSpeed::from_rpm(1400.0)?,
+///     SpindleSpeed::from_rpm(350.0)?,
+/// );
+/// assert!((p.kw() - 0.375).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn drive_power(
+    rated: Power,
+    constant_torque_below: SpindleSpeed,
+    spindle_speed: SpindleSpeed,
+) -> Power {
+    let (p_n, n_b, n) = (
+        rated.power(),
+        constant_torque_below.frequency(),
+        spindle_speed.frequency(),
+    );
+    Power::computed(p_n * (n / n_b).value.min(1.0))
+}
+
+/// The deepest cut for which a power at the spindle is enough.
+///
+/// a_p = P / (k_c f v_c), with k_c at h = f sin kappa_r
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Straight edge; the cutting speed taken at the outer diameter is on the safe side.
+/// # Source
+/// Kienzle's law and P = F_c v_c, solved for the depth.
+/// # Example
+/// ```
+/// use turnwright::physics::force::{largest_depth_for_power, ForceLaw};
+/// let a_p = largest_depth_for_power(
+///     ForceLaw::new("1780 MPa".parse()?, "0.17".parse()?),
+///     "0.2 mm/rev".parse()?,
+///     "90 deg".parse()?,
+///     "100 m/min".parse()?,
+///     "1.2 kW".parse()?,
+/// );
+/// assert!((a_p.mm() - 1.538).abs() < 1e-3);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn largest_depth_for_power(
+    law: ForceLaw,
+    feed: Feed,
+    cutting_edge_angle: CuttingEdgeAngle,
+    cutting_speed: CuttingSpeed,
+    power: Power,
+) -> DepthOfCut {
+    let (f, v_c, p) = (
+        feed.length_per_revolution(),
+        cutting_speed.velocity(),
+        power.power(),
+    );
+    let sin_kappa = maths::sin(maths::radians(cutting_edge_angle.angle()));
+    DepthOfCut::computed(p / (law.at(f * sin_kappa) * f * v_c))
+}

@@ -1,0 +1,59 @@
+//! Powers, logarithms and trigonometry of all kernels, in one place.
+//!
+//! A faster or portable form replaces them here, and scalar and column doors keep agreeing to the
+//! last digit. Angles are in radians. Square roots are exact everywhere and need no place here.
+
+use uom::si::angle::radian;
+use uom::si::f64::Angle;
+
+/// The number of radians in an angle.
+#[inline]
+pub(super) fn radians(angle: Angle) -> f64 {
+    angle.get::<radian>()
+}
+
+/// The angle of a number of radians.
+#[inline]
+pub(super) fn angle(radians: f64) -> Angle {
+    Angle::new::<radian>(radians)
+}
+
+#[inline]
+pub(super) fn sin(x: f64) -> f64 {
+    x.sin()
+}
+
+#[inline]
+pub(super) fn cos(x: f64) -> f64 {
+    x.cos()
+}
+
+#[inline]
+pub(super) fn tan(x: f64) -> f64 {
+    x.tan()
+}
+
+#[inline]
+pub(super) fn asin(x: f64) -> f64 {
+    x.asin()
+}
+
+#[inline]
+pub(super) fn atan2(y: f64, x: f64) -> f64 {
+    y.atan2(x)
+}
+
+#[inline]
+pub(super) fn pow(base: f64, exponent: f64) -> f64 {
+    base.powf(exponent)
+}
+
+#[inline]
+pub(super) fn exp(x: f64) -> f64 {
+    x.exp()
+}
+
+#[inline]
+pub(super) fn ln(x: f64) -> f64 {
+    x.ln()
+}

@@ -1,0 +1,262 @@
+//! What is asked of a plan.
+
+use crate::error::Error;
+use crate::quantity::{CuttingSpeed, DepthOfCut, Diameter, Feed, WorkLength};
+use crate::shop::holding::Holding;
+use crate::shop::lathe::Lathe;
+use crate::shop::material::Material;
+use crate::shop::part::{Part, Stock};
+use crate::shop::tool::Tool;
+use crate::standards::instrument::Instrument;
+
+/// What the person at the lathe prefers.
+///
+/// ```
+/// use turnwright::{plan::Preferences, DepthOfCut};
+/// let careful = Preferences::default().with_largest_depth(DepthOfCut::from_mm(0.5)?);
+/// assert!(careful.largest_depth().is_some());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Preferences {
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    largest_depth: Option<DepthOfCut>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    feed: Option<Feed>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    finish_feed: Option<Feed>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    facing: Option<WorkLength>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    instrument: Option<Instrument>,
+}
+
+/// One job: a bar, the part wanted from it, and what is there to make it with.
+///
+/// # Example
+/// An invented job.
+/// ```
+/// use turnwright::{
+///     plan::Job, CornerRadius, CuttingEdgeAngle, Dial, DialReads, Diameter, Division, DivisionsPerTurn, Lathe,
+///     Limits, Material, Part, SpindleSpeed, Stock, Tool, ToolMaterial, Units, WorkLength,
+/// };
+/// let steps = [125.0, 250.0, 500.0, 1000.0].map(SpindleSpeed::from_rpm);
+/// let hundred = DivisionsPerTurn::new(100)?;
+/// let lathe = Lathe::with_steps(steps.into_iter().collect::<Result<Vec<_>, _>>()?)?
+///     .with_cross_slide(Dial::new(DialReads::Radius, Division::from_mm(0.02)?, hundred))?
+///     .with_carriage(Dial::new(DialReads::Travel, Division::from_mm(0.1)?, DivisionsPerTurn::new(200)?))?;
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?)
+///     .with_material(ToolMaterial::HighSpeedSteel);
+/// let limits = Limits::new(Diameter::from_mm(29.967)?, Diameter::from_mm(30.0)?)?;
+/// let job = Job::new(
+///     lathe,
+///     tool,
+///     Material::named("11SMn30")?,
+///     Stock::new(Diameter::from_mm(34.0)?, WorkLength::from_mm(120.0)?),
+///     Part::new(Diameter::from_mm(30.0)?, limits, WorkLength::from_mm(70.0)?)?,
+/// );
+/// let sheet = job.plan(Units::Metric)?;
+/// assert!(limits.contains(sheet.expected.diameter));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Job {
+    pub(super) lathe: Lathe,
+    pub(super) tool: Tool,
+    #[cfg_attr(feature = "serde", serde(serialize_with = "crate::shop::as_asked"))]
+    pub(super) material: Material,
+    pub(super) stock: Stock,
+    pub(super) part: Part,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) holding: Option<Holding>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) cutting_speed: Option<CuttingSpeed>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) zero_at: Option<Diameter>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) preferences: Option<Preferences>,
+}
+
+macro_rules! options {
+    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
+        $(#[$doc])*
+        #[must_use]
+        pub fn $with(mut self, $name: $t) -> Self {
+            self.$name = Some($name);
+            self
+        }
+    )* };
+}
+
+impl Job {
+    /// A job with all that it needs.
+    #[must_use]
+    pub fn new(lathe: Lathe, tool: Tool, material: Material, stock: Stock, part: Part) -> Self {
+        Self {
+            lathe,
+            tool,
+            material,
+            stock,
+            part,
+            holding: None,
+            cutting_speed: None,
+            zero_at: None,
+            preferences: None,
+        }
+    }
+
+    options! {
+        /// With this way of holding, whatever the figures advise.
+        with_holding holding: Holding;
+        /// With this cutting speed instead of the middle of the material's band.
+        with_cutting_speed cutting_speed: CuttingSpeed;
+        /// With the cross dial already zeroed on this measured diameter.
+        with_zero_at zero_at: Diameter;
+        /// With preferences.
+        with_preferences preferences: Preferences;
+    }
+
+    /// The bar.
+    #[must_use]
+    pub fn stock(&self) -> &Stock {
+        &self.stock
+    }
+
+    /// The part.
+    #[must_use]
+    pub fn part(&self) -> &Part {
+        &self.part
+    }
+
+    /// The lathe.
+    #[must_use]
+    pub fn lathe(&self) -> &Lathe {
+        &self.lathe
+    }
+
+    pub(super) fn preference<T: Copy>(
+        &self,
+        pick: impl Fn(&Preferences) -> Option<T>,
+    ) -> Option<T> {
+        self.preferences.as_ref().and_then(pick)
+    }
+}
+
+impl Preferences {
+    options! {
+        /// No cut deeper than this.
+        with_largest_depth largest_depth: DepthOfCut;
+        /// This feed for roughing.
+        with_feed feed: Feed;
+        /// This feed for the last two cuts.
+        with_finish_feed finish_feed: Feed;
+        /// So much to take off the face.
+        with_facing facing: WorkLength;
+        /// Measured with this instrument.
+        with_instrument instrument: Instrument;
+    }
+
+    /// No cut deeper than this.
+    #[must_use]
+    pub fn largest_depth(&self) -> Option<DepthOfCut> {
+        self.largest_depth
+    }
+
+    /// The feed for roughing.
+    #[must_use]
+    pub fn feed(&self) -> Option<Feed> {
+        self.feed
+    }
+
+    /// The feed of the last two cuts.
+    #[must_use]
+    pub fn finish_feed(&self) -> Option<Feed> {
+        self.finish_feed
+    }
+
+    /// How much to take off the face.
+    #[must_use]
+    pub fn facing(&self) -> Option<WorkLength> {
+        self.facing
+    }
+
+    /// The measuring instrument.
+    #[must_use]
+    pub fn instrument(&self) -> Option<Instrument> {
+        self.instrument
+    }
+}
+
+#[cfg(feature = "serde")]
+mod serial {
+    use super::*;
+    use crate::quantity::fields::{Fields, Tree};
+
+    impl Job {
+        pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
+            let f = Fields::of(tree, path, "a job")?;
+            f.later(
+                "tools",
+                "separate tools for roughing and finishing",
+                "this version plans with one tool: give \"tool\"; changing it would lose the zero of the cross dial",
+            )?;
+            let job = Self {
+                lathe: f.need_item("lathe", "the lathe", Lathe::read)?,
+                tool: f.need_item("tool", "the tool", Tool::read)?,
+                material: f.need_item(
+                    "material",
+                    "a material: its key, a designation, or an object",
+                    Material::read,
+                )?,
+                stock: f.need_item("stock", "the stock: diameter and length", Stock::read)?,
+                part: f.need_item("part", "the part: diameter, limits and length", Part::read)?,
+                holding: f.item("holding", Holding::read)?,
+                cutting_speed: f.quantity("cutting_speed")?,
+                zero_at: f.quantity("zero_at")?,
+                preferences: f.item("preferences", Preferences::read)?,
+            };
+            // Read by the door itself, for the text of the sheet.
+            let _ = f.tree("units");
+            f.finish()?;
+            Ok(job)
+        }
+    }
+
+    impl Preferences {
+        pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
+            let f = Fields::of(tree, path, "preferences")?;
+            let preferences = Self {
+                largest_depth: f.quantity("largest_depth")?,
+                feed: f.quantity("feed")?,
+                finish_feed: f.quantity("finish_feed")?,
+                facing: f.quantity("facing")?,
+                instrument: f.choice(
+                    "instrument",
+                    &[Instrument::Micrometer, Instrument::Calliper]
+                        .map(|instrument| (instrument.name(), instrument)),
+                )?,
+            };
+            if f.text("way")?.is_some_and(|way| way != "readable") {
+                return Err(Error::not_offered(
+                    &f.path("way"),
+                    "a way other than \"readable\"",
+                    "leave the field out or write \"readable\"",
+                ));
+            }
+            f.later(
+                "depth",
+                "a fixed depth of cut",
+                "give largest_depth: the cuts are divided below it",
+            )?;
+            f.later(
+                "measuring_stops",
+                "a number of measuring stops",
+                "one after the first cut and one before the last is planned",
+            )?;
+            f.finish()?;
+            Ok(preferences)
+        }
+    }
+}

@@ -1,0 +1,269 @@
+//! How the metal is divided into cuts, in whole divisions of the dial.
+//!
+//! The readable way: a first light cut that is measured, roughing cuts of the same depth whose
+//! readings lie on main marks, then two smaller finishing cuts, equal to each other.
+
+/// The metal to take and what the cuts may be, in divisions of the cross dial.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Metal {
+    /// Where the tool touches the bar; a fraction where the ring is set between marks, below 10.
+    pub(super) start: f64,
+    /// The final mark.
+    pub(super) last: i64,
+    /// Most that a roughing cut may take.
+    pub(super) rough_most: i64,
+    /// Most that the first cut may take: it is measured, not meant to get far.
+    pub(super) first_most: i64,
+    /// Least that any cut may take.
+    pub(super) least: i64,
+    /// Most that a finishing cut may take.
+    pub(super) finish_most: i64,
+    /// What a finishing cut should rather take.
+    pub(super) finish_liked: i64,
+    /// Whether a first cut is made and measured, to set the ring by.
+    pub(super) first_cut: bool,
+}
+
+/// The readings of the cuts, in order.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Passes {
+    /// The reading of the first cut, which is measured, if there is one.
+    pub(super) first: Option<i64>,
+    /// The readings of the roughing cuts.
+    pub(super) rough: Vec<i64>,
+    /// The readings of the two finishing cuts.
+    pub(super) finish: [i64; 2],
+}
+
+/// Main marks, from the most readable: every tenth, every fifth, every second, every one.
+const MAIN_MARKS: [i64; 4] = [10, 5, 2, 1];
+
+/// How many finishing depths are looked at.
+const FINISH_DEPTHS: i64 = 32;
+
+/// How many roughing depths are looked at, from the least that the number of cuts needs.
+const ROUGH_DEPTHS: usize = 24;
+
+impl Metal {
+    /// The cuts, if the metal can be divided so.
+    ///
+    /// Of all divisions the one with the fewest cuts is looked for at each fineness of readings;
+    /// one cut more than the fewest is a fair price for readings on main marks.
+    pub(super) fn divide(&self) -> Option<Passes> {
+        let choices: Vec<Choice> = MAIN_MARKS
+            .iter()
+            .filter_map(|mark| self.with_mark(*mark))
+            .collect();
+        let fewest = choices.iter().map(Choice::cuts).min()?;
+        choices
+            .iter()
+            .find(|choice| choice.cuts() <= fewest + 1)
+            .map(|choice| self.readings(choice))
+    }
+
+    /// The best division whose roughing readings are multiples of `mark`.
+    fn with_mark(&self, mark: i64) -> Option<Choice> {
+        // On a very fine dial a few dozen finishing depths are choice enough.
+        let step = ((self.finish_most - self.least) / FINISH_DEPTHS).max(1);
+        let depths = (self.least..=self.finish_most).step_by(step as usize);
+        depths
+            .filter(|finish| self.room(*finish) > -1e-9)
+            .flat_map(|finish| self.with_finish(finish, mark))
+            .min_by_key(|choice| self.price(choice))
+    }
+
+    /// What lies between the touch and the finishing cuts.
+    fn room(&self, finish: i64) -> f64 {
+        (self.last - 2 * finish) as f64 - self.start
+    }
+
+    fn with_finish(&self, finish: i64, mark: i64) -> Vec<Choice> {
+        let (room, end) = (self.room(finish), self.last - 2 * finish);
+        if room.abs() < 1e-9 {
+            return vec![Choice {
+                first: None,
+                rough: 0,
+                count: 0,
+                end,
+                finish,
+            }];
+        }
+        if end % mark != 0 {
+            return Vec::new();
+        }
+        let most = (self.rough_most / mark) * mark;
+        // A roughing cut is at least one division deeper than a finishing cut.
+        let least = ((finish / mark) + 1) * mark;
+        let first_most = if self.first_cut {
+            self.first_most.min(self.rough_most) as f64
+        } else {
+            0.0
+        };
+        let fewest = ((room - first_most) / most.max(1) as f64).ceil().max(0.0) as i64;
+        let mut found = Vec::new();
+        for count in fewest..=fewest + 2 {
+            if count == 0 {
+                found.extend(self.choice(end, finish, mark, 0, 0));
+                continue;
+            }
+            let low = ((room - first_most) / count as f64).max(least as f64);
+            let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
+            let depths = (from..=most).step_by(mark as usize).take(ROUGH_DEPTHS);
+            found.extend(depths.filter_map(|rough| self.choice(end, finish, mark, count, rough)));
+        }
+        found
+    }
+
+    fn choice(&self, end: i64, finish: i64, mark: i64, count: i64, rough: i64) -> Option<Choice> {
+        let first_end = end - count * rough;
+        let first = first_end as f64 - self.start;
+        if self.first_cut {
+            let most = self.first_most.min(self.rough_most) as f64;
+            let sound = first >= self.least as f64 - 1e-9 && first <= most + 1e-9;
+            (sound && first_end % mark == 0).then_some(Choice {
+                first: Some(first_end),
+                rough,
+                count,
+                end,
+                finish,
+            })
+        } else {
+            (first.abs() < 1e-9 && count > 0).then_some(Choice {
+                first: None,
+                rough,
+                count,
+                end,
+                finish,
+            })
+        }
+    }
+
+    /// What is disliked about a choice: more cuts first, then a finishing depth far from the liked
+    /// one and a first cut out of proportion, then plain depth of the first cut.
+    fn price(&self, choice: &Choice) -> (i64, i64, i64) {
+        let first = choice.first.map_or(0.0, |end| end as f64 - self.start);
+        let out_of_proportion = if choice.count > 0 {
+            first - choice.rough as f64
+        } else {
+            choice.finish as f64 - first
+        };
+        let far = (choice.finish - self.finish_liked).abs();
+        (
+            choice.cuts(),
+            far + 2 * out_of_proportion.max(0.0).ceil() as i64,
+            first.ceil() as i64,
+        )
+    }
+
+    fn readings(&self, choice: &Choice) -> Passes {
+        let from = choice.end - choice.count * choice.rough;
+        Passes {
+            first: choice.first,
+            rough: (1..=choice.count)
+                .map(|cut| from + cut * choice.rough)
+                .collect(),
+            finish: [choice.end + choice.finish, choice.end + 2 * choice.finish],
+        }
+    }
+}
+
+#[derive(Debug, Clone)]
+struct Choice {
+    first: Option<i64>,
+    rough: i64,
+    count: i64,
+    end: i64,
+    finish: i64,
+}
+
+impl Choice {
+    fn cuts(&self) -> i64 {
+        self.count + i64::from(self.first.is_some()) + 2
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn metal(last: i64) -> Metal {
+        Metal {
+            start: 0.0,
+            last,
+            rough_most: 40,
+            first_most: 20,
+            least: 5,
+            finish_most: 15,
+            finish_liked: 10,
+            first_cut: true,
+        }
+    }
+
+    #[test]
+    fn readings_lie_on_main_marks_where_they_can() {
+        let passes = metal(100).divide().unwrap();
+        assert!(
+            passes
+                .first
+                .iter()
+                .chain(&passes.rough)
+                .all(|mark| mark % 10 == 0),
+            "{passes:?}"
+        );
+        assert_eq!(passes.finish, [90, 100]);
+    }
+
+    #[test]
+    fn every_division_keeps_its_promises() {
+        let mut planned = 0;
+        for last in 10..400 {
+            for start in [0.0, 3.375, 9.9] {
+                let metal = Metal {
+                    start,
+                    ..metal(last)
+                };
+                let Some(passes) = metal.divide() else {
+                    continue;
+                };
+                planned += 1;
+                let Passes {
+                    first,
+                    rough,
+                    finish,
+                } = &passes;
+                let mut at = start;
+                for reading in first.iter().chain(rough).chain(finish) {
+                    let depth = *reading as f64 - at;
+                    assert!(
+                        depth >= 5.0 - 1e-9 && depth <= 40.0 + 1e-9,
+                        "{last} {start} {passes:?}"
+                    );
+                    at = *reading as f64;
+                }
+                assert_eq!(finish[1], last);
+                let finishing = finish[1] - finish[0];
+                let before = rough
+                    .last()
+                    .or(first.as_ref())
+                    .copied()
+                    .map_or(start, |r| r as f64);
+                assert!(
+                    (finish[0] as f64 - before - finishing as f64).abs() < 1e-9,
+                    "{passes:?}"
+                );
+                let depths: Vec<i64> = rough.windows(2).map(|pair| pair[1] - pair[0]).collect();
+                assert!(
+                    depths.windows(2).all(|pair| pair[0] == pair[1]),
+                    "{passes:?}"
+                );
+                assert!(depths.iter().all(|depth| *depth > finishing), "{passes:?}");
+            }
+        }
+        assert!(planned > 1000, "{planned}");
+    }
+
+    #[test]
+    fn too_little_metal_is_not_divided() {
+        assert_eq!(metal(9).divide(), None);
+    }
+}

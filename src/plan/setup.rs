@@ -1,0 +1,1068 @@
+//! The figures of a plan, before any word: speed, feeds, support, overhang, zone and datum, passes.
+
+use super::job::Job;
+use super::passes::{Metal, Passes};
+use crate::advice::centre_hole::{self, CentreHoleChoice};
+use crate::advice::depth::{self, Cut, DepthLimit, Effort};
+use crate::advice::feed::{self, FeedChoice};
+use crate::advice::spindle::{SpindleAsk, SpindleChoice};
+use crate::advice::support::{self, Held, SupportAdvice, SupportChoice};
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::bar::Bar;
+use crate::physics::finish::{self, TheoreticalRoughness};
+use crate::physics::force::{self, ForceLaw};
+use crate::physics::speed;
+use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::unit::Units;
+use crate::quantity::{
+    CuttingSpeed, DepthOfCut, Diameter, DiameterError, Feed, Overhang, Quantity, SizeUncertainty,
+    Travel, WorkLength, round_size,
+};
+use crate::shop::dial::{Dial, Ring};
+use crate::shop::holding::{Holding, HoldingKind};
+use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
+use crate::standards::general_tolerance::{self, GeneralClass};
+use crate::standards::instrument::{Instrument, largest_error};
+use crate::standards::limits::{LengthLimits, Limits};
+
+/// How much is taken off the face where nothing else is asked.
+pub(super) const FACING: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(1.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Width of the tool holder to the left of the tip.
+pub(super) const HOLDER_WIDTH: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(10.0),
+    "judgement, no source: measure yours",
+    Standing::Estimate,
+);
+
+/// How far beyond the shoulder the tool may ever go.
+pub(super) const OVERRUN: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(2.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Clearance kept between holder and jaws.
+pub(super) const JAW_CLEARANCE: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(2.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Run-in before the face.
+const RUN_IN: f64 = 2.0;
+
+/// What is left before the shoulder until the last: turned by hand and faced outwards, in mm.
+const LEFT_AT_SHOULDER: f64 = 0.2;
+
+/// A tolerance this many times an instrument's error may be measured with it.
+pub(super) const TEN_TO_ONE: Sourced<f64> = Sourced::new(
+    10.0,
+    "common practice, no source: a tenth of the tolerance",
+    Standing::CommonPractice,
+);
+
+/// Least grip in the jaws over the bar's diameter.
+const GRIP_OVER_DIAMETER: Sourced<f64> = Sourced::new(
+    0.35,
+    "judgement, no source; the trade grips about one diameter",
+    Standing::Estimate,
+);
+
+/// The feed is taken off this far before the shoulder, or so many seconds, whichever is more.
+const FEED_OFF_MM: f64 = 2.0;
+const FEED_OFF_SECONDS: f64 = 1.5;
+
+/// All figures of a plan.
+pub(super) struct Setup {
+    pub(super) speed_source: String,
+    pub(super) rough_feed: FeedChoice,
+    pub(super) finish_feed: FeedChoice,
+    pub(super) rough_step: SpindleChoice,
+    pub(super) finish_step: SpindleChoice,
+    pub(super) support: SupportChoice,
+    pub(super) held: Held,
+    pub(super) centre: Option<CentreHoleChoice>,
+    pub(super) overhang: Overhang,
+    pub(super) facing: WorkLength,
+    pub(super) never_past: f64,
+    pub(super) instrument: Instrument,
+    pub(super) guard: SizeUncertainty,
+    pub(super) guarded: Limits,
+    pub(super) length_limits: LengthLimits,
+    pub(super) datum: Datum,
+    pub(super) passes: Passes,
+    pub(super) rough_limit: DepthLimit,
+    pub(super) least_depth: DepthOfCut,
+    pub(super) correcting_depth: DepthOfCut,
+    pub(super) roughness: TheoreticalRoughness,
+    pub(super) carriage: CarriagePlan,
+    pub(super) cautions: Vec<Caution>,
+    pub(super) provenance: Provenance,
+}
+
+/// The zero of the cross dial and the marks that lead from it to the final size.
+#[derive(Debug, Clone)]
+pub(super) struct Datum {
+    /// The diameter at which the dial reads zero.
+    pub(super) zero: Diameter,
+    /// What the dial reads where the tool touches the bar; a fraction where no mark of a dial zeroed
+    /// there would lie in the zone.
+    pub(super) start: f64,
+    /// The final mark.
+    pub(super) last: Divisions,
+    /// The nearest marks of a dial zeroed on the bar, where none of them lies in the zone.
+    pub(super) missed: Option<(Diameter, Diameter)>,
+}
+
+/// Where the carriage goes, in whole divisions from the face.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct CarriagePlan {
+    /// Where the feed is taken off; none where the whole length is too short to feed.
+    pub(super) feed_off: Option<Divisions>,
+    /// How far each cut goes.
+    pub(super) stop: Divisions,
+    /// The shoulder.
+    pub(super) shoulder: Divisions,
+}
+
+impl Setup {
+    pub(super) fn of(job: &Job, units: Units) -> Result<Self, Error> {
+        let mut provenance = Provenance::default();
+        let mut cautions = Vec::new();
+        let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
+        let carriage_dial = need_dial(job.lathe.carriage(), "lathe.carriage")?;
+        sizes_fit(job)?;
+        let (instrument, guard, guarded) = zone(job, &mut provenance)?;
+        let start_diameter = job.zero_at.unwrap_or(job.stock.diameter());
+
+        let facing = job
+            .preference(|p| p.facing())
+            .unwrap_or_else(|| provenance.open("taken off the face", &FACING));
+        let (overhang, never_past) = overhang(job, facing, &mut provenance, &mut cautions)?;
+        let (wanted, fastest, speed_source) = cutting_speed(job, &mut provenance)?;
+        let law = ForceLaw::new(
+            job.material
+                .specific_force()
+                .open("specific cutting force", &mut provenance),
+            job.material
+                .exponent()
+                .open("exponent of the specific cutting force", &mut provenance),
+        );
+        if job.tool.rake_angle().is_some() {
+            return Err(Error::not_offered(
+                "tool.rake_angle",
+                "a correction of the force for rake",
+                "leave the field out: the table's specific force holds for an ordinary rake",
+            ));
+        }
+        let youngs_modulus = job
+            .material
+            .youngs_modulus()
+            .ok_or_else(|| {
+                Error::new(
+                    ErrorKind::MissingField,
+                    "material.youngs_modulus",
+                    "a material without a Young's modulus",
+                    "the modulus, for the spring of the bar",
+                    "add the field \"youngs_modulus\" to the material",
+                )
+            })?
+            .open("Young's modulus", &mut provenance);
+
+        let rough_feed = match job.preference(|p| p.feed()) {
+            Some(feed) => asked_feed(job, feed, "preferences.feed")?,
+            None => feed::rough_feed(&job.lathe, &job.tool, &mut provenance)?,
+        };
+        let finish_feed = match job.preference(|p| p.finish_feed()) {
+            Some(feed) => asked_feed(job, feed, "preferences.finish_feed")?,
+            None => feed::finish_feed(&job.lathe, &job.tool, job.part.finish(), &mut provenance)?,
+        };
+
+        let least_depth = depth::least_planned(&job.tool, finish_feed.feed, &mut provenance)?;
+        let rough_least = depth::least_planned(&job.tool, rough_feed.feed, &mut provenance)?;
+        let least_depth = least_depth.max(rough_least);
+        let correcting_depth =
+            depth::least_correcting(&job.tool, finish_feed.feed, &mut provenance)?;
+        let liked = provenance.open(
+            "finishing depth over corner radius",
+            &depth::FINISH_OVER_CORNER,
+        ) * job.tool.corner_radius().mm();
+        let liked = DepthOfCut::computed_trade(liked.max(least_depth.mm()));
+
+        // The spring that decides between chuck and centre is that of the last cuts, at the finished
+        // diameter: a bar as thin as it will ever be, over its whole overhang.
+        let finish_forces = force::cutting_forces(
+            law,
+            liked,
+            finish_feed.feed,
+            job.tool.cutting_edge_angle(),
+            job.tool.corner_radius(),
+            provenance.open("normal force over main force", &force::NORMAL_RATIO),
+        );
+        let asked = job
+            .holding
+            .clone()
+            .unwrap_or_else(|| Holding::new(HoldingKind::Chuck));
+        let out_of_jaws = Overhang::computed_trade(overhang.mm() - facing.mm());
+        let bar = Bar::new(youngs_modulus, guarded.middle(), out_of_jaws);
+        let support = support::choose(
+            &bar,
+            &asked,
+            finish_forces.passive,
+            job.part.length(),
+            job.part.limits().tolerance(),
+            &mut provenance,
+        )?;
+        let kind = holding_kind(job, &support, &mut cautions)?;
+        let holding = asked.of_kind(kind);
+        let held = Held {
+            kind,
+            youngs_modulus,
+            overhang: out_of_jaws,
+            springs: support::springs(&holding, &mut provenance),
+        };
+
+        let step_at = |diameter: Diameter| {
+            let mut ask = SpindleAsk::new(&job.lathe, diameter, wanted).with_holding(&holding);
+            if let Some(fastest) = fastest {
+                ask = ask.with_fastest(fastest);
+            }
+            ask.choose()
+        };
+        let rough_step = step_at(start_diameter)?;
+
+        let whole = Whole {
+            job,
+            cross,
+            held: &held,
+            law,
+            least: least_depth,
+            reach: job.part.length(),
+        };
+        let finish_most = whole
+            .most(
+                &finish_feed,
+                &rough_step,
+                guarded.middle(),
+                DiameterError::computed_trade(1e6),
+            )?
+            .0;
+        let spring_share = provenance.open(
+            "spring of a roughing cut over the finishing depth",
+            &depth::ROUGH_SPRING,
+        );
+        let rough_spring = DiameterError::computed_trade(2.0 * spring_share * liked.mm());
+        let (rough_most, rough_limit) =
+            whole.most(&rough_feed, &rough_step, guarded.middle(), rough_spring)?;
+        provenance.open("largest depth over feed", &depth::CHIP_WINDOW);
+        if let Some(motor) = job.lathe.power() {
+            provenance.record(
+                "power of the motor",
+                motor,
+                "given by the asker",
+                Standing::Given,
+            );
+            if job.lathe.efficiency().is_none() {
+                provenance.open("efficiency of the drive", &EFFICIENCY);
+            }
+        } else {
+            cautions.push(Caution::new(
+                Severity::Note,
+                "power_unknown",
+                "The power of the lathe is not given: depths are not checked against it. Listen to the motor.",
+            ));
+        }
+
+        let q = cross.diameter_per_division().mm();
+        let marks = |depth: DepthOfCut, up: bool| {
+            let exact = round_size(2.0 * depth.mm()) / q;
+            // A size compares after rounding, so that 0.1 mm on a dial of 0.02 mm is five marks, not four.
+            let exact = if (exact - exact.round()).abs() < 1e-7 {
+                exact.round()
+            } else {
+                exact
+            };
+            (if up { exact.ceil() } else { exact.floor() }) as i64
+        };
+        let metal = Metal {
+            start: 0.0,
+            last: 0,
+            rough_most: marks(rough_most, false),
+            first_most: marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false),
+            least: marks(least_depth, true),
+            finish_most: marks(
+                DepthOfCut::computed_trade((1.5 * liked.mm()).min(finish_most.mm())),
+                false,
+            )
+            .max(marks(least_depth, true)),
+            finish_liked: marks(liked, true),
+            first_cut: job.zero_at.is_none(),
+        };
+        let aim = readable(guarded, units);
+        let (datum, passes) = datum(job, cross, start_diameter, guarded, aim, metal)?;
+
+        let before_finish = cross.diameter_at(
+            datum.zero,
+            Divisions::new(2 * passes.finish[0] - passes.finish[1])?,
+        )?;
+        let finish_step = finishing_step(
+            job,
+            &rough_step,
+            &step_at(before_finish)?,
+            &finish_feed,
+            &mut provenance,
+        );
+        let length_limits = length_limits(job, &mut provenance)?;
+        let carriage = carriage_plan(job, carriage_dial, length_limits, &rough_feed, &rough_step)?;
+        let roughness = roughness(job, finish_feed.feed, &mut cautions)?;
+        let centre = match kind {
+            HoldingKind::Chuck => None,
+            HoldingKind::ChuckAndCentre => Some(
+                centre_hole::choose(
+                    &job.lathe,
+                    guarded.middle(),
+                    wanted,
+                    job.lathe.speed_cap(),
+                    &mut provenance,
+                )
+                .ok_or_else(|| no_centre_hole(job))?,
+            ),
+        };
+        cautions.extend(rough_step.cautions.iter().cloned());
+        cautions.extend(support.cautions.iter().cloned());
+        tool_cautions(job, &mut cautions);
+        hand_cautions(
+            job,
+            &[(&rough_feed, &rough_step), (&finish_feed, &finish_step)],
+            carriage_dial,
+            &mut cautions,
+            &mut provenance,
+        )?;
+        Ok(Self {
+            speed_source,
+            rough_feed,
+            finish_feed,
+            rough_step,
+            finish_step,
+            support,
+            held,
+            centre,
+            overhang,
+            facing,
+            never_past,
+            instrument,
+            guard,
+            guarded,
+            length_limits,
+            datum,
+            passes,
+            rough_limit,
+            least_depth,
+            correcting_depth,
+            roughness,
+            carriage,
+            cautions,
+            provenance,
+        })
+    }
+
+    /// The diameter at a mark of the cross dial.
+    pub(super) fn diameter_at(&self, cross: &Dial, mark: i64) -> Result<Diameter, Error> {
+        cross.diameter_at(self.datum.zero, Divisions::new(mark)?)
+    }
+
+    /// What a cut of the plan asks for, for the words beside it.
+    pub(super) fn effort(
+        &self,
+        job: &Job,
+        before: Diameter,
+        depth: DepthOfCut,
+        finishing: bool,
+    ) -> Result<Effort, Error> {
+        let (feed, step) = if finishing {
+            (&self.finish_feed, &self.finish_step)
+        } else {
+            (&self.rough_feed, &self.rough_step)
+        };
+        let overhang = self.held.overhang.mm();
+        Cut {
+            law: ForceLaw::new(
+                job.material.specific_force().value,
+                job.material.exponent().value,
+            ),
+            tool: &job.tool,
+            feed: feed.feed,
+            spindle_speed: step.spindle_speed,
+            before,
+            held: &self.held,
+            from: WorkLength::computed_trade(overhang - job.part.length().mm()),
+            to: WorkLength::computed_trade(overhang),
+        }
+        .effort(depth)
+    }
+
+    /// Time of one cut along the part, run-in included.
+    pub(super) fn time_of_cut(
+        &self,
+        job: &Job,
+        feed: Feed,
+        step: &SpindleChoice,
+    ) -> crate::quantity::Duration {
+        speed::time_of_cut(
+            WorkLength::computed_trade(job.part.length().mm() + RUN_IN),
+            feed,
+            step.spindle_speed,
+        )
+    }
+}
+
+fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error> {
+    dial.ok_or_else(|| {
+        Error::new(
+            ErrorKind::MissingField,
+            field,
+            "no dial",
+            "the dial: what it reads, its division, and the divisions of one turn",
+            format!("add {field:?}; without it there is no reading to plan"),
+        )
+    })
+}
+
+/// The part comes out of the bar, and the bar goes into the lathe.
+fn sizes_fit(job: &Job) -> Result<(), Error> {
+    let (stock, part) = (&job.stock, &job.part);
+    if round_size(part.limits().largest().mm()) >= round_size(stock.diameter().mm()) {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "part.limits",
+            format!(
+                "a largest size of {} from a bar of {}",
+                part.limits().largest(),
+                stock.diameter()
+            ),
+            "a part smaller than its bar",
+            "check which of the two is right; a bar cannot grow",
+        ));
+    }
+    if let Some(zero) = job.zero_at
+        && (zero > stock.diameter() || zero <= part.limits().largest())
+    {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "zero_at",
+            zero.to_string(),
+            format!(
+                "a diameter from above {} up to the bar's {}",
+                part.limits().largest(),
+                stock.diameter()
+            ),
+            "give the diameter that was measured where the cross dial reads zero",
+        ));
+    }
+    if let Some(swing) = job.lathe.swing()
+        && stock.diameter() > *swing
+    {
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "stock.diameter",
+            stock.diameter().to_string(),
+            format!("at most the swing of {swing}"),
+            "a smaller bar or a larger lathe",
+        ));
+    }
+    Ok(())
+}
+
+/// The instrument, its largest error as a guard, and the zone inside the guards.
+fn zone(
+    job: &Job,
+    provenance: &mut Provenance,
+) -> Result<(Instrument, SizeUncertainty, Limits), Error> {
+    let limits = job.part.limits();
+    let ten = TEN_TO_ONE.value;
+    let (instrument, error) = match job.preference(|p| p.instrument()) {
+        Some(instrument) => (instrument, largest_error(instrument, limits.largest())?),
+        None => {
+            provenance.open("tolerance over the error of the instrument", &TEN_TO_ONE);
+            let calliper = largest_error(Instrument::Calliper, limits.largest());
+            match calliper {
+                Ok(error) if limits.tolerance().mm() >= ten * error.value.mm() => {
+                    (Instrument::Calliper, error)
+                }
+                _ => (
+                    Instrument::Micrometer,
+                    largest_error(Instrument::Micrometer, limits.largest())?,
+                ),
+            }
+        }
+    };
+    let guard = provenance.open(
+        "largest error of the instrument, kept from both limits",
+        &error,
+    );
+    let guarded = limits.inside(guard).ok_or_else(|| {
+        Error::new(
+            ErrorKind::Impossible,
+            "part.limits",
+            format!("a zone of {}", limits.tolerance()),
+            format!("more than twice the {guard} of a {}", instrument.name()),
+            "a finer instrument (preferences.instrument), or a wider zone: this one cannot be proved good",
+        )
+    })?;
+    Ok((instrument, guard, guarded))
+}
+
+/// The overhang before facing, and the position along the axis that the tool never passes.
+fn overhang(
+    job: &Job,
+    facing: WorkLength,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<(Overhang, f64), Error> {
+    let holder = provenance
+        .open("holder left of the tip", &HOLDER_WIDTH)
+        .mm();
+    let overrun = provenance
+        .open("overrun beyond the shoulder", &OVERRUN)
+        .mm();
+    let clearance = provenance
+        .open("clearance between holder and jaws", &JAW_CLEARANCE)
+        .mm();
+    let length = job.part.length().mm();
+    let out = length + facing.mm() + holder + overrun + clearance;
+    let stock = job.stock.length().mm();
+    let least_grip = provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER)
+        * job.stock.diameter().mm();
+    let grip = stock - out;
+    if grip < least_grip {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "part.length",
+            format!("{} on a bar of {}", job.part.length(), job.stock.length()),
+            format!(
+                "a bar of at least {:.1} mm: {length} for the part, {} to face, {:.1} for the holder before the jaws, {least_grip:.1} to grip",
+                out + least_grip,
+                facing.mm(),
+                out - length - facing.mm()
+            ),
+            "saw a longer bar or turn a shorter length: the tool would go into the jaws, or the grip be too short",
+        ));
+    }
+    if grip < job.stock.diameter().mm() {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "short_grip",
+            format!(
+                "Only {grip:.0} mm are in the jaws, less than one diameter: light cuts, and no hard push from the side."
+            ),
+        ));
+    }
+    if let Some(between) = job.lathe.between_centres()
+        && out > between.mm()
+    {
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "part.length",
+            format!("an overhang of {out:.1} mm"),
+            format!("at most the {between} between the centres"),
+            "a shorter part or a longer lathe",
+        ));
+    }
+    Ok((Overhang::from_mm(out)?, length + overrun))
+}
+
+/// The cutting speed wanted, the fastest allowed, and in words where they come from.
+fn cutting_speed(
+    job: &Job,
+    provenance: &mut Provenance,
+) -> Result<(CuttingSpeed, Option<CuttingSpeed>, String), Error> {
+    let band = job
+        .tool
+        .material()
+        .and_then(|tool| job.material.speed_band(tool));
+    if let Some(given) = job.cutting_speed {
+        provenance.record(
+            "cutting speed",
+            &given,
+            "given by the asker",
+            Standing::Given,
+        );
+        return Ok((
+            given,
+            band.map(|b| b.value.high().max(given)),
+            String::from("given"),
+        ));
+    }
+    let Some(band) = band else {
+        return Err(Error::new(
+            ErrorKind::MissingField,
+            "cutting_speed",
+            "no cutting speed, and no band for this material and tool",
+            "a cutting speed, or a material and a tool material whose band is known",
+            "add \"cutting_speed\", or give tool.material as \"high_speed_steel\" or \"carbide\"",
+        ));
+    };
+    let band = band.open("band of cutting speeds", provenance);
+    Ok((
+        band.middle(),
+        Some(band.high()),
+        format!("the middle of the band {band}"),
+    ))
+}
+
+fn asked_feed(job: &Job, feed: Feed, field: &str) -> Result<FeedChoice, Error> {
+    if job.lathe.feeds().is_empty() {
+        return Ok(FeedChoice {
+            feed,
+            lever: None,
+            by_hand: true,
+        });
+    }
+    if job.lathe.feeds().contains(&feed) {
+        return Ok(FeedChoice {
+            feed,
+            lever: job.lathe.feed_name(feed).map(str::to_owned),
+            by_hand: false,
+        });
+    }
+    let near = job.lathe.feeds().iter().min_by(|a, b| {
+        (a.mm_per_rev() - feed.mm_per_rev())
+            .abs()
+            .total_cmp(&(b.mm_per_rev() - feed.mm_per_rev()).abs())
+    });
+    Err(Error::new(
+        ErrorKind::Contradiction,
+        field,
+        feed.to_string(),
+        "one of the lathe's feeds",
+        near.map_or_else(
+            || String::from("add it to the lathe's feeds"),
+            |near| format!("the nearest is {near}"),
+        ),
+    ))
+}
+
+/// What the person asked for, or else what the figures advise.
+fn holding_kind(
+    job: &Job,
+    support: &SupportChoice,
+    cautions: &mut Vec<Caution>,
+) -> Result<HoldingKind, Error> {
+    let advised = match support.advice {
+        SupportAdvice::Chuck => Some(HoldingKind::Chuck),
+        SupportAdvice::ChuckAndCentre => Some(HoldingKind::ChuckAndCentre),
+        SupportAdvice::NoneEnough => None,
+    };
+    match (&job.holding, advised) {
+        (None, Some(kind)) => Ok(kind),
+        (None, None) => Err(Error::new(
+            ErrorKind::Impossible,
+            "part",
+            support
+                .options
+                .last()
+                .map_or_else(String::new, |option| option.because.clone()),
+            "a holding that keeps the spring of the bar within its share of the zone",
+            "a shorter length, a wider zone, a smaller corner radius or finer feed; or name a holding to plan with it all the same",
+        )),
+        (Some(asked), advised) => {
+            let option = support.option(asked.kind());
+            if let Some(option) = option.filter(|option| !option.enough) {
+                cautions.push(Caution::new(
+                    Severity::Warning,
+                    "support_not_enough",
+                    format!(
+                        "Planned as asked, against the figures: {}.{}",
+                        option.because,
+                        match advised {
+                            Some(HoldingKind::ChuckAndCentre) => " A live centre would be enough.",
+                            Some(HoldingKind::Chuck) => " The chuck alone would be enough.",
+                            None => "",
+                        }
+                    ),
+                ));
+            }
+            Ok(asked.kind())
+        }
+    }
+}
+
+/// What is the same for every depth looked at.
+struct Whole<'a> {
+    job: &'a Job,
+    cross: &'a Dial,
+    held: &'a Held,
+    law: ForceLaw,
+    least: DepthOfCut,
+    reach: WorkLength,
+}
+
+impl Whole<'_> {
+    /// The largest depth, in whole divisions, that every limit allows, and the limit that stops it.
+    fn most(
+        &self,
+        feed: &FeedChoice,
+        step: &SpindleChoice,
+        finished: Diameter,
+        spring: DiameterError,
+    ) -> Result<(DepthOfCut, DepthLimit), Error> {
+        let per_mark = self.cross.diameter_per_division().mm() / 2.0;
+        let overhang = self.held.overhang.mm();
+        let forbids = |marks: i64| {
+            let depth = DepthOfCut::computed_trade(marks as f64 * per_mark);
+            if self
+                .job
+                .preference(|p| p.largest_depth())
+                .is_some_and(|most| round_size(depth.mm()) > round_size(most.mm()))
+            {
+                return Ok(Some(DepthLimit::Asked));
+            }
+            // The thinnest bar that this cut can meet: what it leaves is the finished size. Power and
+            // torque grow with the diameter, so they are looked at on the bar as it comes.
+            let thin = Cut {
+                law: self.law,
+                tool: &self.job.tool,
+                feed: feed.feed,
+                spindle_speed: step.spindle_speed,
+                before: Diameter::computed_trade(finished.mm() + 2.0 * depth.mm()),
+                held: self.held,
+                from: WorkLength::computed_trade(overhang - self.reach.mm()),
+                to: WorkLength::computed_trade(overhang),
+            };
+            if let Some(limit) = thin.forbids(depth, &self.job.lathe, spring)? {
+                return Ok(Some(limit));
+            }
+            let thick = Cut {
+                before: self.job.stock.diameter(),
+                ..thin
+            };
+            thick.forbids(depth, &self.job.lathe, spring)
+        };
+        let metal = (self.job.stock.diameter().mm() - finished.mm()) / 2.0;
+        let mut too_many = (metal / per_mark).ceil() as i64 + 1;
+        let least = ((self.least.mm() / per_mark) - 1e-9).ceil() as i64;
+        if let Some(limit) = forbids(least)? {
+            return Err(depth::no_depth(limit, self.least));
+        }
+        let mut fits = least;
+        let mut limit = DepthLimit::Metal;
+        // Every limit tightens with the depth, so halving finds the last depth that fits.
+        while too_many - fits > 1 {
+            let middle = fits + (too_many - fits) / 2;
+            match forbids(middle)? {
+                None => fits = middle,
+                Some(found) => {
+                    limit = found;
+                    too_many = middle;
+                }
+            }
+        }
+        Ok((DepthOfCut::computed_trade(fits as f64 * per_mark), limit))
+    }
+}
+
+/// The middle of the zone as a size that a person reads: to a thousandth of a millimetre or a
+/// ten-thousandth of an inch, where one lies in the zone.
+fn readable(guarded: Limits, units: Units) -> Diameter {
+    let middle = guarded.middle();
+    let read = match units {
+        Units::Metric => Diameter::from_mm((middle.mm() * 1000.0).round() / 1000.0),
+        Units::Inch => Diameter::from_inch((middle.inch() * 10000.0).round() / 10000.0),
+    };
+    read.ok()
+        .filter(|read| guarded.contains(*read))
+        .unwrap_or(middle)
+}
+
+/// The zero of the cross dial, the final mark and the passes that lead to it.
+fn datum(
+    job: &Job,
+    cross: &Dial,
+    start: Diameter,
+    guarded: Limits,
+    middle: Diameter,
+    metal: Metal,
+) -> Result<(Datum, Passes), Error> {
+    let q = cross.diameter_per_division().mm();
+    let exact = cross.divisions_between(start, middle);
+    let in_zone = |mark: i64| {
+        let d = cross.diameter_at(start, Divisions::new(mark)?)?;
+        Ok::<bool, Error>(guarded.contains(d))
+    };
+    // Marks of a dial zeroed on the bar, the nearest to the middle of the zone first.
+    let reach = (0.5 * guarded.tolerance().mm() / q).ceil() as i64 + 1;
+    let mut near: Vec<i64> = (exact.round() as i64 - reach..=exact.round() as i64 + reach)
+        .filter(|mark| *mark > 0)
+        .collect();
+    near.sort_by(|a, b| {
+        (*a as f64 - exact)
+            .abs()
+            .total_cmp(&(*b as f64 - exact).abs())
+    });
+    let mut any = false;
+    for mark in near.into_iter().take(64) {
+        if !in_zone(mark)? {
+            continue;
+        }
+        any = true;
+        let metal = Metal {
+            last: mark,
+            ..metal
+        };
+        if let Some(passes) = metal.divide() {
+            let datum = Datum {
+                zero: start,
+                start: 0.0,
+                last: Divisions::new(mark)?,
+                missed: None,
+            };
+            return Ok((datum, passes));
+        }
+    }
+    let missed = if any {
+        None
+    } else {
+        Some(neighbours(cross, start, exact)?)
+    };
+    if cross.ring() == Ring::Fixed {
+        return Err(match missed {
+            Some((above, below)) => Error::new(
+                ErrorKind::Impossible,
+                "lathe.cross_slide",
+                format!("marks that give {above} and {below} from {start}"),
+                format!(
+                    "a mark within {} to {}",
+                    guarded.smallest(),
+                    guarded.largest()
+                ),
+                "a dial whose ring can be set, the compound slide set over for a finer feed, or a skim to another diameter for zero_at",
+            ),
+            None => too_little(job, start, metal, q),
+        });
+    }
+    // The ring is set so that the middle of the zone lies on a mark, a main one where that serves.
+    for round in [10, 5, 2, 1] {
+        let last = ((exact / round as f64) - 1e-9).ceil() as i64 * round;
+        let metal = Metal {
+            start: last as f64 - exact,
+            last,
+            ..metal
+        };
+        if let Some(passes) = metal.divide() {
+            let zero = Diameter::computed_trade(round_size(middle.mm() + last as f64 * q));
+            let datum = Datum {
+                zero,
+                start: metal.start,
+                last: Divisions::new(last)?,
+                missed,
+            };
+            return Ok((datum, passes));
+        }
+    }
+    Err(too_little(job, start, metal, q))
+}
+
+/// The marks on both sides of the zone, the larger size first.
+fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Diameter), Error> {
+    let above = cross.diameter_at(start, Divisions::from_rounded(exact.floor())?)?;
+    let below = cross.diameter_at(start, Divisions::from_rounded(exact.floor() + 1.0)?)?;
+    Ok((above, below))
+}
+
+#[cold]
+fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
+    let cuts = if metal.first_cut { 3.0 } else { 2.0 };
+    Error::new(
+        ErrorKind::Impossible,
+        "stock.diameter",
+        format!("{start} to come down to {}", job.part.limits().largest()),
+        format!(
+            "metal for {cuts:.0} cuts of at least {:.3} mm of depth each, that is about {:.2} mm on the diameter",
+            metal.least as f64 * q / 2.0,
+            metal.least as f64 * q * cuts
+        ),
+        "a thicker bar, or a sharper tool with a smaller corner radius: a lighter cut would rub",
+    )
+}
+
+/// The step of the last two cuts: a faster one only where it saves more than the change costs.
+fn finishing_step(
+    job: &Job,
+    rough: &SpindleChoice,
+    faster: &SpindleChoice,
+    feed: &FeedChoice,
+    provenance: &mut Provenance,
+) -> SpindleChoice {
+    if faster.spindle_speed <= rough.spindle_speed {
+        return rough.clone();
+    }
+    let change = match job.lathe.change_time() {
+        Some(given) => *given,
+        None => provenance.open("time of a change of step", &CHANGE_TIME),
+    };
+    let time = |step: &SpindleChoice| {
+        2.0 * speed::time_of_cut(job.part.length(), feed.feed, step.spindle_speed).seconds()
+    };
+    if time(rough) - time(faster) > change.seconds() {
+        faster.clone()
+    } else {
+        rough.clone()
+    }
+}
+
+fn length_limits(job: &Job, provenance: &mut Provenance) -> Result<LengthLimits, Error> {
+    if let Some(limits) = job.part.length_limits() {
+        return Ok(limits);
+    }
+    let length = job.part.length();
+    let allowed = general_tolerance::linear(length, GeneralClass::Medium)
+        .map_err(|error| error.at("part.length"))?;
+    let allowed = provenance.open("limits of the length, class medium", &allowed);
+    LengthLimits::new(
+        WorkLength::from_mm(round_size(length.mm() - allowed.mm()))
+            .map_err(|error| error.at("part.length"))?,
+        WorkLength::from_mm(round_size(length.mm() + allowed.mm()))?,
+    )
+}
+
+fn carriage_plan(
+    job: &Job,
+    dial: &Dial,
+    limits: LengthLimits,
+    feed: &FeedChoice,
+    step: &SpindleChoice,
+) -> Result<CarriagePlan, Error> {
+    let length = job.part.length().mm();
+    let exact = dial.divisions_of_travel(length);
+    let shoulder = Divisions::from_rounded(exact.round())?;
+    let reached = WorkLength::computed_trade(dial.travel_at(shoulder));
+    if !limits.contains(reached) {
+        let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "part.length",
+            format!(
+                "marks of the carriage dial at {} mm and {} mm",
+                at(exact.floor())?,
+                at(exact.floor() + 1.0)?
+            ),
+            format!(
+                "a mark within {} to {}",
+                limits.shortest(),
+                limits.longest()
+            ),
+            "wider limits of the length (part.length_limits), or a finer dial of the carriage",
+        ));
+    }
+    let stop = Divisions::from_rounded(
+        dial.divisions_of_travel((length - LEFT_AT_SHOULDER).max(0.0))
+            .floor(),
+    )?;
+    let rate = speed::feed_rate(feed.feed, step.spindle_speed).mm_per_min();
+    let before = FEED_OFF_MM.max(FEED_OFF_SECONDS / 60.0 * rate);
+    let off = length - LEFT_AT_SHOULDER - before;
+    let feed_off = if off > 0.0 && !feed.by_hand {
+        Some(Divisions::from_rounded(
+            dial.divisions_of_travel(off).floor(),
+        )?)
+    } else {
+        None
+    };
+    Ok(CarriagePlan {
+        feed_off,
+        stop,
+        shoulder,
+    })
+}
+
+fn roughness(
+    job: &Job,
+    feed: Feed,
+    cautions: &mut Vec<Caution>,
+) -> Result<TheoreticalRoughness, Error> {
+    match feed::outline(&job.tool)? {
+        Some(outline) => Ok(finish::theoretical_roughness(feed, &outline)),
+        None => {
+            let angle = finish::least_minor_angle_for_arc(feed, job.tool.corner_radius())?;
+            cautions.push(Caution::new(
+                Severity::Note,
+                "minor_edge_unknown",
+                format!(
+                    "The roughness holds for a minor cutting edge angle of at least {:.1} deg; a smaller one leaves it rougher.",
+                    angle.degrees()
+                ),
+            ));
+            finish::arc_roughness(feed, job.tool.corner_radius())
+        }
+    }
+}
+
+#[cold]
+fn no_centre_hole(job: &Job) -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "part.diameter",
+        job.part.diameter().to_string(),
+        "an end that holds the smallest centre hole, turned at a speed the lathe has",
+        "turn it in the chuck alone, with a shorter overhang",
+    )
+}
+
+fn tool_cautions(job: &Job, cautions: &mut Vec<Caution>) {
+    if job.tool.cutting_edge_angle().degrees() < 90.0 {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "no_square_shoulder",
+            format!(
+                "A cutting edge angle of {:.0} deg leaves no square shoulder: finish the shoulder with a knife tool of 90 deg or more.",
+                job.tool.cutting_edge_angle().degrees()
+            ),
+        ));
+    }
+}
+
+fn hand_cautions(
+    job: &Job,
+    feeds: &[(&FeedChoice, &SpindleChoice)],
+    carriage: &Dial,
+    cautions: &mut Vec<Caution>,
+    provenance: &mut Provenance,
+) -> Result<(), Error> {
+    if !job.lathe.feeds().is_empty() {
+        return Ok(());
+    }
+    let travel: Travel = carriage.travel_per_turn();
+    for (feed, step) in feeds {
+        if let (_, Some(caution)) =
+            feed::by_hand(feed.feed, step.spindle_speed, travel, provenance)?
+            && !cautions.contains(&caution)
+        {
+            cautions.push(caution);
+        }
+    }
+    Ok(())
+}
+
+/// The reading of the cross dial at a mark.
+pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
+    Ok(cross.reading(Slide::CrossSlide, Divisions::new(mark)?))
+}
+
+/// Six decimals of a millimetre at most, for words about a fraction of a mark.
+pub(super) fn tenth_of_a_mark(marks: f64) -> String {
+    let text = format!("{marks:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+}
+
+/// The size of `q` as a plain number in its unit, without the unit.
+pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> String {
+    let text = q.people(units);
+    text.split(' ').next().unwrap_or_default().to_owned()
+}

@@ -1,0 +1,381 @@
+//! Reading of documents: raw text fields first, then quantities with the field's path on every error.
+//!
+//! The serde format hands over a [`Tree`]; a shop item or question takes its fields out of it by
+//! name through [`Fields`]. What is left over is refused, with the nearest known name.
+
+use std::cell::RefCell;
+use std::fmt;
+
+use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+
+use super::{Quantity, unit::kind_rows};
+use crate::error::{Error, ErrorKind, any_of, nearest};
+
+/// A document as it was written, duplicates and all.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Tree {
+    Nothing,
+    Flag(bool),
+    Number(f64),
+    Text(String),
+    List(Vec<Tree>),
+    Group(Vec<(String, Tree)>),
+}
+
+impl Tree {
+    fn shown(&self) -> String {
+        match self {
+            Self::Nothing => String::from("null"),
+            Self::Flag(flag) => flag.to_string(),
+            Self::Number(number) => number.to_string(),
+            Self::Text(text) => format!("{:?}", text.chars().take(60).collect::<String>()),
+            Self::List(items) => format!("a list of {}", items.len()),
+            Self::Group(_) => String::from("an object"),
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Tree {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        struct Grow;
+        impl<'de> Visitor<'de> for Grow {
+            type Value = Tree;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a document")
+            }
+            fn visit_unit<E>(self) -> Result<Tree, E> {
+                Ok(Tree::Nothing)
+            }
+            fn visit_none<E>(self) -> Result<Tree, E> {
+                Ok(Tree::Nothing)
+            }
+            fn visit_some<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+                d.deserialize_any(Grow)
+            }
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+                d.deserialize_any(Grow)
+            }
+            fn visit_bool<E>(self, flag: bool) -> Result<Tree, E> {
+                Ok(Tree::Flag(flag))
+            }
+            fn visit_i64<E>(self, number: i64) -> Result<Tree, E> {
+                Ok(Tree::Number(number as f64))
+            }
+            fn visit_u64<E>(self, number: u64) -> Result<Tree, E> {
+                Ok(Tree::Number(number as f64))
+            }
+            fn visit_f64<E>(self, number: f64) -> Result<Tree, E> {
+                Ok(Tree::Number(number))
+            }
+            fn visit_str<E>(self, text: &str) -> Result<Tree, E> {
+                Ok(Tree::Text(text.to_owned()))
+            }
+            fn visit_string<E>(self, text: String) -> Result<Tree, E> {
+                Ok(Tree::Text(text))
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Tree, A::Error> {
+                let mut items = Vec::new();
+                while let Some(item) = seq.next_element()? {
+                    items.push(item);
+                }
+                Ok(Tree::List(items))
+            }
+            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tree, A::Error> {
+                let mut entries = Vec::new();
+                while let Some(entry) = map.next_entry()? {
+                    entries.push(entry);
+                }
+                Ok(Tree::Group(entries))
+            }
+        }
+        d.deserialize_any(Grow)
+    }
+}
+
+/// The fields of one object, taken out by name.
+pub(crate) struct Fields<'a> {
+    path: String,
+    entries: &'a [(String, Tree)],
+    known: RefCell<Vec<&'static str>>,
+}
+
+impl<'a> Fields<'a> {
+    /// The fields of `tree`, which stands at `path`; `what` says in words what it is.
+    pub(crate) fn of(tree: &'a Tree, path: &str, what: &str) -> Result<Self, Error> {
+        let Tree::Group(entries) = tree else {
+            return Err(Error::new(
+                ErrorKind::Unreadable,
+                path,
+                tree.shown(),
+                format!("{what} as an object with named fields"),
+                "write { \"name\": value, ... }",
+            ));
+        };
+        for (at, (name, _)) in entries.iter().enumerate() {
+            if entries[..at].iter().any(|(earlier, _)| earlier == name) {
+                return Err(Error::new(
+                    ErrorKind::DuplicateField,
+                    join(path, name),
+                    "the field twice",
+                    "each field once",
+                    "strike one of the two",
+                ));
+            }
+        }
+        Ok(Self {
+            path: path.to_owned(),
+            entries,
+            known: RefCell::default(),
+        })
+    }
+
+    /// The path of the field `name` from the top of the document.
+    pub(crate) fn path(&self, name: &str) -> String {
+        join(&self.path, name)
+    }
+
+    /// The raw field, if it is there and not null.
+    pub(crate) fn tree(&self, name: &'static str) -> Option<&'a Tree> {
+        self.known.borrow_mut().push(name);
+        self.entries
+            .iter()
+            .find(|(entry, _)| entry == name)
+            .map(|(_, tree)| tree)
+            .filter(|tree| **tree != Tree::Nothing)
+    }
+
+    /// True when the field is there; does not count as taking it.
+    pub(crate) fn has(&self, name: &str) -> bool {
+        self.entries
+            .iter()
+            .any(|(entry, tree)| entry == name && *tree != Tree::Nothing)
+    }
+
+    /// The raw field, which must be there.
+    pub(crate) fn need(&self, name: &'static str, what: &str) -> Result<&'a Tree, Error> {
+        self.tree(name).ok_or_else(|| self.missing(name, what))
+    }
+
+    /// An item read by `read` from the field, if it is there.
+    pub(crate) fn item<T>(
+        &self,
+        name: &'static str,
+        read: impl FnOnce(&'a Tree, &str) -> Result<T, Error>,
+    ) -> Result<Option<T>, Error> {
+        self.tree(name)
+            .map(|tree| read(tree, &self.path(name)))
+            .transpose()
+    }
+
+    /// An item read by `read` from the field, which must be there.
+    pub(crate) fn need_item<T>(
+        &self,
+        name: &'static str,
+        what: &str,
+        read: impl FnOnce(&'a Tree, &str) -> Result<T, Error>,
+    ) -> Result<T, Error> {
+        read(self.need(name, what)?, &self.path(name))
+    }
+
+    /// A quantity, if the field is there.
+    pub(crate) fn quantity<Q: Quantity>(&self, name: &'static str) -> Result<Option<Q>, Error> {
+        self.item(name, quantity)
+    }
+
+    /// A quantity, which must be there.
+    pub(crate) fn need_quantity<Q: Quantity>(&self, name: &'static str) -> Result<Q, Error> {
+        self.need_item(
+            name,
+            &format!("{} such as \"{}\"", Q::ROW.what(), Q::ROW.example()),
+            quantity,
+        )
+    }
+
+    /// A list of quantities, if the field is there.
+    pub(crate) fn quantities<Q: Quantity>(
+        &self,
+        name: &'static str,
+    ) -> Result<Option<Vec<Q>>, Error> {
+        self.item(name, |tree, path| list(tree, path, quantity))
+    }
+
+    /// Text, if the field is there.
+    pub(crate) fn text(&self, name: &'static str) -> Result<Option<&'a str>, Error> {
+        self.item(name, text)
+    }
+
+    /// A whole number, if the field is there.
+    pub(crate) fn count(&self, name: &'static str) -> Result<Option<u32>, Error> {
+        self.item(name, |tree, path| match tree {
+            Tree::Number(number)
+                if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(number) =>
+            {
+                Ok(*number as u32)
+            }
+            other => Err(Error::new(
+                ErrorKind::Unreadable,
+                path,
+                other.shown(),
+                "a whole number, zero or more",
+                "write the number without quotes and without a unit",
+            )),
+        })
+    }
+
+    /// One of a closed set of names, if the field is there.
+    pub(crate) fn choice<T: Copy>(
+        &self,
+        name: &'static str,
+        set: &[(&'static str, T)],
+    ) -> Result<Option<T>, Error> {
+        self.item(name, |tree, path| choice(tree, path, set))
+    }
+
+    /// Refuses by name a field that a later version will take.
+    pub(crate) fn later(&self, name: &'static str, what: &str, remedy: &str) -> Result<(), Error> {
+        match self.tree(name) {
+            None => Ok(()),
+            Some(_) => Err(Error::not_offered(&self.path(name), what, remedy)),
+        }
+    }
+
+    /// Refuses whatever was not taken.
+    pub(crate) fn finish(self) -> Result<(), Error> {
+        match self
+            .entries
+            .iter()
+            .find(|(name, _)| !self.known.borrow().contains(&name.as_str()))
+        {
+            None => Ok(()),
+            Some((name, _)) => Err(self.unknown(name, None)),
+        }
+    }
+
+    /// The error for a needed field that is not there: if a field with nearly this name is, then
+    /// that one is misspelt.
+    pub(crate) fn missing(&self, name: &str, what: &str) -> Error {
+        let strangers = self
+            .entries
+            .iter()
+            .map(|(entry, _)| entry.as_str())
+            .filter(|entry| !self.known.borrow().contains(entry));
+        if let Some(misspelt) = nearest(name, strangers) {
+            return self.unknown(misspelt, Some(name));
+        }
+        Error::new(
+            ErrorKind::MissingField,
+            self.path(name),
+            "nothing",
+            what,
+            format!("add the field {name:?}"),
+        )
+    }
+
+    fn unknown(&self, name: &str, meant: Option<&str>) -> Error {
+        let known = self.known.borrow();
+        let meant = meant.or_else(|| nearest(name, known.iter().copied()));
+        Error::new(
+            ErrorKind::UnknownField,
+            self.path(name),
+            format!("the field {name:?}"),
+            format!("one of the fields {}", any_of(known.iter().copied())),
+            match meant {
+                Some(near) => format!("did you mean {near:?}?"),
+                None => String::from("strike the field or correct its name"),
+            },
+        )
+    }
+}
+
+fn join(path: &str, name: &str) -> String {
+    if path.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{path}.{name}")
+    }
+}
+
+/// A quantity from its text; plain ratios from a number.
+pub(crate) fn quantity<Q: Quantity>(tree: &Tree, path: &str) -> Result<Q, Error> {
+    match tree {
+        Tree::Text(text) => text.parse().map_err(|error: Error| error.at(path)),
+        Tree::Number(number) if std::ptr::eq(Q::ROW.kind(), &kind_rows::Number) => {
+            Q::from_trade(*number).map_err(|error| error.at(path))
+        }
+        Tree::Number(number) => {
+            // The text door's own words for a bare number, with the units that would do.
+            number
+                .to_string()
+                .parse()
+                .map_err(|error: Error| error.at(path))
+        }
+        other => Err(Error::new(
+            ErrorKind::Unreadable,
+            path,
+            other.shown(),
+            format!("{} such as \"{}\"", Q::ROW.what(), Q::ROW.example()),
+            "write a number and its unit in quotes",
+        )),
+    }
+}
+
+/// Text of a field.
+pub(crate) fn text<'a>(tree: &'a Tree, path: &str) -> Result<&'a str, Error> {
+    match tree {
+        Tree::Text(text) => Ok(text),
+        other => Err(Error::new(
+            ErrorKind::Unreadable,
+            path,
+            other.shown(),
+            "text",
+            "write the text in quotes",
+        )),
+    }
+}
+
+/// The items of a list, each with its place in the path, counted from 0.
+pub(crate) fn list<'a, T>(
+    tree: &'a Tree,
+    path: &str,
+    read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+) -> Result<Vec<T>, Error> {
+    match tree {
+        Tree::List(items) => items
+            .iter()
+            .enumerate()
+            .map(|(at, item)| read(item, &format!("{path}[{at}]")))
+            .collect(),
+        other => Err(Error::new(
+            ErrorKind::Unreadable,
+            path,
+            other.shown(),
+            "a list",
+            "write [ ..., ... ]",
+        )),
+    }
+}
+
+/// One of a closed set of names.
+pub(crate) fn choice<T: Copy>(
+    tree: &Tree,
+    path: &str,
+    set: &[(&'static str, T)],
+) -> Result<T, Error> {
+    let given = text(tree, path)?;
+    set.iter()
+        .find(|(name, _)| *name == given)
+        .map(|(_, value)| *value)
+        .ok_or_else(|| {
+            let names = || set.iter().map(|(name, _)| *name);
+            Error::new(
+                ErrorKind::UnknownName,
+                path,
+                tree.shown(),
+                format!("one of {}", any_of(names())),
+                match nearest(given, names()) {
+                    Some(near) => format!("did you mean {near:?}?"),
+                    None => String::from("use one of these names"),
+                },
+            )
+        })
+}

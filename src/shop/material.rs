@@ -1,0 +1,1032 @@
+//! What is cut: a material of the catalogue, or the asker's own.
+//!
+//! A figure never stands alone: it carries its source and how far to trust it, and hands both to
+//! the answer it enters.
+//!
+//! ```
+//! use turnwright::shop::material::{Material, ToolMaterial};
+//! use turnwright::{Provenance, Standing};
+//! let steel = Material::named("1.1191")?;
+//! assert_eq!(steel.key(), "c45");
+//! let mut provenance = Provenance::default();
+//! let force = steel.specific_force().open("specific force", &mut provenance);
+//! assert_eq!(force.mpa(), 2220.0);
+//! assert_eq!(provenance.sources()[0].standing, Standing::FromMemory);
+//! let band = steel.speed_band(ToolMaterial::HighSpeedSteel).map(|band| band.value.to_string());
+//! assert_eq!(band.as_deref(), Some("22 m/min to 35 m/min"));
+//! # Ok::<(), turnwright::Error>(())
+//! ```
+
+use std::borrow::Cow;
+use std::fmt;
+
+use super::catalogue::{CATALOGUE, Line};
+use crate::error::{Error, ErrorKind, any_of, nearest};
+use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::{
+    BrinellHardness, CuttingSpeed, Density, ForceExponent, SpecificCuttingForce, SpecificHeat,
+    ThermalExpansion, YoungsModulus,
+};
+
+/// A figure of a material, with where it comes from.
+///
+/// Like [`Sourced`], but the source may also be a text that the asker brought.
+///
+/// ```
+/// use turnwright::shop::material::Figure;
+/// use turnwright::Standing;
+/// let figure = Figure::given(210);
+/// assert_eq!((figure.value, figure.standing), (210, Standing::Given));
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Figure<T> {
+    /// The figure.
+    pub value: T,
+    /// Where it comes from, in words.
+    pub source: Cow<'static, str>,
+    /// How far to trust it.
+    pub standing: Standing,
+}
+
+impl<T> Figure<T> {
+    /// A figure that the asker gave.
+    #[must_use]
+    pub const fn given(value: T) -> Self {
+        Self {
+            value,
+            source: Cow::Borrowed("given by the asker"),
+            standing: Standing::Given,
+        }
+    }
+}
+
+impl<T: Copy + fmt::Display> Figure<T> {
+    /// Records that this figure is used as `what`, and hands out its value.
+    pub fn open(&self, what: &str, provenance: &mut Provenance) -> T {
+        provenance.record(what, &self.value, &self.source, self.standing);
+        self.value
+    }
+}
+
+impl<T> From<Sourced<T>> for Figure<T> {
+    fn from(constant: Sourced<T>) -> Self {
+        Self {
+            value: constant.value,
+            source: Cow::Borrowed(constant.source),
+            standing: constant.standing,
+        }
+    }
+}
+
+/// What the cutting edge is made of.
+///
+/// ```
+/// use turnwright::shop::material::ToolMaterial;
+/// assert_eq!(ToolMaterial::HighSpeedSteel.name(), "high_speed_steel");
+/// assert_eq!(ToolMaterial::Carbide.to_string(), "carbide");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum ToolMaterial {
+    /// High-speed steel: a ground bit.
+    HighSpeedSteel,
+    /// Cemented carbide: brazed or an indexable insert.
+    Carbide,
+}
+
+impl ToolMaterial {
+    /// The name as documents spell it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::HighSpeedSteel => "high_speed_steel",
+            Self::Carbide => "carbide",
+        }
+    }
+}
+
+impl fmt::Display for ToolMaterial {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+/// Group of a work material by its use (ISO 513).
+///
+/// ```
+/// use turnwright::shop::material::{Iso513Group, Material};
+/// assert_eq!(Material::named("EN-GJL-250")?.group(), Some(Iso513Group::K));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub enum Iso513Group {
+    /// Steel, and stainless steel other than austenitic.
+    P,
+    /// Austenitic and duplex stainless steel.
+    M,
+    /// Cast iron.
+    K,
+    /// Non-ferrous metals and plastics.
+    N,
+    /// Titanium and heat-resisting alloys.
+    S,
+    /// Hardened steel.
+    H,
+}
+
+impl Iso513Group {
+    /// The letter of the group.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::P => "P",
+            Self::M => "M",
+            Self::K => "K",
+            Self::N => "N",
+            Self::S => "S",
+            Self::H => "H",
+        }
+    }
+}
+
+/// Cutting speeds from low to high.
+///
+/// ```
+/// use turnwright::{shop::material::SpeedBand, CuttingSpeed};
+/// let band = SpeedBand::new(
+///     CuttingSpeed::from_m_per_min(22.0)?,
+///     CuttingSpeed::from_m_per_min(35.0)?,
+/// )?;
+/// assert_eq!(band.middle().m_per_min(), 28.5);
+/// assert!(band.holds(CuttingSpeed::from_m_per_min(22.0)?));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct SpeedBand {
+    low: CuttingSpeed,
+    high: CuttingSpeed,
+}
+
+impl SpeedBand {
+    /// From its two ends.
+    ///
+    /// # Errors
+    /// `cutting_speed`, when the low end is above the high one.
+    pub fn new(low: CuttingSpeed, high: CuttingSpeed) -> Result<Self, Error> {
+        if low > high {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "cutting_speed",
+                format!("{low} to {high}"),
+                "a band of speeds from low to high",
+                "swap the two ends",
+            ));
+        }
+        Ok(Self { low, high })
+    }
+
+    /// A band whose ends are known to stand in order.
+    pub(super) const fn known(low: CuttingSpeed, high: CuttingSpeed) -> Self {
+        Self { low, high }
+    }
+
+    /// The lowest speed.
+    #[must_use]
+    pub const fn low(self) -> CuttingSpeed {
+        self.low
+    }
+
+    /// The highest speed.
+    #[must_use]
+    pub const fn high(self) -> CuttingSpeed {
+        self.high
+    }
+
+    /// Half-way between the ends.
+    #[must_use]
+    pub fn middle(self) -> CuttingSpeed {
+        CuttingSpeed::computed_trade((self.low.m_per_min() + self.high.m_per_min()) / 2.0)
+    }
+
+    /// Whether `speed` lies in the band; both ends belong to it.
+    #[must_use]
+    pub fn holds(self, speed: CuttingSpeed) -> bool {
+        self.low <= speed && speed <= self.high
+    }
+}
+
+impl fmt::Display for SpeedBand {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} to {}", self.low, self.high)
+    }
+}
+
+/// Whether work material welds itself to the edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum Prone {
+    /// Likely inside the band.
+    Yes,
+    /// Possible inside the band, and slight.
+    Weak,
+    /// Not to be expected.
+    No,
+}
+
+impl Prone {
+    /// The name as documents spell it.
+    ///
+    /// ```
+    /// assert_eq!(turnwright::shop::material::Prone::Weak.name(), "weak");
+    /// ```
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Yes => "yes",
+            Self::Weak => "weak",
+            Self::No => "no",
+        }
+    }
+}
+
+/// The built-up edge: whether it forms, and between which speeds (uncoated tool, no special
+/// coolant).
+///
+/// ```
+/// use turnwright::shop::material::{Material, Prone};
+/// let steel = Material::named("c45")?;
+/// let edge = steel.built_up_edge().map(|figure| figure.value);
+/// assert_eq!(edge.map(|edge| edge.prone()), Some(Prone::Yes));
+/// assert_eq!(edge.map(|edge| edge.to_string()).as_deref(), Some("yes, 10 m/min to 50 m/min"));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct BuiltUpEdge {
+    pub(super) prone: Prone,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) band: Option<SpeedBand>,
+}
+
+impl BuiltUpEdge {
+    /// From whether it forms, and where that is known between which speeds.
+    #[must_use]
+    pub const fn new(prone: Prone, band: Option<SpeedBand>) -> Self {
+        Self { prone, band }
+    }
+
+    /// Whether it forms.
+    #[must_use]
+    pub const fn prone(self) -> Prone {
+        self.prone
+    }
+
+    /// The speeds between which it is likely.
+    #[must_use]
+    pub const fn band(self) -> Option<SpeedBand> {
+        self.band
+    }
+}
+
+impl fmt::Display for BuiltUpEdge {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.prone.name())?;
+        match self.band {
+            Some(band) => write!(f, ", {band}"),
+            None => Ok(()),
+        }
+    }
+}
+
+/// The bands of cutting speed by tool material.
+#[derive(Debug, Clone, PartialEq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+struct Speeds {
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    high_speed_steel: Option<Figure<SpeedBand>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    carbide: Option<Figure<SpeedBand>>,
+}
+
+#[cfg(feature = "serde")]
+impl Speeds {
+    fn is_empty(&self) -> bool {
+        self.high_speed_steel.is_none() && self.carbide.is_none()
+    }
+}
+
+/// A work material.
+///
+/// # Source
+/// Each figure of the catalogue names its own; none was read with its book open. Text books differ
+/// by 10 to 25 % in specific forces and by a factor 1.5 in speeds: give your own where you know
+/// better.
+///
+/// # Example
+/// A material of the catalogue with one figure put right, and one of the asker's own:
+/// ```
+/// use turnwright::{shop::material::Material, Standing};
+/// let steel = Material::named("AISI 4140")?.with_specific_force("2300 MPa".parse()?);
+/// assert_eq!(steel.key(), "42crmo4");
+/// assert_eq!(steel.specific_force().standing, Standing::Given);
+/// assert_eq!(steel.exponent().standing, Standing::FromMemory);
+///
+/// let own = Material::own("1900 MPa".parse()?, "0.2".parse()?)
+///     .with_youngs_modulus("206 GPa".parse()?);
+/// assert!(own.density().is_none());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Material {
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
+    key: Cow<'static, str>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
+    names: Cow<'static, str>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    group: Option<Iso513Group>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
+    condition: Cow<'static, str>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    hardness: Option<Figure<BrinellHardness>>,
+    specific_force: Figure<SpecificCuttingForce>,
+    exponent: Figure<ForceExponent>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    youngs_modulus: Option<Figure<YoungsModulus>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    density: Option<Figure<Density>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    expansion: Option<Figure<ThermalExpansion>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    specific_heat: Option<Figure<SpecificHeat>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Speeds::is_empty"))]
+    cutting_speed: Speeds,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    built_up_edge: Option<Figure<BuiltUpEdge>>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
+    notes: Cow<'static, str>,
+}
+
+/// Every material of the catalogue, in its order.
+///
+/// ```
+/// use turnwright::shop::material;
+/// assert_eq!(material::catalogue().len(), 63);
+/// assert!(material::catalogue().all(|m| !m.key().is_empty()));
+/// ```
+pub fn catalogue() -> impl ExactSizeIterator<Item = Material> {
+    CATALOGUE.iter().map(Material::of)
+}
+
+impl Material {
+    /// The material of the catalogue that goes by `text`: its key or one of its designations.
+    ///
+    /// Capitals, spaces, hyphens and underscores do not matter. A designation that the catalogue
+    /// calls only *near* to a material is not taken for it, but the error points there.
+    ///
+    /// # Errors
+    /// `material`, when no material goes by this name, or several do.
+    ///
+    /// # Example
+    /// ```
+    /// use turnwright::shop::material::Material;
+    /// for name in ["c45", "C45E", "1.1191", "aisi 1045", "AISI-1045"] {
+    ///     assert_eq!(Material::named(name)?.key(), "c45");
+    /// }
+    /// let error = Material::named("C45X").unwrap_err();
+    /// assert!(error.remedy().contains("did you mean"));
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn named(text: &str) -> Result<Self, Error> {
+        if let Some(line) = CATALOGUE.iter().find(|line| alike(line.key, text)) {
+            return Ok(Self::of(line));
+        }
+        let fitting: Vec<&Line> = CATALOGUE
+            .iter()
+            .filter(|line| designations(line.names).any(|d| !d.near && d.is(text)))
+            .collect();
+        match fitting.as_slice() {
+            [line] => Ok(Self::of(line)),
+            [] => Err(unknown(text)),
+            several => Err(ambiguous(text, several)),
+        }
+    }
+
+    /// The materials with `part` in their key or name; all of them for an empty text.
+    ///
+    /// ```
+    /// use turnwright::shop::material::Material;
+    /// let keys: Vec<_> = Material::search("gjl").iter().map(|m| m.key().to_owned()).collect();
+    /// assert_eq!(keys, ["gjl200", "gjl250"]);
+    /// ```
+    #[must_use]
+    pub fn search(part: &str) -> Vec<Self> {
+        let wanted = plain(part);
+        CATALOGUE
+            .iter()
+            .filter(|line| plain(line.key).contains(&wanted) || plain(line.names).contains(&wanted))
+            .map(Self::of)
+            .collect()
+    }
+
+    /// The asker's own material, from the specific force of a chip of 1 mm by 1 mm and its
+    /// exponent (Kienzle).
+    #[must_use]
+    pub const fn own(specific_force: SpecificCuttingForce, exponent: ForceExponent) -> Self {
+        Self {
+            key: Cow::Borrowed(""),
+            names: Cow::Borrowed(""),
+            group: None,
+            condition: Cow::Borrowed(""),
+            hardness: None,
+            specific_force: Figure::given(specific_force),
+            exponent: Figure::given(exponent),
+            youngs_modulus: None,
+            density: None,
+            expansion: None,
+            specific_heat: None,
+            cutting_speed: Speeds {
+                high_speed_steel: None,
+                carbide: None,
+            },
+            built_up_edge: None,
+            notes: Cow::Borrowed(""),
+        }
+    }
+
+    fn of(line: &Line) -> Self {
+        Self {
+            key: Cow::Borrowed(line.key),
+            names: Cow::Borrowed(line.names),
+            group: Some(line.group),
+            condition: Cow::Borrowed(line.condition),
+            hardness: line.hardness.map(Figure::from),
+            specific_force: line.specific_force.into(),
+            exponent: line.exponent.into(),
+            youngs_modulus: line.youngs_modulus.map(Figure::from),
+            density: line.density.map(Figure::from),
+            expansion: line.expansion.map(Figure::from),
+            specific_heat: line.specific_heat.map(Figure::from),
+            cutting_speed: Speeds {
+                high_speed_steel: line.high_speed_steel.map(Figure::from),
+                carbide: line.carbide.map(Figure::from),
+            },
+            built_up_edge: Some(line.built_up_edge.into()),
+            notes: Cow::Borrowed(line.notes),
+        }
+    }
+
+    /// The name by which documents call it; empty for the asker's own.
+    #[must_use]
+    pub fn key(&self) -> &str {
+        &self.key
+    }
+
+    /// Its designations, as the catalogue lists them; for the asker's own what
+    /// [`with_name`](Self::with_name) was told.
+    #[must_use]
+    pub fn names(&self) -> &str {
+        &self.names
+    }
+
+    /// Its group after ISO 513.
+    #[must_use]
+    pub const fn group(&self) -> Option<Iso513Group> {
+        self.group
+    }
+
+    /// The state of heat or work that the figures hold for.
+    #[must_use]
+    pub fn condition(&self) -> &str {
+        &self.condition
+    }
+
+    /// Brinell hardness, typical for the condition.
+    #[must_use]
+    pub const fn hardness(&self) -> Option<&Figure<BrinellHardness>> {
+        self.hardness.as_ref()
+    }
+
+    /// Specific cutting force k_c1.1 of a chip of 1 mm by 1 mm.
+    #[must_use]
+    pub const fn specific_force(&self) -> &Figure<SpecificCuttingForce> {
+        &self.specific_force
+    }
+
+    /// Exponent m_c of the specific cutting force.
+    #[must_use]
+    pub const fn exponent(&self) -> &Figure<ForceExponent> {
+        &self.exponent
+    }
+
+    /// Young's modulus.
+    #[must_use]
+    pub const fn youngs_modulus(&self) -> Option<&Figure<YoungsModulus>> {
+        self.youngs_modulus.as_ref()
+    }
+
+    /// Density.
+    #[must_use]
+    pub const fn density(&self) -> Option<&Figure<Density>> {
+        self.density.as_ref()
+    }
+
+    /// Coefficient of thermal expansion.
+    #[must_use]
+    pub const fn expansion(&self) -> Option<&Figure<ThermalExpansion>> {
+        self.expansion.as_ref()
+    }
+
+    /// Specific heat.
+    #[must_use]
+    pub const fn specific_heat(&self) -> Option<&Figure<SpecificHeat>> {
+        self.specific_heat.as_ref()
+    }
+
+    /// The cutting speeds for turning with `tool`, where the tool can turn this material.
+    #[must_use]
+    pub const fn speed_band(&self, tool: ToolMaterial) -> Option<&Figure<SpeedBand>> {
+        match tool {
+            ToolMaterial::HighSpeedSteel => self.cutting_speed.high_speed_steel.as_ref(),
+            ToolMaterial::Carbide => self.cutting_speed.carbide.as_ref(),
+        }
+    }
+
+    /// Whether and where a built-up edge forms; absent where nobody said.
+    #[must_use]
+    pub const fn built_up_edge(&self) -> Option<&Figure<BuiltUpEdge>> {
+        self.built_up_edge.as_ref()
+    }
+
+    /// What else is known of it: chips, fire, dust.
+    #[must_use]
+    pub fn notes(&self) -> &str {
+        &self.notes
+    }
+
+    /// Called so from here on, in sentences; the catalogue does not learn the name.
+    #[must_use]
+    pub fn with_name(mut self, name: impl Into<Cow<'static, str>>) -> Self {
+        self.names = name.into();
+        self
+    }
+
+    /// With the specific force that the asker gives.
+    #[must_use]
+    pub fn with_specific_force(mut self, specific_force: SpecificCuttingForce) -> Self {
+        self.specific_force = Figure::given(specific_force);
+        self
+    }
+
+    /// With the exponent that the asker gives.
+    #[must_use]
+    pub fn with_exponent(mut self, exponent: ForceExponent) -> Self {
+        self.exponent = Figure::given(exponent);
+        self
+    }
+
+    /// With the hardness that the asker gives.
+    #[must_use]
+    pub fn with_hardness(mut self, hardness: BrinellHardness) -> Self {
+        self.hardness = Some(Figure::given(hardness));
+        self
+    }
+
+    /// With the Young's modulus that the asker gives.
+    #[must_use]
+    pub fn with_youngs_modulus(mut self, youngs_modulus: YoungsModulus) -> Self {
+        self.youngs_modulus = Some(Figure::given(youngs_modulus));
+        self
+    }
+
+    /// With the density that the asker gives.
+    #[must_use]
+    pub fn with_density(mut self, density: Density) -> Self {
+        self.density = Some(Figure::given(density));
+        self
+    }
+
+    /// With the thermal expansion that the asker gives.
+    #[must_use]
+    pub fn with_expansion(mut self, expansion: ThermalExpansion) -> Self {
+        self.expansion = Some(Figure::given(expansion));
+        self
+    }
+
+    /// With the specific heat that the asker gives.
+    #[must_use]
+    pub fn with_specific_heat(mut self, specific_heat: SpecificHeat) -> Self {
+        self.specific_heat = Some(Figure::given(specific_heat));
+        self
+    }
+
+    /// With the cutting speeds that the asker gives for turning with `tool`.
+    #[must_use]
+    pub fn with_speed_band(mut self, tool: ToolMaterial, band: SpeedBand) -> Self {
+        let place = match tool {
+            ToolMaterial::HighSpeedSteel => &mut self.cutting_speed.high_speed_steel,
+            ToolMaterial::Carbide => &mut self.cutting_speed.carbide,
+        };
+        *place = Some(Figure::given(band));
+        self
+    }
+
+    /// With what the asker says about the built-up edge.
+    #[must_use]
+    pub fn with_built_up_edge(mut self, built_up_edge: BuiltUpEdge) -> Self {
+        self.built_up_edge = Some(Figure::given(built_up_edge));
+        self
+    }
+}
+
+impl fmt::Display for Material {
+    /// Its names and condition: `C45E (1.1191), AISI 1045; normalised`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.names.is_empty(), self.condition.is_empty()) {
+            (true, _) => f.write_str("the asker's own material"),
+            (false, true) => f.write_str(&self.names),
+            (false, false) => write!(f, "{}; {}", self.names, self.condition),
+        }
+    }
+}
+
+#[cfg(feature = "proptest")]
+impl proptest::arbitrary::Arbitrary for Material {
+    type Parameters = ();
+    type Strategy = proptest::strategy::BoxedStrategy<Self>;
+
+    /// Any material of the catalogue, as it stands or with its forces given; or an asker's own.
+    fn arbitrary_with((): ()) -> Self::Strategy {
+        use proptest::prelude::*;
+        let listed = (0..CATALOGUE.len()).prop_map(|i| Self::of(&CATALOGUE[i]));
+        let forces = any::<(SpecificCuttingForce, ForceExponent)>();
+        prop_oneof![
+            2 => listed.clone(),
+            1 => (listed, forces.clone())
+                .prop_map(|(m, (k, e))| m.with_specific_force(k).with_exponent(e)),
+            1 => (forces, any::<(YoungsModulus, Density)>())
+                .prop_map(|((k, e), (y, d))| Self::own(k, e).with_youngs_modulus(y).with_density(d)),
+        ]
+        .boxed()
+    }
+}
+
+/// One designation out of the catalogue's list of names.
+#[derive(Clone, Copy)]
+struct Designation {
+    text: &'static str,
+    /// What follows the text, for the upper end of `AISI 1015 to 1018`.
+    last: &'static str,
+    /// Only near to the material: `near ASTM A36`, `AISI L6 class`.
+    near: bool,
+}
+
+impl Designation {
+    fn is(&self, text: &str) -> bool {
+        letters(self.text)
+            .chain(letters(self.last))
+            .eq(letters(text))
+    }
+
+    fn shown(&self) -> String {
+        match self.last {
+            "" => self.text.to_owned(),
+            last => format!("{} {last}", self.text),
+        }
+    }
+}
+
+/// The designations that stand in a list such as
+/// `S235JR (1.0038), near ASTM A36, AISI 1018 hot rolled`.
+///
+/// Commas and brackets part them. `AISI 1018 hot rolled` and `EN AW-6082 T6` may be called without
+/// what follows the number, and of `AISI 1015 to 1018` both ends are designations.
+fn designations(names: &'static str) -> impl Iterator<Item = Designation> {
+    names
+        .split([',', '(', ')'])
+        .map(str::trim)
+        // What is without a capital and a figure says how it is made (cast, unfilled), except
+        // that the full name of a plastic stands so in brackets.
+        .filter(move |text| {
+            text.contains(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit())
+                || (!text.is_empty() && names.contains(&format!("({text})")))
+        })
+        .flat_map(|whole| {
+            let text = whole.strip_prefix("near ").unwrap_or(whole);
+            let text = text.strip_suffix(" class").unwrap_or(text);
+            let upper = text.split_once(" to ").and_then(|(lower, upper)| {
+                let text = lower.rsplit_once(' ')?.0;
+                Some(Designation {
+                    text,
+                    last: upper,
+                    near: is_hedged(whole),
+                })
+            });
+            shortenings(text)
+                .map(move |text| Designation {
+                    text,
+                    last: "",
+                    near: is_hedged(whole),
+                })
+                .chain(upper)
+        })
+}
+
+/// Whether the list says that this is another material, only near to the one meant.
+fn is_hedged(designation: &str) -> bool {
+    designation.starts_with("near ") || designation.ends_with(" class")
+}
+
+/// `text`, and what is left of it without its last words, as long as a figure is among it.
+fn shortenings(text: &'static str) -> impl Iterator<Item = &'static str> {
+    std::iter::successors(Some(text), |text| {
+        let shorter = text.rsplit_once(' ')?.0;
+        shorter
+            .contains(|c: char| c.is_ascii_digit())
+            .then_some(shorter)
+    })
+}
+
+/// Whether two names differ in nothing that matters.
+fn alike(a: &str, b: &str) -> bool {
+    letters(a).eq(letters(b))
+}
+
+/// The letters of a name that matter: small, without spaces, hyphens and underscores.
+fn letters(text: &str) -> impl Iterator<Item = char> {
+    text.chars()
+        .filter(|c| !c.is_whitespace() && *c != '-' && *c != '_')
+        .flat_map(char::to_lowercase)
+}
+
+fn plain(text: &str) -> String {
+    letters(text).collect()
+}
+
+/// The given text as an error shows it, no longer than a line.
+fn shown(text: &str) -> String {
+    let mut short: String = text.chars().take(60).collect();
+    if short.len() < text.len() {
+        short.push_str("...");
+    }
+    format!("{short:?}")
+}
+
+const EXPECTED: &str = "the key or a designation of one material of the catalogue";
+const OR_OWN: &str = "or give specific_force and exponent of your own material";
+
+#[cold]
+fn ambiguous(text: &str, fitting: &[&Line]) -> Error {
+    let names: Vec<String> = fitting
+        .iter()
+        .map(|line| format!("{} ({})", line.key, line.condition))
+        .collect();
+    Error::new(
+        ErrorKind::UnknownName,
+        "material",
+        shown(text),
+        EXPECTED,
+        format!(
+            "it fits several: say which is meant by its key, {}",
+            any_of(names.iter().map(String::as_str))
+        ),
+    )
+}
+
+#[cold]
+fn unknown(text: &str) -> Error {
+    let suggestions = suggestions(text);
+    let remedy = if suggestions.is_empty() {
+        format!("look it up in the list of materials, {OR_OWN}")
+    } else {
+        format!(
+            "did you mean {}? {OR_OWN}",
+            any_of(suggestions.iter().map(String::as_str))
+        )
+    };
+    Error::new(
+        ErrorKind::UnknownName,
+        "material",
+        shown(text),
+        EXPECTED,
+        remedy,
+    )
+}
+
+/// What could have been meant: materials that are near to the one named, else names with `text` in
+/// them, else a slip of the pen.
+fn suggestions(text: &str) -> Vec<String> {
+    const MOST: usize = 4;
+    let wanted = plain(text);
+    if wanted.len() < 2 {
+        return Vec::new();
+    }
+    let all = || {
+        CATALOGUE
+            .iter()
+            .flat_map(|line| designations(line.names).map(move |name| (line, name)))
+    };
+    let near = all()
+        .filter(|(_, name)| name.near && name.is(text))
+        .map(|(line, _)| line.key.to_owned());
+    let holding = CATALOGUE
+        .iter()
+        .filter(|line| plain(line.key).contains(&wanted) || plain(line.names).contains(&wanted))
+        .map(|line| line.key.to_owned());
+    let mut found: Vec<String> = near.take(MOST).collect();
+    if found.is_empty() {
+        found = holding.take(MOST).collect();
+    }
+    if found.is_empty() {
+        let keys = CATALOGUE
+            .iter()
+            .map(|line| (plain(line.key), line.key.to_owned()));
+        let names = all()
+            .filter(|(_, name)| !name.near)
+            .map(|(_, name)| (plain(&name.shown()), name.shown()));
+        let known: Vec<(String, String)> = keys.chain(names).collect();
+        let slip = nearest(&wanted, known.iter().map(|(plain, _)| plain.as_str()));
+        found.extend(
+            known
+                .iter()
+                .find(|(plain, _)| Some(plain.as_str()) == slip)
+                .map(|(_, shown)| shown.clone()),
+        );
+    }
+    found.dedup();
+    found
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+
+    fn key(text: &str) -> String {
+        Material::named(text).unwrap().key().to_owned()
+    }
+
+    #[test]
+    fn every_key_names_its_material() {
+        for material in catalogue() {
+            assert_eq!(Material::named(material.key()).unwrap(), material);
+            assert_eq!(
+                key(&material.key().to_uppercase().replace('_', "-")),
+                material.key()
+            );
+        }
+    }
+
+    #[test]
+    fn no_two_keys_read_alike() {
+        let mut keys: Vec<String> = CATALOGUE.iter().map(|line| plain(line.key)).collect();
+        keys.sort();
+        keys.dedup();
+        assert_eq!(keys.len(), CATALOGUE.len());
+    }
+
+    #[test]
+    fn every_designation_names_its_material_or_says_which_share_it() {
+        for line in &CATALOGUE {
+            for name in designations(line.names).filter(|name| !name.near) {
+                match Material::named(&name.shown()) {
+                    Ok(found) if found.key() != line.key => {
+                        // A key comes before a designation: 100Cr6 is the key of the soft one.
+                        assert!(alike(found.key(), &name.shown()), "{}", name.shown());
+                    }
+                    Ok(_) => {}
+                    Err(error) => {
+                        assert!(error.remedy().contains("it fits several"), "{error}");
+                        assert!(error.remedy().contains(line.key), "{error}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_designation_names_its_material() {
+        for (text, expected) in [
+            ("C45E", "c45"),
+            ("1.1191", "c45"),
+            ("aisi 1045", "c45"),
+            ("S235JR", "s235"),
+            ("1.0038", "s235"),
+            ("AISI 1018 hot rolled", "s235"),
+            ("AISI 1015", "c15"),
+            ("AISI 1215", "11smn30"),
+            ("St 50-2", "e295"),
+            ("EN AW-6082", "aw6082"),
+            ("en_aw 6082-T6", "aw6082"),
+            ("AlSi1MgMn", "aw6082"),
+            ("UNS C27400", "cuzn37"),
+            ("GS-45", "ge240"),
+            ("acrylic", "pmma"),
+            ("17-4 PH", "x5crnicunb16_4"),
+        ] {
+            assert_eq!(key(text), expected, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_name_that_fits_several_is_refused_naming_them() {
+        for (text, first, second) in [
+            ("AISI 1018", "s235", "c15"),
+            (
+                "1.3505",
+                "100cr6 (spheroidised)",
+                "100cr6_h (hardened, 60 HRC)",
+            ),
+        ] {
+            let error = Material::named(text).unwrap_err();
+            assert_eq!(error.kind(), ErrorKind::UnknownName);
+            assert!(error.remedy().contains(first), "{error}");
+            assert!(error.remedy().contains(second), "{error}");
+        }
+    }
+
+    #[test]
+    fn an_unknown_name_is_refused_naming_the_nearest() {
+        for (text, nearest) in [
+            ("C45X", "c45"),
+            ("11smn3", "11smn30"),
+            ("42CrM04", "42crmo4"),
+            ("4140", "42crmo4"),
+            ("ASTM A36", "s235"),
+            ("AISI 4340", "34crnimo6"),
+            ("AISI L6", "55nicrmov7"),
+        ] {
+            let error = Material::named(text).unwrap_err();
+            assert_eq!(error.kind(), ErrorKind::UnknownName);
+            assert_eq!(error.field(), "material");
+            assert!(
+                error.remedy().contains(&format!("did you mean {nearest}")),
+                "{error}"
+            );
+        }
+    }
+
+    #[test]
+    fn what_is_no_name_is_refused_without_a_guess() {
+        let long = "x".repeat(100_000);
+        for text in ["", " ", "-", "cast", "unfilled", "unobtainium", &long] {
+            let error = Material::named(text).unwrap_err();
+            assert_eq!(error.kind(), ErrorKind::UnknownName);
+            assert!(error.given().len() < 80);
+            assert!(error.remedy().contains("specific_force"), "{error}");
+        }
+    }
+
+    #[test]
+    fn a_search_finds_parts_of_keys_and_names() {
+        assert_eq!(Material::search("").len(), CATALOGUE.len());
+        assert_eq!(Material::search("AISI 304")[0].key(), "x5crni18_10");
+        assert!(Material::search("unobtainium").is_empty());
+    }
+
+    #[test]
+    fn a_band_upside_down_is_refused() {
+        let speed = |v| CuttingSpeed::from_m_per_min(v).unwrap();
+        let error = SpeedBand::new(speed(35.0), speed(22.0)).unwrap_err();
+        assert_eq!(error.kind(), ErrorKind::Contradiction);
+    }
+
+    #[test]
+    fn what_the_asker_gives_stands_as_given() {
+        let band = SpeedBand::new("20 m/min".parse().unwrap(), "30 m/min".parse().unwrap());
+        let tool = ToolMaterial::HighSpeedSteel;
+        let material = Material::named("c45")
+            .unwrap()
+            .with_exponent("0.2".parse().unwrap())
+            .with_speed_band(tool, band.clone().unwrap());
+        assert_eq!(material.exponent().standing, Standing::Given);
+        assert_eq!(material.speed_band(tool).unwrap().value, band.unwrap());
+        assert_eq!(material.specific_force().standing, Standing::FromMemory);
+    }
+
+    #[cfg(feature = "json")]
+    #[test]
+    fn a_material_serialises_each_figure_with_its_source() {
+        let json = serde_json::to_value(Material::named("100cr6_h").unwrap()).unwrap();
+        assert_eq!(json["key"], "100cr6_h");
+        assert_eq!(json["group"], "H");
+        assert!(json.get("hardness").is_none());
+        assert_eq!(json["specific_force"]["value"], "3500 MPa");
+        assert_eq!(json["specific_force"]["standing"], "estimate");
+        assert!(json["cutting_speed"].get("high_speed_steel").is_none());
+        assert_eq!(json["cutting_speed"]["carbide"]["value"]["low"], "25 m/min");
+        assert_eq!(json["built_up_edge"]["value"]["prone"], "no");
+        let own = Material::own("1900 MPa".parse().unwrap(), "0.2".parse().unwrap());
+        let json = serde_json::to_value(own).unwrap();
+        let fields: Vec<&String> = json.as_object().unwrap().keys().collect();
+        assert_eq!(fields, ["exponent", "specific_force"]);
+    }
+}

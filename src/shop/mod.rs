@@ -1,0 +1,27 @@
+//! What stands in the workshop: the things a question names.
+//!
+//! | file | what |
+//! |---|---|
+//! | [`material`] | what is cut: its forces, stiffness, growth and cutting speeds, each with source and standing |
+//! | [`lathe`] | spindle, drive, slides and feeds |
+//! | [`dial`] | the dial of a slide |
+//! | [`holding`] | chuck and centre |
+//! | [`tool`] | the tool's corner and edges |
+//! | [`part`] | the stock and the part to be made from it |
+//!
+//! The figures of the catalogue lie in `materials.csv`, one line a material, and are read by the
+//! compiler: a line that cannot be read, or holds a figure outside the range of its quantity, is a
+//! compile error.
+
+mod catalogue;
+pub mod dial;
+#[cfg(feature = "serde")]
+mod given_material;
+pub mod holding;
+pub mod lathe;
+pub mod material;
+pub mod part;
+pub mod tool;
+
+#[cfg(feature = "serde")]
+pub(crate) use given_material::as_asked;
