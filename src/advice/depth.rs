@@ -224,7 +224,7 @@ impl Cut<'_> {
             &bar,
             &self.held.springs,
             self.held.support(),
-            forces.passive,
+            super::support::size_of(forces.passive),
             self.from,
             self.to,
         )?;

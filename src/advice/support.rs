@@ -63,12 +63,13 @@ pub(crate) fn support_of(kind: HoldingKind) -> Support {
 }
 
 /// The stiffnesses of a holding; what is not given is rigid.
+#[cfg(feature = "json")]
 pub(crate) fn as_given(holding: &Holding) -> Springs {
-    let mut springs = Springs::default();
-    springs.chuck = holding.stiffness();
-    springs.chuck_rotational = holding.rotational_stiffness();
-    springs.centre = holding.centre_stiffness();
-    springs
+    Springs {
+        chuck: holding.stiffness(),
+        chuck_rotational: holding.rotational_stiffness(),
+        centre: holding.centre_stiffness(),
+    }
 }
 
 /// The stiffnesses of a holding; what is not given is the stated default of a workshop lathe.
@@ -104,6 +105,11 @@ pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs
         .with_chuck(chuck)
         .with_chuck_rotational(rotational)
         .with_centre(centre)
+}
+
+/// The size of a force: a bar that is pulled in is as wrong as one that is pushed away.
+pub(crate) fn size_of(force: PassiveForce) -> PassiveForce {
+    PassiveForce::computed_trade(force.newton().abs())
 }
 
 /// What is advised.
@@ -195,6 +201,7 @@ pub fn choose(
     provenance: &mut Provenance,
 ) -> Result<SupportChoice, Error> {
     let springs = springs(holding, provenance);
+    let force = size_of(force);
     let share = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
     let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
     let overhang = bar.overhang().mm();

@@ -1,10 +1,10 @@
 //! The materials of the catalogue.
 
-use serde::Serialize;
+use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::error::Error;
 use crate::quantity::fields::Tree;
-use crate::shop::material::Material;
+use crate::shop::material::{Material, ToolMaterial};
 
 /// Which materials are asked for.
 ///
@@ -19,11 +19,49 @@ pub struct Question {
 }
 
 /// The materials found.
-#[derive(Debug, Clone, Serialize)]
+#[derive(Debug, Clone, serde::Serialize)]
 #[non_exhaustive]
 pub struct Answer {
     /// Each with its figures, their sources and standing.
-    pub materials: Vec<Material>,
+    pub materials: Vec<Entry>,
+}
+
+/// A material as the catalogue lists it: every figure with its source and standing.
+#[derive(Debug, Clone)]
+pub struct Entry(pub Material);
+
+impl Serialize for Entry {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let m = &self.0;
+        let mut out = s.serialize_map(None)?;
+        out.serialize_entry("key", m.key())?;
+        out.serialize_entry("names", m.names())?;
+        out.serialize_entry("condition", m.condition())?;
+        out.serialize_entry("specific_force", m.specific_force())?;
+        out.serialize_entry("exponent", m.exponent())?;
+        macro_rules! figures {
+            ($($name:literal $figure:expr;)*) => { $(
+                if let Some(figure) = $figure {
+                    out.serialize_entry($name, figure)?;
+                }
+            )* };
+        }
+        figures! {
+            "iso513_group" &m.group();
+            "hardness_hb" m.hardness();
+            "youngs_modulus" m.youngs_modulus();
+            "density" m.density();
+            "expansion" m.expansion();
+            "specific_heat" m.specific_heat();
+            "cutting_speed_high_speed_steel" m.speed_band(ToolMaterial::HighSpeedSteel);
+            "cutting_speed_carbide" m.speed_band(ToolMaterial::Carbide);
+            "built_up_edge" m.built_up_edge();
+        }
+        if !m.notes().is_empty() {
+            out.serialize_entry("notes", m.notes())?;
+        }
+        out.end()
+    }
 }
 
 impl Question {
@@ -52,8 +90,9 @@ impl Question {
     /// The materials found; none when no name holds the text.
     #[must_use]
     pub fn answer(&self) -> Answer {
+        let found = Material::search(self.like.as_deref().unwrap_or_default());
         Answer {
-            materials: Material::search(self.like.as_deref().unwrap_or_default()),
+            materials: found.into_iter().map(Entry).collect(),
         }
     }
 }

@@ -12,6 +12,7 @@ use uom::si::f64::{Force, Length, Pressure};
 use uom::si::force::newton;
 use uom::si::length::meter;
 
+use super::maths;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
     Deflection, Diameter, Overhang, PassiveForce, RotationalStiffness, Stiffness, WorkLength,
@@ -252,9 +253,9 @@ impl Held {
         let l = self.length;
         // Flexibilities over that of the bar's end, L^3 / (3 E I).
         let end = l * l * l / (3.0 * self.ei);
-        let u = (self.u / end).value;
-        let v = (self.v * (l * l) / end).value;
-        let w = (self.w / end).value;
+        let u = maths::number(self.u / end);
+        let v = maths::number(self.v * (l * l) / end);
+        let w = maths::number(self.w / end);
         // (s^3 + u + v s^2) w
         let centre = [u * w, 0.0, v * w, w, 0.0, 0.0, 0.0];
         // s^3 (4 - s)/4 + u (1 + 2 s) + v s^2 + u v, times (1 - s)^2
@@ -463,7 +464,7 @@ pub fn worst_station(
     };
     look_at(first, from);
     if support == Support::ChuckAndCentre {
-        let share = |a: Length| (a / held.length).value;
+        let share = |a: Length| maths::number(a / held.length);
         for s in stationary(held.polynomial(), share(first), share(last)) {
             let a = held.length * s;
             look_at(a, WorkLength::computed(a));
@@ -539,4 +540,188 @@ fn zero_between(polynomial: &[f64; 7], mut left: f64, mut right: f64) -> Option<
         }
     }
     Some(0.5 * (left + right))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn near(a: f64, b: f64, relative: f64) -> bool {
+        (a - b).abs() <= relative * b.abs()
+    }
+
+    fn steel(diameter: f64, overhang: f64) -> Bar {
+        Bar::new(
+            YoungsModulus::from_gpa(210.0).unwrap(),
+            Diameter::from_mm(diameter).unwrap(),
+            Overhang::from_mm(overhang).unwrap(),
+        )
+    }
+
+    fn mm(length: f64) -> WorkLength {
+        WorkLength::from_mm(length).unwrap()
+    }
+
+    prop_compose! {
+        fn any_springs()(
+            chuck: Option<Stiffness>,
+            chuck_rotational: Option<RotationalStiffness>,
+            centre: Option<Stiffness>,
+        ) -> Springs {
+            Springs { chuck, chuck_rotational, centre }
+        }
+    }
+
+    prop_compose! {
+        /// A bar and a station on it.
+        fn any_bar()(e: YoungsModulus, d: Diameter, l in 1.0..5000.0_f64, share in 0.001..=1.0_f64)
+            -> (Bar, WorkLength) {
+            (Bar::new(e, d, Overhang::from_mm(l).unwrap()), mm((l * share).max(0.01)))
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn a_centre_never_makes_it_worse(
+            (bar, at) in any_bar(), springs in any_springs(), force: PassiveForce,
+        ) {
+            let alone = deflection_chuck(&bar, &springs, force, at).unwrap();
+            let with = deflection_chuck_and_centre(&bar, &springs, force, at).unwrap();
+            prop_assert!(with.mm().abs() <= alone.mm().abs() * (1.0 + 1e-12));
+            prop_assert!(with.mm() * force.newton() >= 0.0);
+        }
+
+        #[test]
+        fn the_form_without_differences_is_the_form_with_them(
+            (bar, at) in any_bar(), springs in any_springs(),
+        ) {
+            let held = Held::new(&bar, &springs);
+            let (a, l) = (at.length(), held.length);
+            let c_al = held.flexibility(l, a);
+            let taken = c_al * (c_al / (held.chuck(l) + held.w)).value;
+            let difference = (held.chuck(a) - taken).value;
+            // The difference is good to the last digits of its larger term only.
+            let rounding = 1e-13 * held.chuck(a).value;
+            prop_assert!((held.chuck_and_centre(a).value - difference).abs() <= rounding);
+        }
+
+        #[test]
+        fn a_force_at_the_centre_moves_it_by_its_spring(
+            (bar, _) in any_bar(), springs in any_springs(), k: Stiffness, force: PassiveForce,
+        ) {
+            let springs = springs.with_centre(k);
+            let end = mm(bar.overhang().mm());
+            let bent = deflection_chuck_and_centre(&bar, &springs, force, end).unwrap();
+            let centre = centre_force(&bar, &springs, force, end).unwrap();
+            prop_assert!(near(bent.mm() * k.kn_per_mm() * 1e3, centre.newton(), 1e-11));
+        }
+
+        #[test]
+        fn no_station_is_worse_than_the_worst(
+            (bar, _) in any_bar(), springs in any_springs(), ends in (0.001..1.0, 0.001..1.0_f64),
+        ) {
+            let l = bar.overhang().mm();
+            let from = mm((l * f64::min(ends.0, ends.1)).max(0.01));
+            let to = mm((l * f64::max(ends.0, ends.1)).max(0.01));
+            let force = PassiveForce::from_newton(100.0).unwrap();
+            for support in [Support::Chuck, Support::ChuckAndCentre] {
+                let (at, most) = worst_station(&bar, &springs, support, force, from, to).unwrap();
+                prop_assert!(at.mm() >= from.mm() * (1.0 - 1e-12) && at.mm() <= to.mm() * (1.0 + 1e-12));
+                for i in 0..=200 {
+                    let share = f64::from(i) / 200.0;
+                    let a = mm(from.mm() + share * (to.mm() - from.mm()));
+                    // The last step may pass the far station by a digit.
+                    let a = a.min(to);
+                    let bent = deflection(&bar, support, &springs, force, a).unwrap();
+                    prop_assert!(bent.mm() <= most.mm() * (1.0 + 1e-12));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_rigid_bar_follows_the_table() {
+        // Roark; Timoshenko (from memory): F a^3/(3EI); F a^3 b^2 (4L - a)/(12 E I L^3);
+        // prop force F a^2 (3L - a)/(2 L^3).
+        let (bar, rigid) = (steel(20.0, 300.0), Springs::default());
+        let force = PassiveForce::from_newton(100.0).unwrap();
+        let ei = 210e3 * std::f64::consts::PI * 20_f64.powi(4) / 64.0;
+        for a in [0.01, 12.0, 150.0, 299.0, 300.0] {
+            let b = 300.0 - a;
+            let cubes = 300_f64.powi(3);
+            let alone = deflection_chuck(&bar, &rigid, force, mm(a)).unwrap();
+            assert!(near(alone.mm(), 100.0 * a.powi(3) / (3.0 * ei), 1e-13));
+            let with = deflection_chuck_and_centre(&bar, &rigid, force, mm(a)).unwrap();
+            let table = 100.0 * a.powi(3) * b * b * (1200.0 - a) / (12.0 * ei * cubes);
+            assert!(near(with.mm(), table, 1e-12), "{a}: {with} {table}");
+            let centre = centre_force(&bar, &rigid, force, mm(a)).unwrap();
+            let table = 100.0 * a * a * (900.0 - a) / (2.0 * cubes);
+            assert!(near(centre.newton(), table, 1e-13));
+        }
+    }
+
+    #[test]
+    fn the_worst_station_of_a_rigid_bar_is_at_0_586_of_its_length() {
+        // (2 - sqrt 2) L, derived.
+        let (at, _) = worst_station(
+            &steel(20.0, 300.0),
+            &Springs::default(),
+            Support::ChuckAndCentre,
+            PassiveForce::from_newton(100.0).unwrap(),
+            mm(0.01),
+            mm(300.0),
+        )
+        .unwrap();
+        assert!(near(at.mm(), (2.0 - 2.0_f64.sqrt()) * 300.0, 1e-9));
+    }
+
+    #[test]
+    fn a_soft_centre_makes_its_own_end_the_worst() {
+        let springs = Springs::default().with_centre(Stiffness::from_kn_per_mm(0.5).unwrap());
+        let bar = steel(40.0, 300.0);
+        let force = PassiveForce::from_newton(100.0).unwrap();
+        let end = mm(300.0);
+        let worst =
+            worst_station(&bar, &springs, Support::ChuckAndCentre, force, mm(1.0), end).unwrap();
+        assert_eq!(worst.0, end);
+    }
+
+    #[test]
+    fn a_tube_bends_more_than_the_solid_bar_by_what_is_missing() {
+        let solid = steel(30.0, 150.0);
+        let tube = solid.with_bore(Diameter::from_mm(20.0).unwrap()).unwrap();
+        let bent = |bar: &Bar| {
+            let force = PassiveForce::from_newton(200.0).unwrap();
+            deflection_chuck(bar, &Springs::default(), force, mm(150.0)).unwrap()
+        };
+        // I falls by 1 - (20/30)^4, derived.
+        let share = 1.0 - (20.0_f64 / 30.0).powi(4);
+        assert!(near(bent(&solid).mm(), bent(&tube).mm() * share, 1e-13));
+    }
+
+    #[test]
+    fn what_has_no_answer_names_its_field() {
+        let bar = steel(20.0, 100.0);
+        let (rigid, f) = (Springs::default(), PassiveForce::from_newton(1.0).unwrap());
+        let far = mm(100.1);
+        let field = |e: Error| e.field().to_owned();
+        let thick = Diameter::from_mm(20.0).unwrap();
+        assert_eq!(bar.with_bore(thick).map_err(field), Err("bore".into()));
+        for support in [Support::Chuck, Support::ChuckAndCentre] {
+            let at = deflection(&bar, support, &rigid, f, far).map_err(field);
+            assert_eq!(at, Err("at".into()));
+            let worst = |from, to| worst_station(&bar, &rigid, support, f, from, to).map_err(field);
+            assert_eq!(worst(mm(1.0), far), Err("to".into()));
+            assert_eq!(worst(far, mm(1.0)), Err("from".into()));
+            assert_eq!(worst(mm(50.0), mm(1.0)), Err("to".into()));
+        }
+        assert_eq!(
+            centre_force(&bar, &rigid, f, far).map_err(field),
+            Err("at".into())
+        );
+    }
 }

@@ -116,7 +116,7 @@ pub fn largest_edge_angle(
 pub(super) fn light_arc_end(a_p: Length, r: Length, kappa: f64) -> Option<f64> {
     let half = maths::sin(kappa / 2.0);
     (a_p <= 2.0 * r * (half * half))
-        .then(|| 2.0 * maths::asin((a_p / (2.0 * r)).value.sqrt().min(1.0)))
+        .then(|| 2.0 * maths::asin(maths::number(a_p / (2.0 * r)).sqrt().min(1.0)))
 }
 
 /// How thick the chip of a light cut becomes at its thickest.
@@ -237,7 +237,7 @@ pub fn least_depth(
         ));
     }
     // 1 - sqrt(1 - q^2) without the difference of nearly equal numbers.
-    let q = (h_min / f).value;
+    let q = maths::number(h_min / f);
     let root = ((1.0 - q) * (1.0 + q)).sqrt();
     Ok(DepthOfCut::computed(r * (q * q / (1.0 + root))))
 }
@@ -288,6 +288,8 @@ mod tests {
     }
 
     proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
         #[test]
         fn the_chip_section_has_the_area_of_depth_times_feed(
             a_p: DepthOfCut, f: Feed, kappa: CuttingEdgeAngle,

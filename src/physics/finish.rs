@@ -176,7 +176,7 @@ pub struct TheoreticalRoughness {
 pub fn theoretical_roughness(feed: Feed, outline: &ToolOutline) -> TheoreticalRoughness {
     let (f, r) = (feed.length_per_revolution(), outline.corner_radius.length());
     let edges = outline.edges();
-    let profile = edges.profile((r / f).value);
+    let profile = edges.profile(maths::number(r / f));
     roughness(f, profile)
 }
 
@@ -208,7 +208,7 @@ pub fn arc_roughness(
     if f >= 2.0 * r {
         return Err(too_coarse(feed, corner_radius));
     }
-    Ok(roughness(f, arc_profile((r / f).value)))
+    Ok(roughness(f, arc_profile(maths::number(r / f))))
 }
 
 /// The height of the ridges that a feed and a corner radius leave, when the arc alone makes them.
@@ -236,7 +236,7 @@ pub fn arc_height(feed: Feed, corner_radius: CornerRadius) -> Result<Rt, Error> 
     let (f, r) = (feed.length_per_revolution(), corner_radius.length());
     let quarter = f * f / 4.0;
     let below = r * r - quarter;
-    if below.value <= 0.0 {
+    if below.get::<uom::si::area::square_meter>() <= 0.0 {
         return Err(too_coarse(feed, corner_radius));
     }
     Ok(Rt::computed(quarter / (r + below.sqrt())))
@@ -270,7 +270,7 @@ pub fn least_minor_angle_for_arc(
     if f >= 2.0 * r {
         return Err(too_coarse(feed, corner_radius));
     }
-    let angle = maths::asin((f / (2.0 * r)).value);
+    let angle = maths::asin(maths::number(f / (2.0 * r)));
     Ok(MinorCuttingEdgeAngle::computed(maths::angle(angle)))
 }
 
@@ -387,7 +387,9 @@ pub fn feed_for_ra(ra: Ra, outline: &ToolOutline) -> Result<Feed, Error> {
     let edges = outline.edges();
     // A sharp corner has R_a = R_t / 4; with an arc it is a little less than that.
     let guess = feed_for_height(4.0 * height, outline);
-    let root = feed_of_ra(height, guess, |f| edges.profile((r / f).value).ra * f);
+    let root = feed_of_ra(height, guess, |f| {
+        edges.profile(maths::number(r / f)).ra * f
+    });
     root.ok_or_else(|| no_feed("ra", &ra))
 }
 
@@ -419,7 +421,7 @@ pub fn feed_for_ra_arc(ra: Ra, corner_radius: CornerRadius) -> Result<Feed, Erro
     }
     let guess = (18.0 * 3.0_f64.sqrt() * (r * height)).sqrt();
     let root = feed_of_ra(height, guess, |f| {
-        arc_profile((r / f.min(widest)).value).ra * f.min(widest)
+        arc_profile(maths::number(r / f.min(widest))).ra * f.min(widest)
     });
     root.ok_or_else(|| no_feed("ra", &ra))
 }
@@ -469,7 +471,7 @@ fn feed_for_height(height: Length, outline: &ToolOutline) -> Length {
     if height <= r * versine(edges.flat) {
         feed_for_arc_height(height, r)
     } else if height <= r * versine(edges.steep) {
-        let phi = 2.0 * maths::asin((height / (2.0 * r)).value.sqrt().min(1.0));
+        let phi = 2.0 * maths::asin(maths::number(height / (2.0 * r)).sqrt().min(1.0));
         r * versine(phi + edges.flat) / maths::sin(edges.flat)
     } else {
         height * edges.cotangents() + r * edges.tangents()
@@ -483,7 +485,7 @@ fn feed_for_height(height: Length, outline: &ToolOutline) -> Length {
 fn feed_of_ra(height: Length, guess: Length, ra_at: impl Fn(Length) -> Length) -> Option<Feed> {
     let mut low = Feed::computed_trade(Feed::ROW.least()).length_per_revolution();
     let mut high = Feed::computed_trade(Feed::ROW.largest()).length_per_revolution();
-    let excess = |f: Length| maths::ln((ra_at(f) / height).value);
+    let excess = |f: Length| maths::ln(maths::number(ra_at(f) / height));
     if excess(low) > 0.0 || excess(high) < 0.0 {
         return None;
     }
@@ -499,7 +501,7 @@ fn feed_of_ra(height: Length, guess: Length, ra_at: impl Fn(Length) -> Length) -
             high = f;
         }
         if let Some((f_before, e_before)) = before {
-            let step = maths::ln((f / f_before).value);
+            let step = maths::ln(maths::number(f / f_before));
             let secant = (e - e_before) / step;
             // Differences of the last digits say nothing of the slope.
             if step.abs() > 1e-7 && secant.is_finite() {
@@ -510,7 +512,7 @@ fn feed_of_ra(height: Length, guess: Length, ra_at: impl Fn(Length) -> Length) -
         if next < low || next > high {
             next = (low * high).sqrt();
         }
-        if ((next - f) / f).value.abs() <= 2e-16 {
+        if maths::number((next - f) / f).abs() <= 2e-16 {
             f = next;
             break;
         }
@@ -678,33 +680,29 @@ impl Side {
     /// The integrals of the height and of its square from the bottom to the ridge.
     fn up_to(self, x_ridge: f64, height: f64) -> Moments {
         let Self { r, edge } = self;
-        let arc_end = r * maths::sin(edge);
-        let arc_height = r * versine(edge);
-        if x_ridge <= arc_end {
-            // The ridge stands on the arc. Its angle from the height, which keeps all digits.
-            let phi = if r > 0.0 {
-                2.0 * maths::asin((height / (2.0 * r)).sqrt().min(1.0)).min(edge / 2.0)
-            } else {
-                0.0
-            };
-            return Moments {
-                side: self,
-                sign: 1.0,
-                top: height,
-                width: x_ridge,
-                first: r * r * arc_first(phi),
-                second: r * r * r * arc_second(phi),
-            };
-        }
-        let w = x_ridge - arc_end;
-        let (low, top) = (arc_height, height);
+        let low = r * versine(edge);
+        let (first, second) = if height <= low {
+            // The ridge stands on the arc. Its angle comes from the height, which keeps all digits.
+            let phi = 2.0 * maths::asin((height / (2.0 * r)).sqrt().min(1.0));
+            (r * r * arc_first(phi), r * r * r * arc_second(phi))
+        } else {
+            let w = x_ridge - r * maths::sin(edge);
+            let (mean, square) = (
+                (low + height) / 2.0,
+                (low * low + low * height + height * height) / 3.0,
+            );
+            (
+                r * r * arc_first(edge) + w * mean,
+                r * r * r * arc_second(edge) + w * square,
+            )
+        };
         Moments {
             side: self,
             sign: 1.0,
             top: height,
             width: x_ridge,
-            first: r * r * arc_first(edge) + w * (low + top) / 2.0,
-            second: r * r * r * arc_second(edge) + w * (low * low + low * top + top * top) / 3.0,
+            first,
+            second,
         }
     }
 }
@@ -789,4 +787,271 @@ fn arc_second(theta: f64) -> f64 {
         }
     }
     sum
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn near(a: f64, b: f64, relative: f64) -> bool {
+        (a - b).abs() <= relative * b.abs()
+    }
+
+    fn tool(r: f64, kappa: f64, minor: f64) -> ToolOutline {
+        ToolOutline::new(
+            CornerRadius::from_mm(r).unwrap(),
+            CuttingEdgeAngle::from_degrees(kappa).unwrap(),
+            MinorCuttingEdgeAngle::from_degrees(minor).unwrap(),
+        )
+        .unwrap()
+    }
+
+    fn feed(mm_per_rev: f64) -> Feed {
+        Feed::from_mm_per_rev(mm_per_rev).unwrap()
+    }
+
+    /// Any outline whose edges leave at least a degree of tool between them.
+    fn any_tool() -> impl Strategy<Value = ToolOutline> {
+        let parts = (
+            any::<CornerRadius>(),
+            any::<CuttingEdgeAngle>(),
+            any::<MinorCuttingEdgeAngle>(),
+        );
+        parts.prop_filter_map("a tool", |(r, kappa, minor)| {
+            let outline = ToolOutline::new(r, kappa, minor).ok()?;
+            (outline.included() >= 1.0).then_some(outline)
+        })
+    }
+
+    /// R_t, R_a, R_q in mm, by looking at the surface from above, point by point.
+    ///
+    /// A tool fills, at a distance u from its lowest point, all heights from its outline up to the
+    /// overhanging major edge. Looking down from far above, one falls through every tool.
+    fn by_looking(f: f64, r: f64, kappa: f64, minor: f64) -> (f64, f64) {
+        let (kappa, minor) = (kappa.to_radians(), minor.to_radians());
+        let rise = |edge: f64, u: f64| {
+            let end = r * edge
+                .sin()
+                .min(if edge > FRAC_PI_2 { 1.0 } else { edge.sin() });
+            if u <= end || edge > FRAC_PI_2 {
+                r - (r * r - u * u).max(0.0).sqrt()
+            } else {
+                r * versine(edge) + (u - end) * edge.tan()
+            }
+        };
+        let filled = |u: f64| -> Option<(f64, f64)> {
+            if u <= 0.0 {
+                let top = if kappa > FRAC_PI_2 {
+                    r * versine(kappa) + (r * kappa.sin() - u) * (PI - kappa).tan()
+                } else {
+                    f64::INFINITY
+                };
+                let low = rise(minor, -u);
+                return (low <= top).then_some((low, top));
+            }
+            if kappa <= FRAC_PI_2 {
+                return Some((rise(kappa, u), f64::INFINITY));
+            }
+            if u > r {
+                return None;
+            }
+            let top = if u >= r * kappa.sin() {
+                r + (r * r - u * u).sqrt()
+            } else {
+                r * versine(kappa) + (r * kappa.sin() - u) * (PI - kappa).tan()
+            };
+            Some((rise(kappa, u), top))
+        };
+        let points = 20_000;
+        let heights: Vec<f64> = (0..points)
+            .map(|i| {
+                let x = (f64::from(i) + 0.5) / f64::from(points) * f;
+                let tools: Vec<_> = (-6..=6)
+                    .filter_map(|k| filled(x - f64::from(k) * f))
+                    .collect();
+                let mut y = tools.iter().fold(0.0, |high, tool| f64::max(high, tool.0));
+                while let Some(tool) = tools.iter().find(|tool| tool.0 < y && y <= tool.1) {
+                    y = tool.0;
+                }
+                y
+            })
+            .collect();
+        let count = f64::from(points);
+        let mean = heights.iter().sum::<f64>() / count;
+        let ra = heights.iter().map(|y| (y - mean).abs()).sum::<f64>() / count;
+        let square = heights.iter().map(|y| (y - mean) * (y - mean)).sum::<f64>() / count;
+        (ra, square.sqrt())
+    }
+
+    #[test]
+    fn a_surface_looked_at_point_by_point_says_the_same() {
+        for (f, r, kappa, minor) in [
+            (0.2, 0.8, 95.0, 10.0),
+            (0.25, 0.8, 95.0, 5.0),
+            (0.5, 0.4, 45.0, 20.0),
+            (0.35, 0.4, 20.0, 75.0),
+            (0.5, 0.05, 60.0, 30.0),
+            (0.3, 0.02, 90.0, 12.0),
+            (0.2, 0.0, 45.0, 15.0),
+            // Overhanging ridges: on the arc, on the edge, over the groove's bottom.
+            (0.97, 0.2, 120.0, 25.0),
+            (0.5, 0.05, 95.0, 10.0),
+            (0.5, 0.05, 120.0, 25.0),
+            (0.5, 0.02, 120.0, 40.0),
+            (0.2, 0.0, 95.0, 10.0),
+        ] {
+            let finish = theoretical_roughness(feed(f), &tool(r, kappa, minor));
+            let (ra, rq) = by_looking(f, r, kappa, minor);
+            let case = format!("{f} {r} {kappa} {minor}: {finish:?}, {ra} {rq}");
+            assert!(near(finish.ra.um() / 1e3, ra, 5e-4), "{case}");
+            assert!(near(finish.rq.um() / 1e3, rq, 5e-4), "{case}");
+        }
+    }
+
+    #[test]
+    fn the_regimes_join() {
+        // The regimes meet at 2 r sin kappa_r' and r (1 - cos(kappa_r + kappa_r'))/sin kappa_r'.
+        for (r, kappa, minor) in [(0.4, 75.0, 15.0), (0.4, 95.0, 5.0), (1.2, 45.0, 30.0)] {
+            let (k, m) = (f64::to_radians(kappa), f64::to_radians(minor));
+            for f in [2.0 * r * m.sin(), r * (1.0 - (k + m).cos()) / m.sin()] {
+                let [below, above] = [1.0 - 1e-9, 1.0 + 1e-9]
+                    .map(|t| theoretical_roughness(feed(f * t), &tool(r, kappa, minor)));
+                assert_ne!(below.regime, above.regime);
+                assert!(near(below.rt.um(), above.rt.um(), 1e-7));
+                assert!(near(below.ra.um(), above.ra.um(), 1e-7));
+                assert!(near(below.rq.um(), above.rq.um(), 1e-7));
+            }
+        }
+    }
+
+    #[test]
+    fn a_small_feed_leaves_a_parabola() {
+        // f^2/(8 r), f^2/(18 sqrt 3 r), f^2/(12 sqrt 5 r): the limits, derived.
+        let finish = arc_roughness(feed(0.001), CornerRadius::from_mm(3.2).unwrap()).unwrap();
+        let unit = 1e-6 / 3.2 * 1e3;
+        assert!(near(finish.rt.um(), unit / 8.0, 1e-7));
+        assert!(near(finish.ra.um(), unit / (18.0 * 3.0_f64.sqrt()), 1e-7));
+        assert!(near(finish.rq.um(), unit / (12.0 * 5.0_f64.sqrt()), 1e-7));
+    }
+
+    #[test]
+    fn a_sharp_corner_leaves_a_triangle() {
+        // R_t = f/(cot kappa + cot kappa'), R_a = R_t/4, R_q = R_t/(2 sqrt 3), derived.
+        let finish = theoretical_roughness(feed(0.2), &tool(0.0, 60.0, 30.0));
+        let rt = 200.0 / (3.0_f64.sqrt() + 1.0 / 3.0_f64.sqrt());
+        assert_eq!(finish.regime, FinishRegime::Edges);
+        assert!(near(finish.rt.um(), rt, 1e-14));
+        assert!(near(finish.ra.um(), rt / 4.0, 1e-14));
+        assert!(near(finish.rq.um(), rt / 12.0_f64.sqrt(), 1e-14));
+    }
+
+    #[test]
+    fn what_has_no_answer_names_its_field() {
+        let r = CornerRadius::from_mm(0.1).unwrap();
+        let sharp = CornerRadius::from_mm(0.0).unwrap();
+        for (f, r) in [(0.2, r), (0.3, r), (0.001, sharp)] {
+            assert_eq!(arc_roughness(feed(f), r).unwrap_err().field(), "feed");
+            assert_eq!(arc_height(feed(f), r).unwrap_err().field(), "feed");
+            let angle = least_minor_angle_for_arc(feed(f), r);
+            assert_eq!(angle.unwrap_err().field(), "feed");
+        }
+        let (ra, rz) = (Ra::from_um(19.0).unwrap(), Rz::from_um(101.0).unwrap());
+        assert_eq!(feed_for_ra_arc(ra, r).unwrap_err().field(), "ra");
+        assert_eq!(feed_for_rz_arc(rz, r).unwrap_err().field(), "rz");
+        let (ra, rt) = (Ra::from_um(1000.0).unwrap(), Rt::from_um(5000.0).unwrap());
+        let slim = tool(0.8, 95.0, 0.1);
+        assert_eq!(feed_for_ra(ra, &slim).unwrap_err().field(), "ra");
+        assert_eq!(feed_for_rt(rt, &slim).unwrap_err().field(), "rt");
+        let rz = Rz::from_um(5000.0).unwrap();
+        assert_eq!(feed_for_rz(rz, &slim).unwrap_err().field(), "rz");
+        let wide = ToolOutline::new(
+            r,
+            CuttingEdgeAngle::from_degrees(95.0).unwrap(),
+            MinorCuttingEdgeAngle::from_degrees(85.0).unwrap(),
+        );
+        assert_eq!(wide.unwrap_err().field(), "minor_cutting_edge_angle");
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn heights_are_in_their_order(f: Feed, tool in any_tool()) {
+            let finish = theoretical_roughness(f, &tool);
+            prop_assert!(finish.ra.um() > 0.0);
+            // Where a ridge is a saw of straight lines all three are in fixed ratios.
+            prop_assert!(finish.ra.um() < finish.rq.um());
+            prop_assert!(finish.rq.um() < finish.rt.um());
+            prop_assert!(finish.rz.um() == finish.rt.um());
+        }
+
+        #[test]
+        fn the_mirror_image_leaves_the_same(
+            f: Feed, r: CornerRadius, k in 1.0..150.0_f64, share in 0.0..1.0_f64,
+        ) {
+            let m = 1.0 + share * (f64::min(150.0, 179.0 - k) - 1.0);
+            let (a, b) = (tool(r.mm(), k, m), tool(r.mm(), m, k));
+            let (a, b) = (theoretical_roughness(f, &a), theoretical_roughness(f, &b));
+            prop_assert!(near(a.rt.um(), b.rt.um(), 1e-12));
+            prop_assert!(near(a.ra.um(), b.ra.um(), 1e-12));
+            prop_assert!(near(a.rq.um(), b.rq.um(), 1e-12));
+        }
+
+        #[test]
+        fn a_larger_feed_is_rougher(f in 0.001..9.0_f64, more in 1.001..1.1_f64, tool in any_tool()) {
+            let (a, b) = (
+                theoretical_roughness(feed(f), &tool),
+                theoretical_roughness(feed(f * more), &tool),
+            );
+            prop_assert!(a.rt.um() < b.rt.um());
+            prop_assert!(a.ra.um() < b.ra.um());
+            prop_assert!(a.rq.um() < b.rq.um());
+        }
+
+        #[test]
+        fn the_inverse_gives_the_feed_back(f in 0.0011..9.9_f64, tool in any_tool()) {
+            let finish = theoretical_roughness(feed(f), &tool);
+            let back = feed_for_rt(finish.rt, &tool).unwrap();
+            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "rt: {back}");
+            let back = feed_for_rz(finish.rz, &tool).unwrap();
+            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "rz: {back}");
+            let back = feed_for_ra(finish.ra, &tool).unwrap();
+            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "ra: {back}");
+        }
+
+        #[test]
+        fn an_arc_is_an_arc_through_every_door(r in 0.005..50.0_f64, share in 0.0..1.0_f64) {
+            let f = 0.0011 + share * (f64::min(9.9, 1.999 * r) - 0.0011);
+            let r = CornerRadius::from_mm(r).unwrap();
+            let finish = arc_roughness(feed(f), r).unwrap();
+            prop_assert!(near(arc_height(feed(f), r).unwrap().um(), finish.rt.um(), 1e-13));
+            let back = feed_for_ra_arc(finish.ra, r).unwrap();
+            prop_assert!(near(back.mm_per_rev(), f, 1e-12));
+            let back = feed_for_rz_arc(finish.rz, r).unwrap();
+            prop_assert!(near(back.mm_per_rev(), f, 1e-10));
+            let least = least_minor_angle_for_arc(feed(f), r).unwrap();
+            if least.degrees() < 0.1 || least.degrees() > 80.0 {
+                return Ok(());
+            }
+            let just = ToolOutline::new(
+                r,
+                CuttingEdgeAngle::from_degrees(95.0).unwrap(),
+                MinorCuttingEdgeAngle::from_degrees(least.degrees() * (1.0 + 1e-12)).unwrap(),
+            );
+            let same = theoretical_roughness(feed(f), &just.unwrap());
+            prop_assert_eq!(same, finish);
+        }
+
+        #[test]
+        fn the_closed_form_of_the_arc_agrees(a in 0.2..0.999_f64) {
+            // R_a = (r/a)(asin c - m c), R_q = r sqrt(1 - a^2/3 - m^2); a = f/(2r), derived.
+            let finish = arc_roughness(feed(2.0 * a), CornerRadius::from_mm(1.0).unwrap()).unwrap();
+            let m = ((1.0 - a * a).sqrt() + a.asin() / a) / 2.0;
+            let c = (1.0 - m * m).sqrt();
+            prop_assert!(near(finish.ra.um() / 1e3, (c.asin() - m * c) / a, 1e-11));
+            prop_assert!(near(finish.rq.um() / 1e3, (1.0 - a * a / 3.0 - m * m).sqrt(), 1e-10));
+        }
+    }
 }

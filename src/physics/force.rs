@@ -55,7 +55,7 @@ impl ForceLaw {
     #[inline]
     fn at(self, h: Length) -> Pressure {
         let h_0 = Length::new::<millimeter>(1.0);
-        self.specific_force.pressure() * maths::pow((h / h_0).value, -self.exponent.value())
+        self.specific_force.pressure() * maths::pow(maths::number(h / h_0), -self.exponent.value())
     }
 }
 
@@ -484,7 +484,7 @@ pub fn drive_power(
         constant_torque_below.frequency(),
         spindle_speed.frequency(),
     );
-    Power::computed(p_n * (n / n_b).value.min(1.0))
+    Power::computed(p_n * maths::number(n / n_b).min(1.0))
 }
 
 /// The deepest cut for which a power at the spindle is enough.
@@ -525,4 +525,187 @@ pub fn largest_depth_for_power(
     );
     let sin_kappa = maths::sin(maths::radians(cutting_edge_angle.angle()));
     DepthOfCut::computed(p / (law.at(f * sin_kappa) * f * v_c))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn near(a: f64, b: f64, relative: f64) -> bool {
+        (a - b).abs() <= relative * b.abs()
+    }
+
+    fn read<T: std::str::FromStr<Err = crate::error::Error>>(text: &str) -> T {
+        text.parse().unwrap()
+    }
+
+    fn steel() -> ForceLaw {
+        ForceLaw::new(read("2220 MPa"), read("0.14"))
+    }
+
+    /// The three forces of a tool with 0.1 mm/rev and a normal ratio of 0.5.
+    fn forces(a_p: f64, kappa: f64, r: f64) -> CuttingForces {
+        cutting_forces(
+            steel(),
+            DepthOfCut::from_mm(a_p).unwrap(),
+            read("0.1 mm/rev"),
+            CuttingEdgeAngle::from_degrees(kappa).unwrap(),
+            CornerRadius::from_mm(r).unwrap(),
+            NORMAL_RATIO.value,
+        )
+    }
+
+    #[test]
+    fn the_integral_along_the_arc_is_exact() {
+        // (exponent, angle, integral): by quadrature with 40 digits, derived.
+        for (q, theta, wanted) in [
+            (0.1, 0.01, 0.005_735_972_466_661_905),
+            (0.1, 0.7, 0.612_273_121_543_451_6),
+            (0.1, 1.5, 1.400_443_864_181_985_2),
+            (0.1, 2.0, 1.899_098_814_192_971_6),
+            (0.1, 2.617_993_877_991_494_4, 2.497_019_426_018_208_7),
+            (0.5, 0.01, 0.000_666_664_285_715_548_3),
+            (0.5, 0.7, 0.383_625_988_676_373_2),
+            (0.5, 1.5, 1.127_373_481_623_231_8),
+            (0.5, 2.0, 1.620_723_408_319_966_5),
+            (0.5, 2.617_993_877_991_494_4, 2.146_165_554_166_415),
+            (0.83, 0.7, 0.275_388_833_649_562_5),
+            (0.83, 1.5, 0.985_691_401_090_94),
+            (0.83, 2.617_993_877_991_494_4, 1.948_657_318_732_159_5),
+            (1.26, 0.01, 1.336_246_936_173_391_3e-5),
+            (1.26, 1.5, 0.857_668_140_414_481_1),
+            (1.26, 2.0, 1.341_260_671_740_362_4),
+            (1.9, 0.01, 5.465_046_515_360_023e-7),
+            (1.9, 0.7, 0.111_792_021_637_286_86),
+            (1.9, 1.5, 0.730_328_753_212_250_7),
+            (1.9, 2.617_993_877_991_494_4, 1.551_866_044_059_643_5),
+        ] {
+            let got = sine_power_integral(q, theta);
+            assert!(near(got, wanted, 3e-15), "{q} {theta}: {got} {wanted}");
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn the_integral_along_the_arc_agrees_with_a_fine_quadrature(
+            q in 0.1..2.0_f64, theta in 0.001..2.618_f64,
+        ) {
+            // Simpson, after t = theta u^8, which makes the start smooth.
+            let steps = 20_000;
+            let h = 1.0 / f64::from(steps);
+            let at = |i: i32| {
+                let u = f64::from(i) * h;
+                (theta * u.powi(8)).sin().powf(q) * 8.0 * theta * u.powi(7)
+            };
+            let inner: f64 = (1..steps).map(|i| at(i) * if i % 2 == 1 { 4.0 } else { 2.0 }).sum();
+            let simpson = (inner + at(steps)) * h / 3.0;
+            prop_assert!(near(sine_power_integral(q, theta), simpson, 1e-12));
+        }
+
+        #[test]
+        fn the_integral_along_the_arc_has_its_closed_forms(theta in 0.0001..2.618_f64) {
+            let half = (theta / 2.0).sin();
+            prop_assert!(near(sine_power_integral(1.0, theta), 2.0 * half * half, 1e-14));
+            let square = (theta - theta.sin() * theta.cos()) / 2.0;
+            // For small angles that form itself is a difference.
+            let rounding = 1e-15 * theta;
+            prop_assert!((sine_power_integral(2.0, theta) - square).abs() <= 1e-14 * square + rounding);
+        }
+
+        #[test]
+        fn a_tiny_corner_is_a_sharp_one(a_p in 1.0..10.0_f64, kappa in 30.0..120.0_f64) {
+            let (tiny, sharp) = (forces(a_p, kappa, 0.005), forces(a_p, kappa, 0.0));
+            prop_assert!(near(tiny.main.newton(), sharp.main.newton(), 1e-2));
+            let apart = (tiny.passive.newton() - sharp.passive.newton()).abs();
+            prop_assert!(apart <= 1e-2 * sharp.main.newton());
+        }
+
+        #[test]
+        fn a_deeper_cut_takes_more_force(a_p in 0.01..5.0_f64, kappa in 10.0..150.0_f64, r in 0.05..3.0_f64) {
+            let (less, more) = (forces(a_p, kappa, r), forces(a_p * 1.01, kappa, r));
+            prop_assert!(less.main < more.main);
+            prop_assert!(less.feed < more.feed);
+        }
+
+        #[test]
+        fn no_force_normal_to_the_edge_is_lost(a_p in 0.01..5.0_f64, kappa in 10.0..90.0_f64, r in 0.05..3.0_f64) {
+            // The parts along and across add up to no more than K_n F_c, and to no less than its
+            // length: the edge turns by less than 90 deg.
+            let all = forces(a_p, kappa, r);
+            let (normal, along, across) =
+                (0.5 * all.main.newton(), all.feed.newton(), all.passive.newton());
+            prop_assert!(along.hypot(across) <= normal * (1.0 + 1e-12));
+            prop_assert!(along + across >= normal * (1.0 - 1e-12));
+        }
+    }
+
+    #[test]
+    fn a_light_cut_passes_smoothly_into_a_deep_one() {
+        for kappa in [30.0, 75.0, 90.0, 95.0, 140.0_f64] {
+            let join = 0.8 * (1.0 - kappa.to_radians().cos());
+            let (light, deep) = (
+                forces(join * (1.0 - 1e-9), kappa, 0.8),
+                forces(join * (1.0 + 1e-9), kappa, 0.8),
+            );
+            assert_eq!(light.edge, EdgeInCut::CornerArc);
+            assert_eq!(deep.edge, EdgeInCut::CornerArcAndStraightEdge);
+            assert!(near(light.main.newton(), deep.main.newton(), 1e-7));
+            assert!(near(light.feed.newton(), deep.feed.newton(), 1e-7));
+            assert!(near(light.passive.newton(), deep.passive.newton(), 1e-7));
+        }
+    }
+
+    #[test]
+    fn with_an_edge_at_90_deg_the_bar_feels_no_more_than_one_corner_radius() {
+        let (one, many) = (forces(0.8, 90.0, 0.8), forces(5.0, 90.0, 0.8));
+        assert!(near(many.passive.newton(), one.passive.newton(), 1e-12));
+        assert!(many.main.newton() > 3.0 * one.main.newton());
+    }
+
+    #[test]
+    fn a_long_edge_beyond_90_deg_draws_the_work_in() {
+        assert!(forces(5.0, 120.0, 0.2).passive.newton() < 0.0);
+    }
+
+    #[test]
+    fn a_lighter_cut_pushes_more_across() {
+        // F_p -> K_n F_c, kappa_e -> 0: formulas of the light cut, derived.
+        let light = forces(0.001, 95.0, 3.0);
+        assert!(light.passive.newton() > 0.49 * light.main.newton());
+        assert!(effective_edge_angle(&light).degrees() < 2.0);
+    }
+
+    #[test]
+    fn power_torque_and_depth_agree_with_one_another() {
+        let p = cutting_power(read("1200 N"), read("100 m/min"));
+        let n = crate::physics::speed::spindle_speed(read("100 m/min"), read("48 mm"));
+        let (a, b) = (torque_at(p, n), torque(read("1200 N"), read("48 mm")));
+        assert!(near(a.newton_meter(), b.newton_meter(), 1e-14));
+        let eta = read("0.75");
+        assert!(near(
+            spindle_power(motor_power(p, eta), eta).kw(),
+            p.kw(),
+            1e-14
+        ));
+        let (f, kappa, v_c) = (read("0.2 mm/rev"), read("75 deg"), read("100 m/min"));
+        let a_p = largest_depth_for_power(steel(), f, kappa, v_c, p);
+        let chip = crate::physics::engagement::chip_section(a_p, f, kappa);
+        assert!(near(
+            cutting_power(main_force(steel(), chip), v_c).kw(),
+            p.kw(),
+            1e-14
+        ));
+    }
+
+    #[test]
+    fn a_drive_holds_its_power_above_the_base_speed_and_its_torque_below() {
+        let at = |n: &str| drive_power(read("1.5 kW"), read("1400 rpm"), read(n));
+        assert!(near(at("2800 rpm").kw(), 1.5, 1e-14));
+        let torque = |n: &str| torque_at(at(n), read(n)).newton_meter();
+        assert!(near(torque("100 rpm"), torque("1400 rpm"), 1e-14));
+    }
 }

@@ -57,3 +57,9 @@ pub(super) fn exp(x: f64) -> f64 {
 pub(super) fn ln(x: f64) -> f64 {
     x.ln()
 }
+
+/// A ratio of two quantities of one kind as the number it is.
+#[inline]
+pub(super) fn number(ratio: uom::si::f64::Ratio) -> f64 {
+    ratio.get::<uom::si::ratio::ratio>()
+}

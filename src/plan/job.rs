@@ -1,6 +1,5 @@
 //! What is asked of a plan.
 
-use crate::error::Error;
 use crate::quantity::{CuttingSpeed, DepthOfCut, Diameter, Feed, WorkLength};
 use crate::shop::holding::Holding;
 use crate::shop::lathe::Lathe;
@@ -65,7 +64,6 @@ pub struct Preferences {
 pub struct Job {
     pub(super) lathe: Lathe,
     pub(super) tool: Tool,
-    #[cfg_attr(feature = "serde", serde(serialize_with = "crate::shop::as_asked"))]
     pub(super) material: Material,
     pub(super) stock: Stock,
     pub(super) part: Part,
@@ -192,6 +190,7 @@ impl Preferences {
 #[cfg(feature = "serde")]
 mod serial {
     use super::*;
+    use crate::error::Error;
     use crate::quantity::fields::{Fields, Tree};
 
     impl Job {

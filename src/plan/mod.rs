@@ -3,19 +3,30 @@
 //! | file | what |
 //! |---|---|
 //! | `job` | what is asked |
-//! | `setup` | the figures: speed, feeds, support, overhang, zone and datum |
+//! | `setup` | the figures: speed, feeds, support, largest depths |
+//! | `datum` | across the axis: zone, zero of the cross dial, final mark |
+//! | `lengths` | along the axis: overhang, shoulder, where the feed is taken off |
 //! | `passes` | how the metal is divided into cuts, in whole divisions |
-//! | `steps` | the steps in order, in words |
+//! | `steps` | the steps in order |
+//! | `words` | the words that steps are made of |
+//! | `safety` | the words that keep people whole |
 //! | `sheet` | the sheet as a value and as text |
 //!
 //! A plan is a value: it is computed from the job and whole divisions of the dial, never from
 //! printed sizes.
 
+#[cfg(feature = "serde")]
+crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
+
+mod datum;
 mod job;
+mod lengths;
 mod passes;
+mod safety;
 mod setup;
 mod sheet;
 mod steps;
+mod words;
 
 pub use job::{Job, Preferences};
 pub use sheet::{Expected, Sheet, Step, StepKind};

@@ -235,7 +235,7 @@ mod tests {
                 for reading in first.iter().chain(rough).chain(finish) {
                     let depth = *reading as f64 - at;
                     assert!(
-                        depth >= 5.0 - 1e-9 && depth <= 40.0 + 1e-9,
+                        (5.0 - 1e-9..=40.0 + 1e-9).contains(&depth),
                         "{last} {start} {passes:?}"
                     );
                     at = *reading as f64;

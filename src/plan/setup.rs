@@ -1,6 +1,8 @@
 //! The figures of a plan, before any word: speed, feeds, support, overhang, zone and datum, passes.
 
+use super::datum::{Datum, datum, readable, sizes_fit, zone};
 use super::job::Job;
+use super::lengths::{CarriagePlan, RUN_IN, carriage_plan, facing, length_limits, overhang};
 use super::passes::{Metal, Passes};
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth::{self, Cut, DepthLimit, Effort};
@@ -13,75 +15,23 @@ use crate::physics::bar::Bar;
 use crate::physics::finish::{self, TheoreticalRoughness};
 use crate::physics::force::{self, ForceLaw};
 use crate::physics::speed;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     CuttingSpeed, DepthOfCut, Diameter, DiameterError, Feed, Overhang, Quantity, SizeUncertainty,
     Travel, WorkLength, round_size,
 };
-use crate::shop::dial::{Dial, Ring};
+use crate::shop::dial::Dial;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
-use crate::standards::general_tolerance::{self, GeneralClass};
-use crate::standards::instrument::{Instrument, largest_error};
+use crate::shop::material::SpeedBand;
+use crate::standards::instrument::Instrument;
 use crate::standards::limits::{LengthLimits, Limits};
-
-/// How much is taken off the face where nothing else is asked.
-pub(super) const FACING: Sourced<WorkLength> = Sourced::new(
-    WorkLength::computed_trade(1.0),
-    "judgement, no source",
-    Standing::Estimate,
-);
-
-/// Width of the tool holder to the left of the tip.
-pub(super) const HOLDER_WIDTH: Sourced<WorkLength> = Sourced::new(
-    WorkLength::computed_trade(10.0),
-    "judgement, no source: measure yours",
-    Standing::Estimate,
-);
-
-/// How far beyond the shoulder the tool may ever go.
-pub(super) const OVERRUN: Sourced<WorkLength> = Sourced::new(
-    WorkLength::computed_trade(2.0),
-    "judgement, no source",
-    Standing::Estimate,
-);
-
-/// Clearance kept between holder and jaws.
-pub(super) const JAW_CLEARANCE: Sourced<WorkLength> = Sourced::new(
-    WorkLength::computed_trade(2.0),
-    "judgement, no source",
-    Standing::Estimate,
-);
-
-/// Run-in before the face.
-const RUN_IN: f64 = 2.0;
-
-/// What is left before the shoulder until the last: turned by hand and faced outwards, in mm.
-const LEFT_AT_SHOULDER: f64 = 0.2;
-
-/// A tolerance this many times an instrument's error may be measured with it.
-pub(super) const TEN_TO_ONE: Sourced<f64> = Sourced::new(
-    10.0,
-    "common practice, no source: a tenth of the tolerance",
-    Standing::CommonPractice,
-);
-
-/// Least grip in the jaws over the bar's diameter.
-const GRIP_OVER_DIAMETER: Sourced<f64> = Sourced::new(
-    0.35,
-    "judgement, no source; the trade grips about one diameter",
-    Standing::Estimate,
-);
-
-/// The feed is taken off this far before the shoulder, or so many seconds, whichever is more.
-const FEED_OFF_MM: f64 = 2.0;
-const FEED_OFF_SECONDS: f64 = 1.5;
 
 /// All figures of a plan.
 pub(super) struct Setup {
-    pub(super) speed_source: String,
+    pub(super) band: Option<SpeedBand>,
     pub(super) rough_feed: FeedChoice,
     pub(super) finish_feed: FeedChoice,
     pub(super) rough_step: SpindleChoice,
@@ -107,31 +57,6 @@ pub(super) struct Setup {
     pub(super) provenance: Provenance,
 }
 
-/// The zero of the cross dial and the marks that lead from it to the final size.
-#[derive(Debug, Clone)]
-pub(super) struct Datum {
-    /// The diameter at which the dial reads zero.
-    pub(super) zero: Diameter,
-    /// What the dial reads where the tool touches the bar; a fraction where no mark of a dial zeroed
-    /// there would lie in the zone.
-    pub(super) start: f64,
-    /// The final mark.
-    pub(super) last: Divisions,
-    /// The nearest marks of a dial zeroed on the bar, where none of them lies in the zone.
-    pub(super) missed: Option<(Diameter, Diameter)>,
-}
-
-/// Where the carriage goes, in whole divisions from the face.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct CarriagePlan {
-    /// Where the feed is taken off; none where the whole length is too short to feed.
-    pub(super) feed_off: Option<Divisions>,
-    /// How far each cut goes.
-    pub(super) stop: Divisions,
-    /// The shoulder.
-    pub(super) shoulder: Divisions,
-}
-
 impl Setup {
     pub(super) fn of(job: &Job, units: Units) -> Result<Self, Error> {
         let mut provenance = Provenance::default();
@@ -142,11 +67,9 @@ impl Setup {
         let (instrument, guard, guarded) = zone(job, &mut provenance)?;
         let start_diameter = job.zero_at.unwrap_or(job.stock.diameter());
 
-        let facing = job
-            .preference(|p| p.facing())
-            .unwrap_or_else(|| provenance.open("taken off the face", &FACING));
-        let (overhang, never_past) = overhang(job, facing, &mut provenance, &mut cautions)?;
-        let (wanted, fastest, speed_source) = cutting_speed(job, &mut provenance)?;
+        let facing = facing(job, units, &mut provenance);
+        let (overhang, never_past) = overhang(job, facing, units, &mut provenance, &mut cautions)?;
+        let (wanted, fastest, band) = cutting_speed(job, &mut provenance)?;
         let law = ForceLaw::new(
             job.material
                 .specific_force()
@@ -346,7 +269,7 @@ impl Setup {
             &mut provenance,
         )?;
         Ok(Self {
-            speed_source,
+            band,
             rough_feed,
             finish_feed,
             rough_step,
@@ -435,154 +358,11 @@ fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error>
     })
 }
 
-/// The part comes out of the bar, and the bar goes into the lathe.
-fn sizes_fit(job: &Job) -> Result<(), Error> {
-    let (stock, part) = (&job.stock, &job.part);
-    if round_size(part.limits().largest().mm()) >= round_size(stock.diameter().mm()) {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            "part.limits",
-            format!(
-                "a largest size of {} from a bar of {}",
-                part.limits().largest(),
-                stock.diameter()
-            ),
-            "a part smaller than its bar",
-            "check which of the two is right; a bar cannot grow",
-        ));
-    }
-    if let Some(zero) = job.zero_at
-        && (zero > stock.diameter() || zero <= part.limits().largest())
-    {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            "zero_at",
-            zero.to_string(),
-            format!(
-                "a diameter from above {} up to the bar's {}",
-                part.limits().largest(),
-                stock.diameter()
-            ),
-            "give the diameter that was measured where the cross dial reads zero",
-        ));
-    }
-    if let Some(swing) = job.lathe.swing()
-        && stock.diameter() > *swing
-    {
-        return Err(Error::new(
-            ErrorKind::Impossible,
-            "stock.diameter",
-            stock.diameter().to_string(),
-            format!("at most the swing of {swing}"),
-            "a smaller bar or a larger lathe",
-        ));
-    }
-    Ok(())
-}
-
-/// The instrument, its largest error as a guard, and the zone inside the guards.
-fn zone(
-    job: &Job,
-    provenance: &mut Provenance,
-) -> Result<(Instrument, SizeUncertainty, Limits), Error> {
-    let limits = job.part.limits();
-    let ten = TEN_TO_ONE.value;
-    let (instrument, error) = match job.preference(|p| p.instrument()) {
-        Some(instrument) => (instrument, largest_error(instrument, limits.largest())?),
-        None => {
-            provenance.open("tolerance over the error of the instrument", &TEN_TO_ONE);
-            let calliper = largest_error(Instrument::Calliper, limits.largest());
-            match calliper {
-                Ok(error) if limits.tolerance().mm() >= ten * error.value.mm() => {
-                    (Instrument::Calliper, error)
-                }
-                _ => (
-                    Instrument::Micrometer,
-                    largest_error(Instrument::Micrometer, limits.largest())?,
-                ),
-            }
-        }
-    };
-    let guard = provenance.open(
-        "largest error of the instrument, kept from both limits",
-        &error,
-    );
-    let guarded = limits.inside(guard).ok_or_else(|| {
-        Error::new(
-            ErrorKind::Impossible,
-            "part.limits",
-            format!("a zone of {}", limits.tolerance()),
-            format!("more than twice the {guard} of a {}", instrument.name()),
-            "a finer instrument (preferences.instrument), or a wider zone: this one cannot be proved good",
-        )
-    })?;
-    Ok((instrument, guard, guarded))
-}
-
-/// The overhang before facing, and the position along the axis that the tool never passes.
-fn overhang(
-    job: &Job,
-    facing: WorkLength,
-    provenance: &mut Provenance,
-    cautions: &mut Vec<Caution>,
-) -> Result<(Overhang, f64), Error> {
-    let holder = provenance
-        .open("holder left of the tip", &HOLDER_WIDTH)
-        .mm();
-    let overrun = provenance
-        .open("overrun beyond the shoulder", &OVERRUN)
-        .mm();
-    let clearance = provenance
-        .open("clearance between holder and jaws", &JAW_CLEARANCE)
-        .mm();
-    let length = job.part.length().mm();
-    let out = length + facing.mm() + holder + overrun + clearance;
-    let stock = job.stock.length().mm();
-    let least_grip = provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER)
-        * job.stock.diameter().mm();
-    let grip = stock - out;
-    if grip < least_grip {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            "part.length",
-            format!("{} on a bar of {}", job.part.length(), job.stock.length()),
-            format!(
-                "a bar of at least {:.1} mm: {length} for the part, {} to face, {:.1} for the holder before the jaws, {least_grip:.1} to grip",
-                out + least_grip,
-                facing.mm(),
-                out - length - facing.mm()
-            ),
-            "saw a longer bar or turn a shorter length: the tool would go into the jaws, or the grip be too short",
-        ));
-    }
-    if grip < job.stock.diameter().mm() {
-        cautions.push(Caution::new(
-            Severity::Warning,
-            "short_grip",
-            format!(
-                "Only {grip:.0} mm are in the jaws, less than one diameter: light cuts, and no hard push from the side."
-            ),
-        ));
-    }
-    if let Some(between) = job.lathe.between_centres()
-        && out > between.mm()
-    {
-        return Err(Error::new(
-            ErrorKind::Impossible,
-            "part.length",
-            format!("an overhang of {out:.1} mm"),
-            format!("at most the {between} between the centres"),
-            "a shorter part or a longer lathe",
-        ));
-    }
-    Ok((Overhang::from_mm(out)?, length + overrun))
-}
-
-/// The cutting speed wanted, the fastest allowed, and in words where they come from.
+/// The cutting speed wanted, the fastest allowed, and the band it is the middle of, if it is one's.
 fn cutting_speed(
     job: &Job,
     provenance: &mut Provenance,
-) -> Result<(CuttingSpeed, Option<CuttingSpeed>, String), Error> {
+) -> Result<(CuttingSpeed, Option<CuttingSpeed>, Option<SpeedBand>), Error> {
     let band = job
         .tool
         .material()
@@ -594,11 +374,7 @@ fn cutting_speed(
             "given by the asker",
             Standing::Given,
         );
-        return Ok((
-            given,
-            band.map(|b| b.value.high().max(given)),
-            String::from("given"),
-        ));
+        return Ok((given, band.map(|b| b.value.high().max(given)), None));
     }
     let Some(band) = band else {
         return Err(Error::new(
@@ -610,11 +386,7 @@ fn cutting_speed(
         ));
     };
     let band = band.open("band of cutting speeds", provenance);
-    Ok((
-        band.middle(),
-        Some(band.high()),
-        format!("the middle of the band {band}"),
-    ))
+    Ok((band.middle(), Some(band.high()), Some(band)))
 }
 
 fn asked_feed(job: &Job, feed: Feed, field: &str) -> Result<FeedChoice, Error> {
@@ -768,130 +540,6 @@ impl Whole<'_> {
     }
 }
 
-/// The middle of the zone as a size that a person reads: to a thousandth of a millimetre or a
-/// ten-thousandth of an inch, where one lies in the zone.
-fn readable(guarded: Limits, units: Units) -> Diameter {
-    let middle = guarded.middle();
-    let read = match units {
-        Units::Metric => Diameter::from_mm((middle.mm() * 1000.0).round() / 1000.0),
-        Units::Inch => Diameter::from_inch((middle.inch() * 10000.0).round() / 10000.0),
-    };
-    read.ok()
-        .filter(|read| guarded.contains(*read))
-        .unwrap_or(middle)
-}
-
-/// The zero of the cross dial, the final mark and the passes that lead to it.
-fn datum(
-    job: &Job,
-    cross: &Dial,
-    start: Diameter,
-    guarded: Limits,
-    middle: Diameter,
-    metal: Metal,
-) -> Result<(Datum, Passes), Error> {
-    let q = cross.diameter_per_division().mm();
-    let exact = cross.divisions_between(start, middle);
-    let in_zone = |mark: i64| {
-        let d = cross.diameter_at(start, Divisions::new(mark)?)?;
-        Ok::<bool, Error>(guarded.contains(d))
-    };
-    // Marks of a dial zeroed on the bar, the nearest to the middle of the zone first.
-    let reach = (0.5 * guarded.tolerance().mm() / q).ceil() as i64 + 1;
-    let mut near: Vec<i64> = (exact.round() as i64 - reach..=exact.round() as i64 + reach)
-        .filter(|mark| *mark > 0)
-        .collect();
-    near.sort_by(|a, b| {
-        (*a as f64 - exact)
-            .abs()
-            .total_cmp(&(*b as f64 - exact).abs())
-    });
-    let mut any = false;
-    for mark in near.into_iter().take(64) {
-        if !in_zone(mark)? {
-            continue;
-        }
-        any = true;
-        let metal = Metal {
-            last: mark,
-            ..metal
-        };
-        if let Some(passes) = metal.divide() {
-            let datum = Datum {
-                zero: start,
-                start: 0.0,
-                last: Divisions::new(mark)?,
-                missed: None,
-            };
-            return Ok((datum, passes));
-        }
-    }
-    let missed = if any {
-        None
-    } else {
-        Some(neighbours(cross, start, exact)?)
-    };
-    if cross.ring() == Ring::Fixed {
-        return Err(match missed {
-            Some((above, below)) => Error::new(
-                ErrorKind::Impossible,
-                "lathe.cross_slide",
-                format!("marks that give {above} and {below} from {start}"),
-                format!(
-                    "a mark within {} to {}",
-                    guarded.smallest(),
-                    guarded.largest()
-                ),
-                "a dial whose ring can be set, the compound slide set over for a finer feed, or a skim to another diameter for zero_at",
-            ),
-            None => too_little(job, start, metal, q),
-        });
-    }
-    // The ring is set so that the middle of the zone lies on a mark, a main one where that serves.
-    for round in [10, 5, 2, 1] {
-        let last = ((exact / round as f64) - 1e-9).ceil() as i64 * round;
-        let metal = Metal {
-            start: last as f64 - exact,
-            last,
-            ..metal
-        };
-        if let Some(passes) = metal.divide() {
-            let zero = Diameter::computed_trade(round_size(middle.mm() + last as f64 * q));
-            let datum = Datum {
-                zero,
-                start: metal.start,
-                last: Divisions::new(last)?,
-                missed,
-            };
-            return Ok((datum, passes));
-        }
-    }
-    Err(too_little(job, start, metal, q))
-}
-
-/// The marks on both sides of the zone, the larger size first.
-fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Diameter), Error> {
-    let above = cross.diameter_at(start, Divisions::from_rounded(exact.floor())?)?;
-    let below = cross.diameter_at(start, Divisions::from_rounded(exact.floor() + 1.0)?)?;
-    Ok((above, below))
-}
-
-#[cold]
-fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
-    let cuts = if metal.first_cut { 3.0 } else { 2.0 };
-    Error::new(
-        ErrorKind::Impossible,
-        "stock.diameter",
-        format!("{start} to come down to {}", job.part.limits().largest()),
-        format!(
-            "metal for {cuts:.0} cuts of at least {:.3} mm of depth each, that is about {:.2} mm on the diameter",
-            metal.least as f64 * q / 2.0,
-            metal.least as f64 * q * cuts
-        ),
-        "a thicker bar, or a sharper tool with a smaller corner radius: a lighter cut would rub",
-    )
-}
-
 /// The step of the last two cuts: a faster one only where it saves more than the change costs.
 fn finishing_step(
     job: &Job,
@@ -915,71 +563,6 @@ fn finishing_step(
     } else {
         rough.clone()
     }
-}
-
-fn length_limits(job: &Job, provenance: &mut Provenance) -> Result<LengthLimits, Error> {
-    if let Some(limits) = job.part.length_limits() {
-        return Ok(limits);
-    }
-    let length = job.part.length();
-    let allowed = general_tolerance::linear(length, GeneralClass::Medium)
-        .map_err(|error| error.at("part.length"))?;
-    let allowed = provenance.open("limits of the length, class medium", &allowed);
-    LengthLimits::new(
-        WorkLength::from_mm(round_size(length.mm() - allowed.mm()))
-            .map_err(|error| error.at("part.length"))?,
-        WorkLength::from_mm(round_size(length.mm() + allowed.mm()))?,
-    )
-}
-
-fn carriage_plan(
-    job: &Job,
-    dial: &Dial,
-    limits: LengthLimits,
-    feed: &FeedChoice,
-    step: &SpindleChoice,
-) -> Result<CarriagePlan, Error> {
-    let length = job.part.length().mm();
-    let exact = dial.divisions_of_travel(length);
-    let shoulder = Divisions::from_rounded(exact.round())?;
-    let reached = WorkLength::computed_trade(dial.travel_at(shoulder));
-    if !limits.contains(reached) {
-        let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
-        return Err(Error::new(
-            ErrorKind::Impossible,
-            "part.length",
-            format!(
-                "marks of the carriage dial at {} mm and {} mm",
-                at(exact.floor())?,
-                at(exact.floor() + 1.0)?
-            ),
-            format!(
-                "a mark within {} to {}",
-                limits.shortest(),
-                limits.longest()
-            ),
-            "wider limits of the length (part.length_limits), or a finer dial of the carriage",
-        ));
-    }
-    let stop = Divisions::from_rounded(
-        dial.divisions_of_travel((length - LEFT_AT_SHOULDER).max(0.0))
-            .floor(),
-    )?;
-    let rate = speed::feed_rate(feed.feed, step.spindle_speed).mm_per_min();
-    let before = FEED_OFF_MM.max(FEED_OFF_SECONDS / 60.0 * rate);
-    let off = length - LEFT_AT_SHOULDER - before;
-    let feed_off = if off > 0.0 && !feed.by_hand {
-        Some(Divisions::from_rounded(
-            dial.divisions_of_travel(off).floor(),
-        )?)
-    } else {
-        None
-    };
-    Ok(CarriagePlan {
-        feed_off,
-        stop,
-        shoulder,
-    })
 }
 
 fn roughness(

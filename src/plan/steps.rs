@@ -1,23 +1,15 @@
 //! The steps in order, in words for the person at the lathe.
 
 use super::job::Job;
+use super::safety::{limits_of_the_answer, safety};
 use super::setup::{Setup, cross_reading, plain, tenth_of_a_mark};
 use super::sheet::{Expected, Sheet, Step, StepKind};
-use crate::advice::feed::FeedChoice;
-use crate::advice::spindle::SpindleChoice;
-use crate::caution::{Caution, Severity};
 use crate::error::Error;
 use crate::physics::speed;
-use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{
-    Diameter, DiameterError, Duration, Position, Quantity, WorkLength, round_size,
-};
+use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
 use crate::shop::dial::{Dial, DialReads, Ring};
-use crate::shop::holding::HoldingKind;
-
-/// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
-const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
 
 /// Writes the sheet of a job from its figures.
 pub(super) fn write(job: &Job, setup: Setup, units: Units) -> Result<Sheet, Error> {
@@ -63,133 +55,16 @@ pub(super) fn write(job: &Job, setup: Setup, units: Units) -> Result<Sheet, Erro
     })
 }
 
-struct Writer<'a> {
-    job: &'a Job,
-    setup: &'a Setup,
-    cross: &'a Dial,
-    carriage: &'a Dial,
-    u: Units,
+/// A job and its figures, to be put into words.
+pub(super) struct Writer<'a> {
+    pub(super) job: &'a Job,
+    pub(super) setup: &'a Setup,
+    pub(super) cross: &'a Dial,
+    pub(super) carriage: &'a Dial,
+    pub(super) u: Units,
 }
 
 impl Writer<'_> {
-    fn heading(&self) -> Result<Vec<String>, Error> {
-        let (job, u) = (self.job, self.u);
-        let limits = job.part.limits();
-        let mut lines = vec![
-            format!(
-                "Turn {} of {} to {} ({} to {}) over a length of {} ({} to {}).",
-                job.stock.diameter().people(u),
-                short_name(job),
-                job.part.diameter().people(u),
-                limits.smallest().people(u),
-                limits.largest().people(u),
-                job.part.length().people(u),
-                self.setup.length_limits.shortest().people(u),
-                self.setup.length_limits.longest().people(u),
-            ),
-            format!(
-                "Stock: diameter {}, length {}. Aim at {}; the error of the {}, {}, is kept from both limits. Tool: corner radius {}, edge angle {}.",
-                job.stock.diameter().people(u),
-                job.stock.length().people(u),
-                self.setup
-                    .diameter_at(self.cross, self.setup.datum.last.count())?
-                    .people(u),
-                self.setup.instrument.name(),
-                self.setup.guard.people(u),
-                job.tool.corner_radius().people(u),
-                job.tool.cutting_edge_angle().people(u),
-            ),
-            String::from(
-                "The manual of the machine, local rules and a qualified instructor go before anything on this sheet.",
-            ),
-        ];
-        if self.setup.held.kind == HoldingKind::ChuckAndCentre {
-            lines.insert(
-                1,
-                String::from("Held in the chuck with a live centre at the free end."),
-            );
-        } else {
-            lines.insert(1, String::from("Held in the chuck alone."));
-        }
-        Ok(lines)
-    }
-
-    fn kit(&self) -> Vec<String> {
-        let mut kit = vec![
-            String::from(
-                "the tool of this sheet, sharp, set on centre height, short in its holder",
-            ),
-            String::from("a chamfer tool or a fine file with a handle"),
-            self.setup.instrument.name().to_owned(),
-            String::from("a hook for the chips and a brush"),
-            String::from("goggles"),
-        ];
-        if let Some(hole) = &self.setup.centre {
-            kit.push(format!(
-                "a centre drill, form A, pilot {}",
-                hole.pilot.people(self.u)
-            ));
-            kit.push(String::from("a live centre"));
-        }
-        kit
-    }
-
-    fn dials(&self) -> Vec<String> {
-        let (cross, u) = (self.cross, self.u);
-        let n = cross.divisions_per_turn().count();
-        let counts = match cross.reads() {
-            DialReads::Diameter => "the DIAMETER",
-            _ => "the RADIUS",
-        };
-        let per_mark = cross.diameter_per_division();
-        let per_turn = DiameterError::computed_trade(round_size(per_mark.mm() * f64::from(n)));
-        let mut lines = vec![
-            format!(
-                "Cross slide: its dial counts {counts}. 1 mark says {} and takes {} off the diameter; 1 turn is {n} marks and takes {}.",
-                cross.division().people(u),
-                per_mark.people(u),
-                per_turn.people(u),
-            ),
-            format!(
-                "Size = {} - {} x marks.{}",
-                plain(self.setup.datum.zero, u),
-                self.mark_size(),
-                match &self.setup.datum.missed {
-                    Some((above, below)) => format!(
-                        " A dial zeroed on the bar has no mark inside the zone: its marks give {} and {}. So the ring is \
-                         set between marks once, and every reading below lies on a mark.",
-                        above.people(u),
-                        below.people(u)
-                    ),
-                    None => String::new(),
-                }
-            ),
-            format!(
-                "Always come in to a mark from outside. Withdraw by exactly one turn, so that the same mark returns. \
-                 Gone too far: back half a turn, {}then in again.",
-                match cross.backlash() {
-                    Some(backlash) =>
-                        format!("and more than the backlash of {}, ", backlash.people(u)),
-                    None => String::from("more than the backlash, "),
-                }
-            ),
-        ];
-        let n = self.carriage.divisions_per_turn().count();
-        lines.push(format!(
-            "Carriage: 1 mark is {}, 1 turn is {n} marks, {}. It counts from the finished face towards the chuck. The \
-             compound slide stays locked.",
-            self.carriage.division().people(u),
-            self.carriage.travel_per_turn().people(u),
-        ));
-        lines
-    }
-
-    /// The size of one mark on the diameter, as a plain number that loses nothing.
-    fn mark_size(&self) -> String {
-        let text = self.cross.diameter_per_division().text(self.u);
-        text.split(' ').next().unwrap_or_default().to_owned()
-    }
-
     fn set_up(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let stock = job.stock.diameter();
@@ -260,7 +135,7 @@ impl Writer<'_> {
                 format!(
                     "Centre drill form A, pilot {}: at {}, oil, gently at first, {} deep from the face, until the \
                      countersink measures {}. Spindle at rest, chips off with a hook.",
-                    hole.pilot.people(u),
+                    hole.pilot.text(Units::Metric),
                     hole.spindle_speed.people(u),
                     hole.depth.people(u),
                     hole.countersink.people(u),
@@ -288,71 +163,6 @@ impl Writer<'_> {
             );
         }
         Ok(())
-    }
-
-    fn addends(&self) -> String {
-        let (setup, u) = (self.setup, self.u);
-        let length = self.job.part.length();
-        let room =
-            WorkLength::computed_trade(setup.overhang.mm() - setup.facing.mm() - length.mm());
-        format!(
-            "{} for the part, {} to face, {} for the tool holder before the jaws; overhang over diameter {:.1}",
-            length.people(u),
-            setup.facing.people(u),
-            room.people(u),
-            setup.support.length_over_diameter.value(),
-        )
-    }
-
-    fn speed_words(&self, step: &SpindleChoice) -> String {
-        let u = self.u;
-        let mut words = format!(
-            "{} on {}; {} would be ideal for {}; governed by {}",
-            step.cutting_speed.people(u),
-            self.job
-                .zero_at
-                .unwrap_or(self.job.stock.diameter())
-                .people(u),
-            step.ideal.people(u),
-            self.setup.speed_source,
-            step.governed_by,
-        );
-        if let Some(above) = &step.neighbour_above {
-            words.push_str(&format!(
-                "; next above {}: {}",
-                above.spindle_speed.people(u),
-                above.because
-            ));
-        }
-        if let Some(below) = &step.neighbour_below {
-            words.push_str(&format!(
-                "; next below {}: {}",
-                below.spindle_speed.people(u),
-                below.because
-            ));
-        }
-        words
-    }
-
-    fn feed_words(&self, feed: &FeedChoice, step: &SpindleChoice) -> String {
-        let u = self.u;
-        if !feed.by_hand {
-            let lever = feed
-                .lever
-                .as_ref()
-                .map_or_else(String::new, |lever| format!(" (lever {lever})"));
-            return format!("feed {}{lever}", feed.feed.people(u));
-        }
-        let rate = speed::handwheel_rate(
-            feed.feed,
-            step.spindle_speed,
-            self.carriage.travel_per_turn(),
-        );
-        let turns = rate.map_or_else(
-            |_| String::new(),
-            |rate| format!(", {} of the carriage wheel", rate.people(u)),
-        );
-        format!("by hand at {}{turns}", feed.feed.people(u))
     }
 
     fn zero(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
@@ -407,38 +217,11 @@ impl Writer<'_> {
         if job.zero_at.is_none() {
             zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
             zero_x.because = Some(String::from(
-                "a touch is good to a few hundredths; the first cut is measured to set it right",
+                "a touch is only roughly right; the first cut is measured to set it right",
             ));
         }
         steps.push(zero_x);
         Ok(())
-    }
-
-    fn z_reading(&self, divisions: Divisions) -> Reading {
-        self.carriage.reading(Slide::Carriage, divisions)
-    }
-
-    fn z_words(&self, divisions: Divisions) -> String {
-        let z = Position::computed_trade(-self.carriage.travel_at(divisions));
-        format!("Z {} ({})", z.people(self.u), self.z_reading(divisions))
-    }
-
-    /// How far every cut goes, in words.
-    fn travel_words(&self, last: bool) -> String {
-        let plan = self.setup.carriage;
-        let after = if last {
-            "; leave the cross slide where it is."
-        } else {
-            ", withdraw one turn, back to the right."
-        };
-        match plan.feed_off {
-            Some(off) => format!(
-                "Feed off at {}, by hand to {}{after}",
-                self.z_words(off),
-                self.z_words(plan.stop)
-            ),
-            None => format!("By hand to {}{after}", self.z_words(plan.stop)),
-        }
     }
 
     fn cuts(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
@@ -544,29 +327,6 @@ impl Writer<'_> {
         Ok(out)
     }
 
-    fn stop_words(&self) -> &'static str {
-        "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool."
-    }
-
-    /// `measured size: reading`, for sizes beside the expected one.
-    fn table(&self, mark: i64) -> Result<String, Error> {
-        let mut rows = Vec::with_capacity(MARKS_BESIDE.len());
-        for beside in MARKS_BESIDE {
-            let at = mark - beside;
-            let size = self.setup.diameter_at(self.cross, at)?;
-            rows.push(format!("{}: {at}", plain(size, self.u)));
-        }
-        Ok(rows.join(", "))
-    }
-
-    fn rule(&self, measured: &str) -> String {
-        format!(
-            "({} - {measured}) / {}",
-            plain(self.setup.datum.zero, self.u),
-            self.mark_size()
-        )
-    }
-
     fn measure_first(&self, mark: i64) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let reading = cross_reading(self.cross, mark)?;
@@ -632,20 +392,27 @@ impl Writer<'_> {
             ),
         };
         // A correcting cut may be lighter than a planned one, but not so light that it rubs.
-        let least_left =
+        let largest = self.job.part.limits().largest();
+        let rubs =
             Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.correcting_depth.mm()));
+        let mut no_cut = format!(
+            "Below {}: good already, or lost: do not cut, go and see.",
+            largest.people(u)
+        );
+        if rubs > largest {
+            no_cut.push_str(&format!(
+                " From there to {} a last cut would rub: stop and ask.",
+                rubs.people(u)
+            ));
+        }
         let spread = Diameter::computed_trade(self.job.part.limits().tolerance().mm() / 3.0);
         let mut step = Step::new(
             StepKind::Measure,
             expected,
             format!(
-                "{} Measure M2 at three places ________ ________ ________ (expect {}). {act} Below {}: a last \
-                 cut might rub; below {}: the part is good already, or lost. In both cases do not cut, go and see. Places that differ by \
-                 more than {}: stop and find out why (blunt tool, loose bar, centre).",
+                "{} Measure M2 at three places ________ ________ ________ (expect {}). {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
                 self.stop_words(),
                 expected.people(u),
-                least_left.people(u),
-                self.job.part.limits().largest().people(u),
                 spread.people(u),
             ),
         )
@@ -696,7 +463,7 @@ impl Writer<'_> {
                 format!(
                     "{} Measure at 20 degC, at three places ________ ________ ________. Good from {} to {}. Within {} of \
                      a limit this instrument cannot tell: measure with a finer one. Above {}: one more cut of \
-                     (size - {}) / {} marks, if that is {} marks or more; less would rub. Below {}: LOST, whatever is tried.",
+                     (size - {}) / {} marks, if that is at least {}; less would rub. Below {}: LOST, whatever is tried.",
                     self.stop_words(),
                     guarded.smallest().people(u),
                     guarded.largest().people(u),
@@ -723,89 +490,5 @@ impl Writer<'_> {
     }
 }
 
-/// The first designation of the material, for words.
-fn short_name(job: &Job) -> &str {
-    let names = job.material.names();
-    let first = names.split([',', '(']).next().unwrap_or_default().trim();
-    if first.is_empty() {
-        "a material of the asker's own"
-    } else {
-        first
-    }
-}
-
 /// Most that one facing cut takes, in mm: judgement, no source.
-const FACE_DEPTH: f64 = 1.0;
-
-/// Words that keep people whole, the serious ones first: common practice, no source.
-fn safety(job: &Job, kind: HoldingKind) -> Vec<Caution> {
-    let danger = |code, text: &str| Caution::new(Severity::Danger, code, text);
-    let mut cautions = vec![
-        danger(
-            "chuck_key",
-            "The chuck key leaves the chuck before the hand leaves the key.",
-        ),
-        danger(
-            "eyes_and_clothing",
-            "Guard shut, eyes protected. No gloves, loose sleeves, rings or long hair near a turning spindle; nobody reaches over the work.",
-        ),
-        danger(
-            "spindle_at_rest",
-            "Measure, clear chips and change steps only with the spindle at rest. Chips are taken with a hook, never by hand. Never slow a chuck by hand.",
-        ),
-        danger(
-            "know_the_stop",
-            "Know where the stop is before starting. After a power failure the machine must not start by itself. Never leave it running.",
-        ),
-    ];
-    if job.stock.length().mm() > STICKS_OUT {
-        cautions.push(danger(
-            "bar_behind_spindle",
-            "A bar that sticks out of the rear of the spindle whips: nothing out there without a guarded tube.",
-        ));
-    }
-    if kind == HoldingKind::ChuckAndCentre {
-        cautions.push(Caution::new(
-            Severity::Warning,
-            "locks",
-            "Tailstock and barrel locked before every start; a centre that comes loose throws the bar.",
-        ));
-    }
-    let notes = job.material.notes();
-    if !notes.is_empty() {
-        let lower = notes.to_lowercase();
-        let severe = ["fire", "burn", "toxic", "explo"]
-            .iter()
-            .any(|word| lower.contains(word));
-        let severity = if severe {
-            Severity::Danger
-        } else {
-            Severity::Note
-        };
-        cautions.push(Caution::new(
-            severity,
-            "material",
-            format!("{}: {notes}", short_name(job)),
-        ));
-    }
-    cautions
-}
-
-/// A bar longer than this may reach through the spindle, in mm: judgement, no source.
-const STICKS_OUT: f64 = 400.0;
-
-fn limits_of_the_answer() -> [Caution; 2] {
-    [
-        Caution::new(
-            Severity::Note,
-            "forces_scatter",
-            "Forces, powers and springs are good to about 30 %: bars of one name differ, and the constants are from memory. \
-             Chatter, hardness and hidden stresses of this bar are not known.",
-        ),
-        Caution::new(
-            Severity::Note,
-            "time_of_cutting_only",
-            "Times are of cutting; handling, measuring and setting come on top.",
-        ),
-    ]
-}
+const FACE_DEPTH: f64 = 1.05;

@@ -92,6 +92,19 @@ impl<'de> Deserialize<'de> for Tree {
     }
 }
 
+/// Implements `Deserialize` for items that are read from a tree: the same door as a document's.
+macro_rules! deserialize_through_tree {
+    ($($item:ty),* $(,)?) => { $(
+        impl<'de> serde::Deserialize<'de> for $item {
+            fn deserialize<D: serde::Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+                let tree = <$crate::quantity::fields::Tree as serde::Deserialize>::deserialize(d)?;
+                Self::read(&tree, "").map_err(serde::de::Error::custom)
+            }
+        }
+    )* };
+}
+pub(crate) use deserialize_through_tree;
+
 /// The fields of one object, taken out by name.
 pub(crate) struct Fields<'a> {
     path: String,

@@ -528,7 +528,8 @@ quantities! {
     /// Feed force F_f, against the feed (ISO 3002-4).
     FeedForce = 13 "feed_force" "a feed force" Force 0.0 to 1000000.0 ["400 N" "90 lbf"]
     /// Passive force F_p, across the feed (ISO 3002-4, back force): it bends the bar.
-    PassiveForce = 14 "passive_force" "a passive force" Force 0.0 to 1000000.0 ["150 N" "34 lbf"]
+    /// Negative where a long edge beyond 90 deg pulls the work in.
+    PassiveForce = 14 "passive_force" "a passive force" Force -1000000.0 to 1000000.0 ["150 N" "34 lbf"]
     /// Power.
     Power = 15 "power" "a power" Power 0.0 to 1000.0 ["1.5 kW" "2 hp"]
     /// Torque.

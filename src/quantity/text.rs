@@ -258,7 +258,7 @@ fn trimmed(mut number: String, places: usize) -> String {
     let Some(point) = number.find('.') else {
         return number;
     };
-    let least = point + places.max(1);
+    let least = point + 1 + places.saturating_sub(1).max(1);
     while number.len() > least && number.ends_with('0') {
         number.pop();
     }

@@ -5,6 +5,7 @@ use crate::error::{Error, ErrorKind};
 use crate::quantity::fields::{Fields, Tree, list, quantity};
 use crate::quantity::{CuttingSpeed, ForceExponent, SpecificCuttingForce};
 use serde::ser::{Serialize, SerializeMap, Serializer};
+use std::collections::BTreeMap;
 
 /// The tool materials that a band of cutting speeds is given for.
 const BANDS: [ToolMaterial; 2] = [ToolMaterial::HighSpeedSteel, ToolMaterial::Carbide];
@@ -88,65 +89,57 @@ fn band(tree: &Tree, path: &str) -> Result<SpeedBand, Error> {
     }
 }
 
-/// Writes a material as a question would name it: by its key, or as the object that reads back the
+/// A material is written as a question names it: by its key, or as the object that reads back the
 /// same.
-pub(crate) fn as_asked<S: Serializer>(material: &Material, s: S) -> Result<S::Ok, S::Error> {
-    let like = Material::named(material.key()).ok();
-    if like.as_ref() == Some(material) {
-        return material.key().serialize(s);
+impl Serialize for Material {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let like = Self::named(self.key()).ok();
+        if like.as_ref() == Some(self) {
+            return self.key().serialize(s);
+        }
+        let mut out = s.serialize_map(None)?;
+        let base = like.as_ref();
+        if base.is_some() {
+            out.serialize_entry("like", self.key())?;
+        }
+        if !self.names().is_empty() && base.map(Self::names) != Some(self.names()) {
+            out.serialize_entry("name", self.names())?;
+        }
+        macro_rules! own {
+            ($($name:literal $mine:expr, $base:expr;)*) => { $(
+                if let Some(value) = own($mine, $base) {
+                    out.serialize_entry($name, value)?;
+                }
+            )* };
+        }
+        own! {
+            "specific_force" Some(self.specific_force()), base.map(Self::specific_force);
+            "exponent" Some(self.exponent()), base.map(Self::exponent);
+            "hardness_hb" self.hardness(), base.and_then(Self::hardness);
+            "youngs_modulus" self.youngs_modulus(), base.and_then(Self::youngs_modulus);
+            "density" self.density(), base.and_then(Self::density);
+            "expansion" self.expansion(), base.and_then(Self::expansion);
+            "specific_heat" self.specific_heat(), base.and_then(Self::specific_heat);
+        }
+        let bands: BTreeMap<_, _> = BANDS
+            .iter()
+            .filter_map(|tool| {
+                let band = own(
+                    self.speed_band(*tool),
+                    base.and_then(|base| base.speed_band(*tool)),
+                )?;
+                Some((tool.name(), [band.low(), band.high()]))
+            })
+            .collect();
+        if !bands.is_empty() {
+            out.serialize_entry("cutting_speeds", &bands)?;
+        }
+        out.end()
     }
-    let mut out = s.serialize_map(None)?;
-    let base = like.as_ref();
-    if base.is_some() {
-        out.serialize_entry("like", material.key())?;
-    }
-    if !material.names().is_empty() && base.map(Material::names) != Some(material.names()) {
-        out.serialize_entry("name", material.names())?;
-    }
-    fn own<'a, T: PartialEq>(
-        mine: Option<&'a Figure<T>>,
-        base: Option<&Figure<T>>,
-    ) -> Option<&'a T> {
-        mine.filter(|mine| Some(*mine) != base)
-            .map(|figure| &figure.value)
-    }
-    macro_rules! entries {
-        ($($name:literal $get:ident)*) => { $(
-            if let Some(value) = own(material.$get(), base.and_then(Material::$get)) {
-                out.serialize_entry($name, value)?;
-            }
-        )* };
-    }
-    if let Some(value) = own(
-        Some(material.specific_force()),
-        base.map(Material::specific_force),
-    ) {
-        out.serialize_entry("specific_force", value)?;
-    }
-    if let Some(value) = own(Some(material.exponent()), base.map(Material::exponent)) {
-        out.serialize_entry("exponent", value)?;
-    }
-    entries! {
-        "hardness_hb" hardness "youngs_modulus" youngs_modulus "density" density "expansion" expansion
-        "specific_heat" specific_heat
-    }
-    let bands: Vec<_> = BANDS
-        .iter()
-        .filter_map(|tool| {
-            let band = own(
-                material.speed_band(*tool),
-                base.and_then(|base| base.speed_band(*tool)),
-            )?;
-            Some((tool.name(), [band.low(), band.high()]))
-        })
-        .collect();
-    if !bands.is_empty() {
-        out.serialize_entry(
-            "cutting_speeds",
-            &bands
-                .into_iter()
-                .collect::<std::collections::BTreeMap<_, _>>(),
-        )?;
-    }
-    out.end()
+}
+
+/// The value of a figure that is not the one it started from.
+fn own<'a, T: PartialEq>(mine: Option<&'a Figure<T>>, base: Option<&Figure<T>>) -> Option<&'a T> {
+    mine.filter(|mine| Some(*mine) != base)
+        .map(|figure| &figure.value)
 }

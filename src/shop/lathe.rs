@@ -328,7 +328,7 @@ impl Lathe {
 mod serial {
     use super::*;
     use crate::quantity::fields::{Fields, Tree, list, quantity, text};
-    use serde::ser::{Serialize, SerializeMap, SerializeStruct, Serializer};
+    use serde::ser::{Serialize, SerializeMap, Serializer};
 
     impl Lathe {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
@@ -397,11 +397,9 @@ mod serial {
         }
         match (steps, range, ranges) {
             (Some(steps), _, _) => {
-                let names = names(f, "step_names", steps.len())?;
-                let step_names = in_order(&steps, names);
-                let mut lathe =
-                    Lathe::with_steps(steps).map_err(|error| error.at(&f.path("spindle_steps")))?;
-                lathe.step_names = step_names;
+                let mut lathe = Lathe::with_steps(steps.clone())
+                    .map_err(|error| error.at(&f.path("spindle_steps")))?;
+                lathe.step_names = in_order(&steps, names(f, "step_names", steps.len())?);
                 Ok(lathe)
             }
             (_, Some(range), _) => Lathe::with_ranges(vec![range]),
@@ -454,32 +452,32 @@ mod serial {
 
     impl Serialize for Lathe {
         fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
-            let mut out = s.serialize_struct("Lathe", 0)?;
+            let mut out = s.serialize_map(None)?;
             match &self.spindle {
-                Spindle::Steps(steps) => out.serialize_field("spindle_steps", steps)?,
+                Spindle::Steps(steps) => out.serialize_entry("spindle_steps", steps)?,
                 Spindle::Ranges(ranges) => match ranges.as_slice() {
                     [one] if one.name.is_empty() => {
-                        out.serialize_field("spindle_range", &[one.low, one.high])?;
+                        out.serialize_entry("spindle_range", &[one.low, one.high])?;
                     }
-                    ranges => out.serialize_field("spindle_ranges", &Named(ranges))?,
+                    ranges => out.serialize_entry("spindle_ranges", &Named(ranges))?,
                 },
             }
             macro_rules! given {
                 ($($name:ident)*) => { $(
                     if let Some(value) = &self.$name {
-                        out.serialize_field(stringify!($name), value)?;
+                        out.serialize_entry(stringify!($name), value)?;
                     }
                 )* };
             }
             given! { max_spindle_speed chuck_max_speed power efficiency constant_torque_below cross_slide carriage compound }
             if !self.feeds.is_empty() {
-                out.serialize_field("feeds", &self.feeds)?;
+                out.serialize_entry("feeds", &self.feeds)?;
             }
             if !self.step_names.is_empty() {
-                out.serialize_field("step_names", &self.step_names)?;
+                out.serialize_entry("step_names", &self.step_names)?;
             }
             if !self.feed_names.is_empty() {
-                out.serialize_field("feed_names", &self.feed_names)?;
+                out.serialize_entry("feed_names", &self.feed_names)?;
             }
             given! { change_time swing between_centres }
             out.end()

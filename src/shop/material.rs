@@ -308,19 +308,9 @@ impl fmt::Display for BuiltUpEdge {
 
 /// The bands of cutting speed by tool material.
 #[derive(Debug, Clone, PartialEq, Default)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 struct Speeds {
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     high_speed_steel: Option<Figure<SpeedBand>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     carbide: Option<Figure<SpeedBand>>,
-}
-
-#[cfg(feature = "serde")]
-impl Speeds {
-    fn is_empty(&self) -> bool {
-        self.high_speed_steel.is_none() && self.carbide.is_none()
-    }
 }
 
 /// A work material.
@@ -345,33 +335,20 @@ impl Speeds {
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Material {
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
     key: Cow<'static, str>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
     names: Cow<'static, str>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     group: Option<Iso513Group>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
     condition: Cow<'static, str>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     hardness: Option<Figure<BrinellHardness>>,
     specific_force: Figure<SpecificCuttingForce>,
     exponent: Figure<ForceExponent>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     youngs_modulus: Option<Figure<YoungsModulus>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     density: Option<Figure<Density>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     expansion: Option<Figure<ThermalExpansion>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     specific_heat: Option<Figure<SpecificHeat>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Speeds::is_empty"))]
     cutting_speed: Speeds,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     built_up_edge: Option<Figure<BuiltUpEdge>>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "str::is_empty"))]
     notes: Cow<'static, str>,
 }
 
@@ -1014,19 +991,15 @@ mod tests {
 
     #[cfg(feature = "json")]
     #[test]
-    fn a_material_serialises_each_figure_with_its_source() {
-        let json = serde_json::to_value(Material::named("100cr6_h").unwrap()).unwrap();
-        assert_eq!(json["key"], "100cr6_h");
-        assert_eq!(json["group"], "H");
-        assert!(json.get("hardness").is_none());
-        assert_eq!(json["specific_force"]["value"], "3500 MPa");
-        assert_eq!(json["specific_force"]["standing"], "estimate");
-        assert!(json["cutting_speed"].get("high_speed_steel").is_none());
-        assert_eq!(json["cutting_speed"]["carbide"]["value"]["low"], "25 m/min");
-        assert_eq!(json["built_up_edge"]["value"]["prone"], "no");
-        let own = Material::own("1900 MPa".parse().unwrap(), "0.2".parse().unwrap());
-        let json = serde_json::to_value(own).unwrap();
-        let fields: Vec<&String> = json.as_object().unwrap().keys().collect();
-        assert_eq!(fields, ["exponent", "specific_force"]);
+    fn a_material_is_written_as_a_question_names_it() {
+        let steel = Material::named("C45E").unwrap();
+        assert_eq!(serde_json::to_value(&steel).unwrap(), "c45");
+        let own = steel.with_specific_force("1500 MPa".parse().unwrap());
+        let json = serde_json::to_value(&own).unwrap();
+        assert_eq!(
+            json,
+            serde_json::json!({ "like": "c45", "specific_force": "1500 MPa" })
+        );
+        assert_eq!(serde_json::from_value::<Material>(json).unwrap(), own);
     }
 }

@@ -21,7 +21,18 @@ pub mod holding;
 pub mod lathe;
 pub mod material;
 pub mod part;
+#[cfg(feature = "proptest")]
+mod strategy;
 pub mod tool;
 
 #[cfg(feature = "serde")]
-pub(crate) use given_material::as_asked;
+crate::quantity::fields::deserialize_through_tree!(
+    dial::Dial,
+    holding::Holding,
+    lathe::Lathe,
+    material::Material,
+    part::Part,
+    part::Stock,
+    part::WantedFinish,
+    tool::Tool,
+);

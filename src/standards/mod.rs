@@ -12,6 +12,9 @@
 //! Every value was written down from memory, none with its standard open; each table says so, and
 //! says which of its values a formula confirms. What to take for a job is decided elsewhere.
 
+#[cfg(feature = "serde")]
+crate::quantity::fields::deserialize_through_tree!(limits::Limits, limits::LengthLimits);
+
 pub mod centre_hole;
 pub mod general_tolerance;
 pub mod instrument;

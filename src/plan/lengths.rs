@@ -1,0 +1,230 @@
+//! Along the axis: overhang, the length's limits, and where the carriage goes.
+
+use super::job::Job;
+use crate::advice::feed::FeedChoice;
+use crate::advice::spindle::SpindleChoice;
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::speed;
+use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::dial::Divisions;
+use crate::quantity::unit::Units;
+use crate::quantity::{Overhang, WorkLength, round_size};
+use crate::shop::dial::Dial;
+use crate::standards::general_tolerance::{self, GeneralClass};
+use crate::standards::limits::LengthLimits;
+
+/// How much is taken off the face where nothing else is asked.
+const FACING: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(1.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// The same in a shop that reads inches: 0.04 in.
+const FACING_INCH: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(1.016),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// How much is taken off the face.
+pub(super) fn facing(job: &Job, units: Units, provenance: &mut Provenance) -> WorkLength {
+    job.preference(|p| p.facing()).unwrap_or_else(|| {
+        let usual = match units {
+            Units::Metric => &FACING,
+            Units::Inch => &FACING_INCH,
+        };
+        provenance.open("taken off the face", usual)
+    })
+}
+
+/// The next length that a person sets with a rule: whole millimetres, or twentieths of an inch.
+fn settable(mm: f64, units: Units) -> f64 {
+    let step = match units {
+        Units::Metric => 1.0,
+        Units::Inch => 1.27,
+    };
+    round_size((mm / step - 1e-9).ceil() * step)
+}
+
+/// Width of the tool holder to the left of the tip.
+const HOLDER_WIDTH: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(10.0),
+    "judgement, no source: measure yours",
+    Standing::Estimate,
+);
+
+/// How far beyond the shoulder the tool may ever go.
+const OVERRUN: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(2.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Clearance kept between holder and jaws.
+const JAW_CLEARANCE: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(2.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Run-in before the face.
+pub(super) const RUN_IN: f64 = 2.0;
+
+/// What is left before the shoulder until the last: turned by hand and faced outwards, in mm.
+const LEFT_AT_SHOULDER: f64 = 0.2;
+
+/// Least grip in the jaws over the bar's diameter.
+const GRIP_OVER_DIAMETER: Sourced<f64> = Sourced::new(
+    0.35,
+    "judgement, no source; the trade grips about one diameter",
+    Standing::Estimate,
+);
+
+/// The feed is taken off this far before the shoulder, or so many seconds, whichever is more.
+const FEED_OFF_MM: f64 = 2.0;
+const FEED_OFF_SECONDS: f64 = 1.5;
+
+/// Where the carriage goes, in whole divisions from the face.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct CarriagePlan {
+    /// Where the feed is taken off; none where the whole length is too short to feed.
+    pub(super) feed_off: Option<Divisions>,
+    /// How far each cut goes.
+    pub(super) stop: Divisions,
+    /// The shoulder.
+    pub(super) shoulder: Divisions,
+}
+
+/// The overhang before facing, and the position along the axis that the tool never passes.
+pub(super) fn overhang(
+    job: &Job,
+    facing: WorkLength,
+    units: Units,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<(Overhang, f64), Error> {
+    let holder = provenance
+        .open("holder left of the tip", &HOLDER_WIDTH)
+        .mm();
+    let overrun = provenance
+        .open("overrun beyond the shoulder", &OVERRUN)
+        .mm();
+    let clearance = provenance
+        .open("clearance between holder and jaws", &JAW_CLEARANCE)
+        .mm();
+    let length = job.part.length().mm();
+    let needed = length + facing.mm() + holder + overrun + clearance;
+    let stock = job.stock.length().mm();
+    let least_grip = provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER)
+        * job.stock.diameter().mm();
+    // Rounded up to what a rule sets, where the bar is long enough for that.
+    let readable = settable(needed, units);
+    let out = if stock - readable >= least_grip {
+        readable
+    } else {
+        needed
+    };
+    let grip = stock - out;
+    if grip < least_grip {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "part.length",
+            format!("{} on a bar of {}", job.part.length(), job.stock.length()),
+            format!(
+                "a bar of at least {:.1} mm: {length} for the part, {} to face, {:.1} for the holder before the jaws, {least_grip:.1} to grip",
+                out + least_grip,
+                facing.mm(),
+                out - length - facing.mm()
+            ),
+            "saw a longer bar or turn a shorter length: the tool would go into the jaws, or the grip be too short",
+        ));
+    }
+    if grip < job.stock.diameter().mm() {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "short_grip",
+            format!(
+                "Only {grip:.0} mm are in the jaws, less than one diameter: light cuts, and no hard push from the side."
+            ),
+        ));
+    }
+    if let Some(between) = job.lathe.between_centres()
+        && out > between.mm()
+    {
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "part.length",
+            format!("an overhang of {out:.1} mm"),
+            format!("at most the {between} between the centres"),
+            "a shorter part or a longer lathe",
+        ));
+    }
+    Ok((Overhang::from_mm(out)?, length + overrun))
+}
+
+pub(super) fn length_limits(job: &Job, provenance: &mut Provenance) -> Result<LengthLimits, Error> {
+    if let Some(limits) = job.part.length_limits() {
+        return Ok(limits);
+    }
+    let length = job.part.length();
+    let allowed = general_tolerance::linear(length, GeneralClass::Medium)
+        .map_err(|error| error.at("part.length"))?;
+    let allowed = provenance.open("limits of the length, class medium", &allowed);
+    LengthLimits::new(
+        WorkLength::from_mm(round_size(length.mm() - allowed.mm()))
+            .map_err(|error| error.at("part.length"))?,
+        WorkLength::from_mm(round_size(length.mm() + allowed.mm()))?,
+    )
+}
+
+pub(super) fn carriage_plan(
+    job: &Job,
+    dial: &Dial,
+    limits: LengthLimits,
+    feed: &FeedChoice,
+    step: &SpindleChoice,
+) -> Result<CarriagePlan, Error> {
+    let length = job.part.length().mm();
+    let exact = dial.divisions_of_travel(length);
+    let shoulder = Divisions::from_rounded(exact.round())?;
+    let reached = WorkLength::computed_trade(dial.travel_at(shoulder));
+    if !limits.contains(reached) {
+        let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "part.length",
+            format!(
+                "marks of the carriage dial at {} mm and {} mm",
+                at(exact.floor())?,
+                at(exact.floor() + 1.0)?
+            ),
+            format!(
+                "a mark within {} to {}",
+                limits.shortest(),
+                limits.longest()
+            ),
+            "wider limits of the length (part.length_limits), or a finer dial of the carriage",
+        ));
+    }
+    let stop = Divisions::from_rounded(
+        dial.divisions_of_travel((length - LEFT_AT_SHOULDER).max(0.0))
+            .floor(),
+    )?;
+    let rate = speed::feed_rate(feed.feed, step.spindle_speed).mm_per_min();
+    let before = FEED_OFF_MM.max(FEED_OFF_SECONDS / 60.0 * rate);
+    let off = length - LEFT_AT_SHOULDER - before;
+    let feed_off = if off > 0.0 && !feed.by_hand {
+        Some(Divisions::from_rounded(
+            dial.divisions_of_travel(off).floor(),
+        )?)
+    } else {
+        None
+    };
+    Ok(CarriagePlan {
+        feed_off,
+        stop,
+        shoulder,
+    })
+}

@@ -1,0 +1,263 @@
+//! Words about lathe, dials and figures that the steps are made of.
+
+use super::safety::short_name;
+use super::setup::plain;
+use super::steps::Writer;
+use crate::advice::feed::FeedChoice;
+use crate::advice::spindle::SpindleChoice;
+use crate::error::Error;
+use crate::physics::speed;
+use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::unit::Units;
+use crate::quantity::{DiameterError, Position, Quantity, WorkLength, round_size};
+use crate::shop::dial::DialReads;
+use crate::shop::holding::HoldingKind;
+
+/// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
+const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
+
+impl Writer<'_> {
+    pub(super) fn heading(&self) -> Result<Vec<String>, Error> {
+        let (job, u) = (self.job, self.u);
+        let limits = job.part.limits();
+        let mut lines = vec![
+            format!(
+                "Turn {} of {} to {} ({} to {}) over a length of {} ({} to {}).",
+                job.stock.diameter().people(u),
+                short_name(job),
+                job.part.diameter().people(u),
+                limits.smallest().people(u),
+                limits.largest().people(u),
+                job.part.length().people(u),
+                self.setup.length_limits.shortest().people(u),
+                self.setup.length_limits.longest().people(u),
+            ),
+            format!(
+                "Stock: diameter {}, length {}. Aim at {}; the error of the {}, {}, is kept from both limits. Tool: corner radius {}, edge angle {}.",
+                job.stock.diameter().people(u),
+                job.stock.length().people(u),
+                self.setup
+                    .diameter_at(self.cross, self.setup.datum.last.count())?
+                    .people(u),
+                self.setup.instrument.name(),
+                self.setup.guard.people(u),
+                job.tool.corner_radius().people(u),
+                job.tool.cutting_edge_angle().people(u),
+            ),
+            String::from(
+                "The manual of the machine, local rules and a qualified instructor go before anything on this sheet.",
+            ),
+        ];
+        if self.setup.held.kind == HoldingKind::ChuckAndCentre {
+            lines.insert(
+                1,
+                String::from("Held in the chuck with a live centre at the free end."),
+            );
+        } else {
+            lines.insert(1, String::from("Held in the chuck alone."));
+        }
+        Ok(lines)
+    }
+
+    pub(super) fn kit(&self) -> Vec<String> {
+        let mut kit = vec![
+            String::from(
+                "the tool of this sheet, sharp, set on centre height, short in its holder",
+            ),
+            String::from("a chamfer tool or a fine file with a handle"),
+            self.setup.instrument.name().to_owned(),
+            String::from("a hook for the chips and a brush"),
+            String::from("goggles"),
+        ];
+        if let Some(hole) = &self.setup.centre {
+            kit.push(format!(
+                "a centre drill, form A, pilot {}",
+                hole.pilot.text(Units::Metric)
+            ));
+            kit.push(String::from("a live centre"));
+        }
+        kit
+    }
+
+    pub(super) fn dials(&self) -> Vec<String> {
+        let (cross, u) = (self.cross, self.u);
+        let n = cross.divisions_per_turn().count();
+        let counts = match cross.reads() {
+            DialReads::Diameter => "the DIAMETER",
+            _ => "the RADIUS",
+        };
+        let per_mark = cross.diameter_per_division();
+        let per_turn = DiameterError::computed_trade(round_size(per_mark.mm() * f64::from(n)));
+        let mut lines = vec![
+            format!(
+                "Cross slide: its dial counts {counts}. 1 mark says {} and takes {} off the diameter; 1 turn is {n} marks and takes {}.",
+                cross.division().people(u),
+                per_mark.people(u),
+                per_turn.people(u),
+            ),
+            format!(
+                "Size = {} - {} x marks.{}",
+                plain(self.setup.datum.zero, u),
+                self.mark_size(),
+                match &self.setup.datum.missed {
+                    Some((above, below)) => format!(
+                        " A dial zeroed on the bar has no mark inside the zone: its marks give {} and {}. So the ring is \
+                         set between marks once, and every reading below lies on a mark.",
+                        above.people(u),
+                        below.people(u)
+                    ),
+                    None => String::new(),
+                }
+            ),
+            format!(
+                "Always come in to a mark from outside. Withdraw by exactly one turn, so that the same mark returns. \
+                 Gone too far: back half a turn, {}then in again.",
+                match cross.backlash() {
+                    Some(backlash) =>
+                        format!("and more than the backlash of {}, ", backlash.people(u)),
+                    None => String::from("more than the backlash, "),
+                }
+            ),
+        ];
+        let n = self.carriage.divisions_per_turn().count();
+        lines.push(format!(
+            "Carriage: 1 mark is {}, 1 turn is {n} marks, {}. It counts from the finished face towards the chuck. The \
+             compound slide stays locked.",
+            self.carriage.division().people(u),
+            self.carriage.travel_per_turn().people(u),
+        ));
+        lines
+    }
+
+    /// The size of one mark on the diameter, as a plain number that loses nothing.
+    pub(super) fn mark_size(&self) -> String {
+        let text = self.cross.diameter_per_division().text(self.u);
+        text.split(' ').next().unwrap_or_default().to_owned()
+    }
+
+    pub(super) fn addends(&self) -> String {
+        let (setup, u) = (self.setup, self.u);
+        let length = self.job.part.length();
+        let room =
+            WorkLength::computed_trade(setup.overhang.mm() - setup.facing.mm() - length.mm());
+        format!(
+            "{} for the part, {} to face, {} for the tool holder before the jaws; overhang over diameter {:.1}",
+            length.people(u),
+            setup.facing.people(u),
+            room.people(u),
+            setup.support.length_over_diameter.value(),
+        )
+    }
+
+    pub(super) fn speed_words(&self, step: &SpindleChoice) -> String {
+        let u = self.u;
+        let mut words = format!(
+            "{} on {}; {} would be ideal for {}; governed by {}",
+            step.cutting_speed.people(u),
+            self.job
+                .zero_at
+                .unwrap_or(self.job.stock.diameter())
+                .people(u),
+            step.ideal.people(u),
+            self.band_words(),
+            step.governed_by,
+        );
+        if let Some(above) = &step.neighbour_above {
+            words.push_str(&format!(
+                "; next above {}: {}",
+                above.spindle_speed.people(u),
+                above.because
+            ));
+        }
+        if let Some(below) = &step.neighbour_below {
+            words.push_str(&format!(
+                "; next below {}: {}",
+                below.spindle_speed.people(u),
+                below.because
+            ));
+        }
+        words
+    }
+
+    pub(super) fn band_words(&self) -> String {
+        match self.setup.band {
+            Some(band) => format!(
+                "the middle of the band {} to {}",
+                band.low().people(self.u),
+                band.high().people(self.u)
+            ),
+            None => String::from("the cutting speed asked for"),
+        }
+    }
+
+    pub(super) fn feed_words(&self, feed: &FeedChoice, step: &SpindleChoice) -> String {
+        let u = self.u;
+        if !feed.by_hand {
+            let lever = feed
+                .lever
+                .as_ref()
+                .map_or_else(String::new, |lever| format!(" (lever {lever})"));
+            return format!("feed {}{lever}", feed.feed.people(u));
+        }
+        let rate = speed::handwheel_rate(
+            feed.feed,
+            step.spindle_speed,
+            self.carriage.travel_per_turn(),
+        );
+        let turns = rate.map_or_else(
+            |_| String::new(),
+            |rate| format!(", {} of the carriage wheel", rate.people(u)),
+        );
+        format!("by hand at {}{turns}", feed.feed.people(u))
+    }
+
+    pub(super) fn z_reading(&self, divisions: Divisions) -> Reading {
+        self.carriage.reading(Slide::Carriage, divisions)
+    }
+
+    pub(super) fn z_words(&self, divisions: Divisions) -> String {
+        let z = Position::computed_trade(-self.carriage.travel_at(divisions));
+        format!("Z {} ({})", z.people(self.u), self.z_reading(divisions))
+    }
+
+    /// How far every cut goes, in words.
+    pub(super) fn travel_words(&self, last: bool) -> String {
+        let plan = self.setup.carriage;
+        let after = if last {
+            "; leave the cross slide where it is."
+        } else {
+            ", withdraw one turn, back to the right."
+        };
+        match plan.feed_off {
+            Some(off) => format!(
+                "Feed off at {}, by hand to {}{after}",
+                self.z_words(off),
+                self.z_words(plan.stop)
+            ),
+            None => format!("By hand to {}{after}", self.z_words(plan.stop)),
+        }
+    }
+
+    pub(super) fn stop_words(&self) -> &'static str {
+        "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool."
+    }
+
+    /// `measured size: reading`, for sizes beside the expected one.
+    pub(super) fn table(&self, mark: i64) -> Result<String, Error> {
+        let mut rows = Vec::with_capacity(MARKS_BESIDE.len());
+        for beside in MARKS_BESIDE {
+            let at = mark - beside;
+            let size = self.setup.diameter_at(self.cross, at)?;
+            rows.push(format!("{}: {at}", plain(size, self.u)));
+        }
+        Ok(rows.join(", "))
+    }
+
+    pub(super) fn rule(&self, measured: &str) -> String {
+        format!(
+            "({} - {measured}) / {}",
+            plain(self.setup.datum.zero, self.u),
+            self.mark_size()
+        )
+    }
+}

@@ -1,0 +1,426 @@
+//! Bad input gets an error that names field, value, expectation and remedy; nothing panics.
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use serde_json::{Value, json};
+use turnwright::document::answer;
+use turnwright::{DivisionsPerTurn, ErrorKind, Lathe, SpindleSpeed};
+
+fn demo() -> Value {
+    let job: toml::Table = include_str!("../../examples/jobs/metric_radius_dial.toml")
+        .parse()
+        .unwrap();
+    serde_json::to_value(job).unwrap()
+}
+
+/// The demo job with one field changed, at a path such as `/tool/corner_radius`.
+fn with(pointer: &str, value: Value) -> Value {
+    let mut job = demo();
+    match job.pointer_mut(pointer) {
+        Some(place) => *place = value,
+        None => {
+            let (parent, name) = pointer.rsplit_once('/').unwrap();
+            job.pointer_mut(parent).unwrap()[name] = value;
+        }
+    }
+    job
+}
+
+fn refused(job: &Value) -> turnwright::Error {
+    let error = match answer(&json!({ "plan": job }).to_string()) {
+        Ok(answer) => panic!("planned: {}", &answer[..200]),
+        Err(error) => error,
+    };
+    assert!(
+        !error.expected().is_empty() && !error.remedy().is_empty(),
+        "{error:?}"
+    );
+    error
+}
+
+#[test]
+fn every_bad_value_names_its_field() {
+    use ErrorKind::{
+        Contradiction, DuplicateField, Impossible, MissingField, MissingUnit, NotFinite,
+        NotOffered, OutOfRange, UnknownField, UnknownName, Unreadable, WrongUnit,
+    };
+    let cases = [
+        // zero, negative, NaN, infinite
+        (
+            "/stock/diameter",
+            json!("0 mm"),
+            OutOfRange,
+            "stock.diameter",
+        ),
+        (
+            "/stock/diameter",
+            json!("-34 mm"),
+            OutOfRange,
+            "stock.diameter",
+        ),
+        (
+            "/stock/diameter",
+            json!("NaN mm"),
+            NotFinite,
+            "stock.diameter",
+        ),
+        (
+            "/stock/diameter",
+            json!("inf mm"),
+            NotFinite,
+            "stock.diameter",
+        ),
+        ("/lathe/power", json!("-1 kW"), OutOfRange, "lathe.power"),
+        // metres for millimetres
+        (
+            "/stock/diameter",
+            json!("0.034 mm"),
+            OutOfRange,
+            "stock.diameter",
+        ),
+        (
+            "/tool/corner_radius",
+            json!("0.0004 mm"),
+            OutOfRange,
+            "tool.corner_radius",
+        ),
+        (
+            "/lathe/feeds",
+            json!(["0.0001 mm/rev"]),
+            OutOfRange,
+            "lathe.feeds[0]",
+        ),
+        // wrong unit, bare number, decimal comma
+        ("/stock/length", json!("140 rpm"), WrongUnit, "stock.length"),
+        (
+            "/cutting_speed",
+            json!("500 rpm"),
+            WrongUnit,
+            "cutting_speed",
+        ),
+        ("/stock/diameter", json!(34), MissingUnit, "stock.diameter"),
+        (
+            "/stock/diameter",
+            json!("34"),
+            MissingUnit,
+            "stock.diameter",
+        ),
+        (
+            "/stock/diameter",
+            json!("34,5 mm"),
+            Unreadable,
+            "stock.diameter",
+        ),
+        (
+            "/stock/diameter",
+            json!(["34 mm"]),
+            Unreadable,
+            "stock.diameter",
+        ),
+        (
+            "/lathe/spindle_steps",
+            json!(["63 rpm", "500"]),
+            MissingUnit,
+            "lathe.spindle_steps[1]",
+        ),
+        // unknown fields and names
+        (
+            "/tool/corner_raduis",
+            json!("0.4 mm"),
+            UnknownField,
+            "tool.corner_raduis",
+        ),
+        ("/colour", json!("blue"), UnknownField, "colour"),
+        ("/material", json!("C45X"), UnknownName, "material"),
+        ("/holding", json!("chuk"), UnknownName, "holding"),
+        (
+            "/lathe/cross_slide/reads",
+            json!("radios"),
+            UnknownName,
+            "lathe.cross_slide.reads",
+        ),
+        // contradictions
+        (
+            "/part/limits",
+            json!(["35 mm", "35.1 mm"]),
+            Contradiction,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!(["30 mm", "29.967 mm"]),
+            Contradiction,
+            "part.limits",
+        ),
+        ("/part/limits", json!(["30 mm"]), Unreadable, "part.limits"),
+        (
+            "/part/length",
+            json!("130 mm"),
+            Contradiction,
+            "part.length",
+        ),
+        (
+            "/lathe/spindle_steps",
+            json!([]),
+            Contradiction,
+            "lathe.spindle_steps",
+        ),
+        (
+            "/lathe/cross_slide/divisions_per_turn",
+            json!(0),
+            OutOfRange,
+            "lathe.cross_slide.divisions_per_turn",
+        ),
+        (
+            "/lathe/cross_slide/divisions_per_turn",
+            json!(1.5),
+            Unreadable,
+            "lathe.cross_slide.divisions_per_turn",
+        ),
+        (
+            "/lathe/cross_slide/reads",
+            json!("travel"),
+            Contradiction,
+            "lathe.cross_slide.reads",
+        ),
+        (
+            "/lathe/carriage/reads",
+            json!("radius"),
+            Contradiction,
+            "lathe.carriage.reads",
+        ),
+        ("/zero_at", json!("29 mm"), Contradiction, "zero_at"),
+        ("/part/finish", json!("1.6 um"), Unreadable, "part.finish"),
+        (
+            "/tool/minor_cutting_edge_angle",
+            json!("95 deg"),
+            Contradiction,
+            "tool.minor_cutting_edge_angle",
+        ),
+        (
+            "/preferences",
+            json!({ "feed": "0.3 mm/rev" }),
+            Contradiction,
+            "preferences.feed",
+        ),
+        // what no step, drive or dial of this lathe can do
+        (
+            "/lathe/spindle_steps",
+            json!([
+                "1600 rpm", "1700 rpm", "1800 rpm", "1900 rpm", "1950 rpm", "2000 rpm"
+            ]),
+            Impossible,
+            "lathe.spindle_steps",
+        ),
+        (
+            "/lathe/chuck_max_speed",
+            json!("50 rpm"),
+            Impossible,
+            "lathe.spindle_steps",
+        ),
+        ("/lathe/power", json!("0.001 kW"), Impossible, "tool"),
+        ("/lathe/swing", json!("30 mm"), Impossible, "stock.diameter"),
+        (
+            "/part/limits",
+            json!(["29.993 mm", "30 mm"]),
+            Impossible,
+            "part.limits",
+        ),
+        (
+            "/lathe/cross_slide/ring",
+            json!("fixed"),
+            Impossible,
+            "lathe.cross_slide",
+        ),
+        (
+            "/stock/diameter",
+            json!("30.1 mm"),
+            Impossible,
+            "stock.diameter",
+        ),
+        // missing
+        (
+            "/lathe/cross_slide",
+            json!(null),
+            MissingField,
+            "lathe.cross_slide",
+        ),
+        (
+            "/stock/diameter",
+            json!(null),
+            MissingField,
+            "stock.diameter",
+        ),
+        // of a later version, refused by name
+        ("/part/class", json!("h8"), NotOffered, "part.class"),
+        (
+            "/part/limits",
+            json!({ "class": "h8", "nominal": "30 mm" }),
+            NotOffered,
+            "part.limits.class",
+        ),
+        ("/part/surfaces", json!([]), NotOffered, "part.surfaces"),
+        ("/stock/skin", json!("1 mm"), NotOffered, "stock.skin"),
+        ("/tools", json!({}), NotOffered, "tools"),
+        ("/holding", json!("between_centres"), NotOffered, "holding"),
+        (
+            "/tool/rake_angle",
+            json!("6 deg"),
+            NotOffered,
+            "tool.rake_angle",
+        ),
+        (
+            "/preferences",
+            json!({ "way": "least_time" }),
+            NotOffered,
+            "preferences.way",
+        ),
+    ];
+    for (pointer, value, kind, field) in cases {
+        println!("{pointer} {value}");
+        let error = refused(&with(pointer, value.clone()));
+        assert_eq!(
+            (error.kind(), error.field()),
+            (kind, field),
+            "{pointer} {value}: {error}"
+        );
+    }
+    let twice = r#"{ "dial": { "target": "1 mm", "target": "2 mm" } }"#;
+    let error = answer(twice).unwrap_err();
+    assert_eq!((error.kind(), error.field()), (DuplicateField, "target"));
+}
+
+#[test]
+fn a_misspelt_needed_field_is_named_with_the_right_one() {
+    let mut job = demo();
+    let stock = job["stock"].as_object_mut().unwrap();
+    let diameter = stock.remove("diameter").unwrap();
+    stock.insert("diametre".into(), diameter);
+    let error = refused(&job);
+    assert_eq!(error.field(), "stock.diametre");
+    assert!(error.remedy().contains("diameter"), "{error}");
+}
+
+#[test]
+fn an_unknown_material_names_the_nearest() {
+    let error = refused(&with("/material", json!("11SMn3")));
+    assert!(error.remedy().to_lowercase().contains("11smn30"), "{error}");
+}
+
+#[test]
+fn the_same_refusals_reach_rust() {
+    assert_eq!(
+        Lathe::with_steps(vec![]).unwrap_err().field(),
+        "spindle_steps"
+    );
+    let n = SpindleSpeed::from_rpm(500.0).unwrap();
+    assert_eq!(
+        Lathe::with_steps(vec![n, n]).unwrap_err().kind(),
+        ErrorKind::Contradiction
+    );
+    assert_eq!(
+        DivisionsPerTurn::new(0).unwrap_err().kind(),
+        ErrorKind::OutOfRange
+    );
+}
+
+/// Values that a careless program sends.
+fn odd() -> impl Strategy<Value = Value> {
+    prop_oneof![
+        Just(Value::Null),
+        any::<bool>().prop_map(Value::from),
+        any::<f64>().prop_map(|x| json!(x)),
+        any::<i64>().prop_map(Value::from),
+        ".{0,12}".prop_map(Value::from),
+        (
+            any::<f64>(),
+            proptest::sample::select(vec![
+                "mm", "in", "rpm", "m/min", "mm/rev", "N", "kW", "deg", "um", ""
+            ])
+        )
+            .prop_map(|(x, unit)| json!(format!("{x} {unit}"))),
+        (
+            1e-6..1e6_f64,
+            proptest::sample::select(vec![
+                "mm", "in", "rpm", "m/min", "mm/rev", "N", "kW", "deg", "um"
+            ])
+        )
+            .prop_map(|(x, unit)| json!(format!("{x} {unit}"))),
+        Just(json!([])),
+        Just(json!({})),
+    ]
+}
+
+/// Every place of a document.
+fn places(value: &Value, at: &str, found: &mut Vec<String>) {
+    found.push(at.to_owned());
+    match value {
+        Value::Object(fields) => fields
+            .iter()
+            .for_each(|(name, v)| places(v, &format!("{at}/{name}"), found)),
+        Value::Array(items) => items
+            .iter()
+            .enumerate()
+            .for_each(|(i, v)| places(v, &format!("{at}/{i}"), found)),
+        _ => {}
+    }
+}
+
+#[test]
+fn no_change_of_any_field_makes_the_door_panic_or_answer_outside_the_zone() {
+    let mut found = Vec::new();
+    places(&demo(), "", &mut found);
+    let mut runner = TestRunner::new(Config {
+        cases: 4000,
+        failure_persistence: None,
+        ..Config::default()
+    });
+    runner
+        .run(
+            &(proptest::sample::select(found), odd()),
+            |(place, value)| {
+                let mut job = demo();
+                *job.pointer_mut(&place).unwrap() = value;
+                match answer(&json!({ "plan": job }).to_string()) {
+                    Ok(answer) => {
+                        let answer: Value = serde_json::from_str(&answer).unwrap();
+                        let expected = &answer["plan"]["expected"];
+                        let size = |v: &Value| {
+                            v.as_str()
+                                .unwrap()
+                                .split(' ')
+                                .next()
+                                .unwrap()
+                                .parse::<f64>()
+                                .unwrap()
+                        };
+                        let d = size(&expected["diameter"]);
+                        prop_assert!(
+                            size(&expected["limits"][0]) < d && d < size(&expected["limits"][1])
+                        );
+                    }
+                    Err(error) => prop_assert_ne!(error.kind(), ErrorKind::Internal, "{}", error),
+                }
+                Ok(())
+            },
+        )
+        .unwrap();
+}
+
+#[test]
+fn no_text_makes_the_door_panic() {
+    let mut runner = TestRunner::new(Config {
+        cases: 3000,
+        failure_persistence: None,
+        ..Config::default()
+    });
+    runner
+        .run(&".{0,120}", |text| {
+            let _ = answer(&text);
+            let _ = answer(&format!(r#"{{ "finish": {text} }}"#));
+            let _ = text.parse::<turnwright::Diameter>();
+            let _ = text.parse::<turnwright::Stiffness>();
+            Ok(())
+        })
+        .unwrap();
+}

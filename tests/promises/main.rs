@@ -1,0 +1,12 @@
+//! What the library promises, a module a promise.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod bad_input;
+mod documents;
+mod jobs;
+mod plan;
+mod refused;
+mod rooms;
+mod text;
+mod walks;

@@ -1,0 +1,6 @@
+use turnwright::*;
+
+fn main() -> Result<(), Error> {
+    let _: FeedRate = Feed::from_mm_per_rev(0.2)?;
+    Ok(())
+}

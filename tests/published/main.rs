@@ -1,0 +1,88 @@
+//! Every published or derived check value of this stage, one trial a case.
+//!
+//! `checks.json` holds the cases, each with its source; README.md says what is in it and what is
+//! not. A case fails when a value is off, and also when a field of it is left unanswered.
+
+mod bar;
+mod case;
+mod engagement;
+mod finish;
+mod force;
+mod speed;
+mod units;
+
+use std::collections::BTreeMap;
+use std::process::ExitCode;
+use std::sync::{Arc, Mutex};
+
+use case::Case;
+use libtest_mimic::{Arguments, Trial};
+
+type Answer = fn(&Case) -> Result<(), String>;
+
+/// Which module answers a topic.
+const TOPICS: [(&str, Answer); 11] = [
+    ("units", units::answer),
+    ("speed", speed::answer),
+    ("time", speed::answer),
+    ("force", force::answer),
+    ("force-components", force::answer),
+    ("light-cut", engagement::answer),
+    ("power", force::answer),
+    ("finish-arc", finish::answer),
+    ("finish-edge", finish::answer),
+    ("finish-inverse", finish::answer),
+    ("beam", bar::answer),
+];
+
+fn answer(case: &Case) -> Result<(), String> {
+    let (_, answer) = TOPICS
+        .iter()
+        .find(|(topic, _)| *topic == case.topic())
+        .ok_or_else(|| format!("no module answers the topic {}", case.topic()))?;
+    answer(case)?;
+    case.nothing_left()
+}
+
+fn main() -> ExitCode {
+    let arguments = Arguments::from_args();
+    let cases = match case::read(include_str!("checks.json")) {
+        Ok(cases) => cases,
+        Err(trouble) => {
+            eprintln!("checks.json: {trouble}");
+            return ExitCode::FAILURE;
+        }
+    };
+    // Topic: cases passed, cases run.
+    let tally = Arc::new(Mutex::new(BTreeMap::<String, (usize, usize)>::new()));
+    let trials = cases
+        .into_iter()
+        .map(|case| {
+            let tally = Arc::clone(&tally);
+            let (id, topic) = (case.id().to_owned(), case.topic().to_owned());
+            Trial::test(id, move || {
+                let result = answer(&case);
+                if let Ok(mut tally) = tally.lock() {
+                    let (passed, run) = tally.entry(topic).or_default();
+                    *passed += usize::from(result.is_ok());
+                    *run += 1;
+                }
+                result.map_err(|trouble| {
+                    format!("{trouble}\n  source: {} ({})", case.source(), case.kind()).into()
+                })
+            })
+        })
+        .collect();
+    let conclusion = libtest_mimic::run(&arguments, trials);
+    if let Ok(tally) = tally.lock()
+        && !tally.is_empty()
+    {
+        println!("{:<20}{:>8}{:>8}", "topic", "passed", "run");
+        for (topic, _) in TOPICS {
+            if let Some((passed, run)) = tally.get(topic) {
+                println!("{topic:<20}{passed:>8}{run:>8}");
+            }
+        }
+    }
+    conclusion.exit_code()
+}
