@@ -87,3 +87,8 @@ pub use shop::material::{Material, ToolMaterial};
 pub use shop::part::{Part, Stock, WantedFinish};
 pub use shop::tool::Tool;
 pub use standards::limits::{LengthLimits, Limits};
+
+/// The examples of the README, as tests.
+#[cfg(all(doctest, feature = "json"))]
+#[doc = include_str!("../README.md")]
+struct Readme;

@@ -112,7 +112,7 @@ impl Writer<'_> {
             StepKind::Face,
             stock,
             format!(
-                "Face the end: take {} off, carriage locked, {}, from outside to the middle. No pip may stay. Stop the spindle.",
+                "Face the end: take {} off, carriage locked, {}, from outside to the middle. No pip may stay. Stop the spindle; leave the carriage where it is.",
                 setup.facing.people(u),
                 self.feed_words(&setup.finish_feed, step),
             ),
@@ -168,12 +168,18 @@ impl Writer<'_> {
     fn zero(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let stock = job.stock.diameter();
+        let where_to_zero = if setup.centre.is_none() {
+            "the tip still at the finished face and the carriage not moved since: turn the ring of the carriage dial to 0, \
+             then unlock the carriage."
+        } else {
+            "with the spindle turning, touch the finished face lightly with the tip, beside the centre; turn the ring of \
+             the carriage dial to 0."
+        };
         let mut zero_z = Step::new(
             StepKind::ZeroZ,
             stock,
             format!(
-                "Zero Z: with the spindle turning, touch the finished face lightly with the tip; turn the ring of the \
-                 carriage dial to 0. Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
+                "Zero Z: {where_to_zero} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
                  (jaws at Z {}).",
                 Position::computed_trade(-setup.never_past).people(u),
                 Position::computed_trade(-setup.held.overhang.mm()).people(u),
@@ -181,14 +187,16 @@ impl Writer<'_> {
         );
         zero_z.reading = Some(self.z_reading(Divisions::ZERO));
         zero_z.z = Some(Position::computed_trade(0.0));
-        zero_z.spindle_speed = Some(setup.rough_step.spindle_speed);
+        if setup.centre.is_some() {
+            zero_z.spindle_speed = Some(setup.rough_step.spindle_speed);
+        }
         steps.push(zero_z);
 
         let start = tenth_of_a_mark(setup.datum.start);
         let set_to = if setup.datum.start == 0.0 {
             String::from("0")
         } else {
-            format!("{start} marks past 0")
+            format!("{start} marks (between two marks)")
         };
         let text = match (job.zero_at, self.cross.ring()) {
             (Some(zero), _) if setup.datum.start == 0.0 => {
@@ -198,7 +206,7 @@ impl Writer<'_> {
                 )
             }
             (Some(zero), _) => format!(
-                "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, to {set_to}.",
+                "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, until it reads {set_to}.",
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
@@ -207,7 +215,7 @@ impl Writer<'_> {
             ),
             (None, _) => format!(
                 "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; hold the \
-                 handle, and turn the ring only, to {set_to}. Carriage to the right, clear of the face.",
+                 handle, and turn the ring only, until it reads {set_to}. Carriage to the right, clear of the face.",
             ),
         };
         let mut zero_x = Step::new(StepKind::ZeroX, job.zero_at.unwrap_or(stock), text);
@@ -304,9 +312,13 @@ impl Writer<'_> {
             effort.spring.people(u),
         ));
         if kind == StepKind::RoughCut && setup.passes.rough.first() == Some(&mark) {
-            out.because = out
-                .because
-                .map(|b| format!("{b}; depth limited by {}", setup.rough_limit));
+            out.because = out.because.map(|b| {
+                format!(
+                    "{b}; the deepest cut allowed is {}, by {}",
+                    setup.rough_most.people(u),
+                    setup.rough_limit
+                )
+            });
         }
         if kind == StepKind::FinishCut && !last {
             out.because = out.because.map(|b| {

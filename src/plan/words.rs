@@ -12,6 +12,7 @@ use crate::quantity::unit::Units;
 use crate::quantity::{DiameterError, Position, Quantity, WorkLength, round_size};
 use crate::shop::dial::DialReads;
 use crate::shop::holding::HoldingKind;
+use crate::shop::part::WantedFinish;
 
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
@@ -48,6 +49,13 @@ impl Writer<'_> {
                 "The manual of the machine, local rules and a qualified instructor go before anything on this sheet.",
             ),
         ];
+        if let Some(wanted) = job.part.finish() {
+            let wanted = match wanted {
+                WantedFinish::Ra(ra) => format!("Ra {}", ra.people(u)),
+                WantedFinish::Rz(rz) => format!("Rz {}", rz.people(u)),
+            };
+            lines.insert(1, format!("Finish wanted: {wanted}."));
+        }
         if self.setup.held.kind == HoldingKind::ChuckAndCentre {
             lines.insert(
                 1,

@@ -6,6 +6,7 @@ mod bad_input;
 mod documents;
 mod jobs;
 mod plan;
+mod readme;
 mod refused;
 mod rooms;
 mod text;
