@@ -35,6 +35,22 @@ pub struct CentreHoleChoice {
 ///
 /// The size follows the work's diameter by the rule of the trade, and steps down until the
 /// countersink is at most half of the finished end; none when no size is that small.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::centre_hole, CuttingSpeed, Diameter, Lathe, Provenance, SpindleSpeed};
+/// let steps = [250.0, 500.0, 1000.0, 2000.0].map(SpindleSpeed::from_rpm);
+/// let lathe = Lathe::with_steps(steps.into_iter().collect::<Result<Vec<_>, _>>()?)?;
+/// let hole = centre_hole::choose(
+///     &lathe,
+///     Diameter::from_mm(25.0)?,
+///     CuttingSpeed::from_m_per_min(30.0)?,
+///     None,
+///     &mut Provenance::default(),
+/// );
+/// assert_eq!(hole.map(|h| (h.pilot.mm(), h.spindle_speed.rpm())), Some((2.5, 1000.0)));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
 pub fn choose(
     lathe: &Lathe,
     end: Diameter,

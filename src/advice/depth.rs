@@ -95,11 +95,19 @@ impl fmt::Display for DepthLimit {
     }
 }
 
-/// The least chip thickness of a tool.
+/// The least chip thickness of a tool; of an unknown tool that of honed carbide, which promises least.
 ///
-/// # Errors
-/// `tool.edge_radius`, when neither it nor the material of the tool is known.
-pub fn least_chip(tool: &Tool, provenance: &mut Provenance) -> Result<ChipThickness, Error> {
+/// # Example
+/// ```
+/// use turnwright::{advice::depth::least_chip, CornerRadius, CuttingEdgeAngle, Provenance, Tool, ToolMaterial};
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?);
+/// let unknown = least_chip(&tool, &mut Provenance::default());
+/// let steel = tool.with_material(ToolMaterial::HighSpeedSteel);
+/// assert!(least_chip(&steel, &mut Provenance::default()) < unknown);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn least_chip(tool: &Tool, provenance: &mut Provenance) -> ChipThickness {
     let edge = match (tool.edge_radius(), tool.material()) {
         (Some(edge), _) => {
             provenance.record(
@@ -123,7 +131,7 @@ pub fn least_chip(tool: &Tool, provenance: &mut Provenance) -> Result<ChipThickn
         "least chip thickness over edge radius",
         &engagement::LEAST_CHIP_OVER_EDGE_RADIUS,
     );
-    Ok(engagement::least_chip_thickness(edge))
+    engagement::least_chip_thickness(edge)
 }
 
 /// The least depth at which a cut is planned: it cuts for certain, and does not rub.
@@ -148,7 +156,7 @@ pub fn least_planned(
     feed: Feed,
     provenance: &mut Provenance,
 ) -> Result<DepthOfCut, Error> {
-    let h_min = least_chip(tool, provenance)?;
+    let h_min = least_chip(tool, provenance);
     let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
     let several = provenance.open(
         "least depth over least chip thickness",
@@ -170,12 +178,22 @@ pub fn least_planned(
 ///
 /// # Errors
 /// `feed`, when it is so fine that no depth makes a chip.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::depth, CornerRadius, CuttingEdgeAngle, Feed, Provenance, Tool, ToolMaterial};
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?)
+///     .with_material(ToolMaterial::HighSpeedSteel);
+/// let (feed, mut p) = (Feed::from_mm_per_rev(0.1)?, Provenance::default());
+/// assert!(depth::least_correcting(&tool, feed, &mut p)? < depth::least_planned(&tool, feed, &mut p)?);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
 pub fn least_correcting(
     tool: &Tool,
     feed: Feed,
     provenance: &mut Provenance,
 ) -> Result<DepthOfCut, Error> {
-    let h_min = least_chip(tool, provenance)?;
+    let h_min = least_chip(tool, provenance);
     let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
     let several = provenance.open(
         "least depth over least chip thickness",

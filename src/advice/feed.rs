@@ -78,6 +78,17 @@ pub fn rough_feed(
 ///
 /// # Errors
 /// `lathe.feeds`, when every power feed is too coarse.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::feed, CornerRadius, CuttingEdgeAngle, Lathe, Provenance, Ra, SpindleSpeed, Tool, WantedFinish};
+/// let by_hand = Lathe::with_steps(vec![SpindleSpeed::from_rpm(500.0)?])?;
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?);
+/// let wanted = WantedFinish::Ra(Ra::from_um(1.6)?);
+/// let feed = feed::finish_feed(&by_hand, &tool, Some(wanted), &mut Provenance::default())?;
+/// assert!(feed.by_hand && feed.feed.mm_per_rev() < 0.12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
 pub fn finish_feed(
     lathe: &Lathe,
     tool: &Tool,
@@ -121,6 +132,18 @@ pub fn finish_feed(
 ///
 /// # Errors
 /// `minor_cutting_edge_angle`, when the two edges do not meet in a corner.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::feed::outline, CornerRadius, CuttingEdgeAngle, Tool};
+/// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?);
+/// assert!(outline(&tool)?.is_none());
+/// let known = tool.with_minor_cutting_edge_angle("10 deg".parse()?);
+/// assert!(outline(&known)?.is_some());
+/// let crossed = known.with_minor_cutting_edge_angle("95 deg".parse()?);
+/// assert_eq!(outline(&crossed).unwrap_err().field(), "tool.minor_cutting_edge_angle");
+/// # Ok::<(), turnwright::Error>(())
+/// ```
 pub fn outline(tool: &Tool) -> Result<Option<finish::ToolOutline>, Error> {
     tool.minor_cutting_edge_angle()
         .map(|minor| {
@@ -177,6 +200,20 @@ fn choose(lathe: &Lathe, most: Feed, why: &str) -> Result<FeedChoice, Error> {
 ///
 /// # Errors
 /// `travel_per_turn`, when it is zero.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::feed::by_hand, Feed, Provenance, SpindleSpeed, Travel};
+/// let (rate, caution) = by_hand(
+///     Feed::from_mm_per_rev(0.1)?,
+///     SpindleSpeed::from_rpm(500.0)?,
+///     Travel::from_mm(20.0)?,
+///     &mut Provenance::default(),
+/// )?;
+/// assert_eq!(rate.turns_per_min().round(), 3.0);
+/// assert!(caution.is_some());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
 pub fn by_hand(
     feed: Feed,
     spindle_speed: SpindleSpeed,

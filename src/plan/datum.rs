@@ -144,6 +144,17 @@ pub(super) fn datum(
         let d = cross.diameter_at(start, Divisions::new(mark)?)?;
         Ok::<bool, Error>(guarded.contains(d))
     };
+    // A dial that is zeroed on a measured size needs no first cut to prove it, but may need one to
+    // come to main marks.
+    let divide = |metal: Metal| match job.zero_at {
+        Some(_) => Metal {
+            first_cut: false,
+            ..metal
+        }
+        .divide()
+        .or_else(|| metal.divide()),
+        None => metal.divide(),
+    };
     // Marks of a dial zeroed on the bar, the nearest to the middle of the zone first.
     let reach = (0.5 * guarded.tolerance().mm() / q).ceil() as i64 + 1;
     let mut near: Vec<i64> = (exact.round() as i64 - reach..=exact.round() as i64 + reach)
@@ -164,7 +175,7 @@ pub(super) fn datum(
             last: mark,
             ..metal
         };
-        if let Some(passes) = metal.divide() {
+        if let Some(passes) = divide(metal) {
             let datum = Datum {
                 zero: start,
                 start: 0.0,
@@ -203,7 +214,7 @@ pub(super) fn datum(
             last,
             ..metal
         };
-        if let Some(passes) = metal.divide() {
+        if let Some(passes) = divide(metal) {
             let zero = Diameter::computed_trade(round_size(middle.mm() + last as f64 * q));
             let datum = Datum {
                 zero,

@@ -110,7 +110,8 @@ impl Job {
         with_holding holding: Holding;
         /// With this cutting speed instead of the middle of the material's band.
         with_cutting_speed cutting_speed: CuttingSpeed;
-        /// With the cross dial already zeroed on this measured diameter.
+        /// With the cross dial already zeroed on this measured diameter, which the bar has all along the
+        /// length to be turned.
         with_zero_at zero_at: Diameter;
         /// With preferences.
         with_preferences preferences: Preferences;

@@ -227,7 +227,7 @@ impl Setup {
             )
             .max(marks(least_depth, true)),
             finish_liked: marks(liked, true),
-            first_cut: job.zero_at.is_none(),
+            first_cut: true,
         };
         let aim = readable(guarded, units);
         let (datum, passes) = datum(job, cross, start_diameter, guarded, aim, metal)?;
@@ -264,7 +264,7 @@ impl Setup {
         tool_cautions(job, &mut cautions);
         hand_cautions(
             job,
-            &[(&rough_feed, &rough_step), (&finish_feed, &finish_step)],
+            &[(&finish_feed, &finish_step), (&rough_feed, &rough_step)],
             carriage_dial,
             &mut cautions,
             &mut provenance,
@@ -627,7 +627,7 @@ fn hand_cautions(
     for (feed, step) in feeds {
         if let (_, Some(caution)) =
             feed::by_hand(feed.feed, step.spindle_speed, travel, provenance)?
-            && !cautions.contains(&caution)
+            && !cautions.iter().any(|c| c.code() == caution.code())
         {
             cautions.push(caution);
         }

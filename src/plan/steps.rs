@@ -201,12 +201,14 @@ impl Writer<'_> {
         let text = match (job.zero_at, self.cross.ring()) {
             (Some(zero), _) if setup.datum.start == 0.0 => {
                 format!(
-                    "Zero X: the cross dial must read 0 where the bar measures {}. Prove it.",
+                    "Zero X: the cross dial must read 0 where the bar measures {}. Prove it. The bar must measure that all along: \
+                     turn down what is thicker first.",
                     zero.people(u)
                 )
             }
             (Some(zero), _) => format!(
-                "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, until it reads {set_to}.",
+                "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, until it reads {set_to}. \
+                 The bar must measure that all along: turn down what is thicker first.",
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
@@ -343,7 +345,7 @@ impl Writer<'_> {
         let (setup, u) = (self.setup, self.u);
         let reading = cross_reading(self.cross, mark)?;
         let expected = setup.diameter_at(self.cross, mark)?;
-        let touched = self.job.stock.diameter();
+        let touched = self.job.zero_at.unwrap_or(self.job.stock.diameter());
         let taken = round_size(touched.mm() - expected.mm());
         let (half, twice) = (
             Diameter::computed_trade(round_size(touched.mm() - taken / 2.0)),
