@@ -183,8 +183,7 @@ pub(super) fn carriage_plan(
     job: &Job,
     dial: &Dial,
     limits: LengthLimits,
-    feed: &FeedChoice,
-    step: &SpindleChoice,
+    feeds: &[(&FeedChoice, &SpindleChoice)],
 ) -> Result<CarriagePlan, Error> {
     let length = job.part.length().mm();
     let exact = dial.divisions_of_travel(length);
@@ -212,10 +211,15 @@ pub(super) fn carriage_plan(
         dial.divisions_of_travel((length - LEFT_AT_SHOULDER).max(0.0))
             .floor(),
     )?;
-    let rate = speed::feed_rate(feed.feed, step.spindle_speed).mm_per_min();
+    // One place for all cuts, by the fastest of them.
+    let rate = feeds
+        .iter()
+        .map(|(feed, step)| speed::feed_rate(feed.feed, step.spindle_speed).mm_per_min())
+        .fold(0.0, f64::max);
+    let by_hand = feeds.iter().any(|(feed, _)| feed.by_hand);
     let before = FEED_OFF_MM.max(FEED_OFF_SECONDS / 60.0 * rate);
     let off = length - LEFT_AT_SHOULDER - before;
-    let feed_off = if off > 0.0 && !feed.by_hand {
+    let feed_off = if off > 0.0 && !by_hand {
         Some(Divisions::from_rounded(
             dial.divisions_of_travel(off).floor(),
         )?)

@@ -236,15 +236,25 @@ impl Setup {
             datum.zero,
             Divisions::new(2 * passes.finish[0] - passes.finish[1])?,
         )?;
-        let finish_step = finishing_step(
-            job,
-            &rough_step,
-            &step_at(before_finish)?,
-            &finish_feed,
-            &mut provenance,
-        );
+        let finishing =
+            DepthOfCut::computed_trade((passes.finish[1] - passes.finish[0]) as f64 * q / 2.0);
+        let faster = step_at(before_finish)?;
+        let bearable = whole
+            .cut(&finish_feed, &faster, before_finish)
+            .forbids(finishing, &job.lathe, DiameterError::computed_trade(1e6))?
+            .is_none();
+        let finish_step = if bearable {
+            finishing_step(job, &rough_step, &faster, &finish_feed, &mut provenance)
+        } else {
+            rough_step.clone()
+        };
         let length_limits = length_limits(job, &mut provenance)?;
-        let carriage = carriage_plan(job, carriage_dial, length_limits, &rough_feed, &rough_step)?;
+        let carriage = carriage_plan(
+            job,
+            carriage_dial,
+            length_limits,
+            &[(&rough_feed, &rough_step), (&finish_feed, &finish_step)],
+        )?;
         let roughness = roughness(job, finish_feed.feed, &mut cautions)?;
         let centre = match kind {
             HoldingKind::Chuck => None,
@@ -479,6 +489,21 @@ struct Whole<'a> {
 }
 
 impl Whole<'_> {
+    /// A cut on a bar of this diameter, from the free end to the shoulder.
+    fn cut(&self, feed: &FeedChoice, step: &SpindleChoice, before: Diameter) -> Cut<'_> {
+        let overhang = self.held.overhang.mm();
+        Cut {
+            law: self.law,
+            tool: &self.job.tool,
+            feed: feed.feed,
+            spindle_speed: step.spindle_speed,
+            before,
+            held: self.held,
+            from: WorkLength::computed_trade(overhang - self.reach.mm()),
+            to: WorkLength::computed_trade(overhang),
+        }
+    }
+
     /// The largest depth, in whole divisions, that every limit allows, and the limit that stops it.
     fn most(
         &self,
@@ -488,7 +513,6 @@ impl Whole<'_> {
         spring: DiameterError,
     ) -> Result<(DepthOfCut, DepthLimit), Error> {
         let per_mark = self.cross.diameter_per_division().mm() / 2.0;
-        let overhang = self.held.overhang.mm();
         let forbids = |marks: i64| {
             let depth = DepthOfCut::computed_trade(marks as f64 * per_mark);
             if self
@@ -500,16 +524,8 @@ impl Whole<'_> {
             }
             // The thinnest bar that this cut can meet: what it leaves is the finished size. Power and
             // torque grow with the diameter, so they are looked at on the bar as it comes.
-            let thin = Cut {
-                law: self.law,
-                tool: &self.job.tool,
-                feed: feed.feed,
-                spindle_speed: step.spindle_speed,
-                before: Diameter::computed_trade(finished.mm() + 2.0 * depth.mm()),
-                held: self.held,
-                from: WorkLength::computed_trade(overhang - self.reach.mm()),
-                to: WorkLength::computed_trade(overhang),
-            };
+            let before = Diameter::computed_trade(finished.mm() + 2.0 * depth.mm());
+            let thin = self.cut(feed, step, before);
             if let Some(limit) = thin.forbids(depth, &self.job.lathe, spring)? {
                 return Ok(Some(limit));
             }
