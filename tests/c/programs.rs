@@ -1,0 +1,3 @@
+pub fn trials() -> Vec<libtest_mimic::Trial> {
+    Vec::new()
+}
