@@ -428,11 +428,29 @@ impl<const I: usize, const O: usize> Job<I, O> {
         let done = guarded(|| {
             Detail::at(detail)?;
             let (readers, units, rows) = self.meaning(&memory)?;
-            self.rows(&memory, &readers, &units, rows, kernel, explain)
+            let bad = self.rows(&memory, &readers, &units, rows, kernel)?;
+            Ok(bad.map(|(bad, count, status)| {
+                let given = readers.map(|reader| reader.map_or(f64::NAN, |r| r.value(bad)));
+                // Words cost memory: none where nobody reads them.
+                let error = (!detail.is_null()).then(|| {
+                    explain(given).unwrap_or_else(|| {
+                        Error::internal("a bad row that is good when asked again")
+                    })
+                });
+                (error, (bad as u64, count, status as i32))
+            }))
         });
         match done {
             Ok(None) => succeed(detail),
-            Ok(Some(bad)) => fail(detail, &bad),
+            Ok(Some((None, _))) => TW_ROWS_BAD,
+            Ok(Some((Some(error), rows))) => fail(
+                detail,
+                &Failure {
+                    status: TW_ROWS_BAD,
+                    error,
+                    rows,
+                },
+            ),
             Err(failure) => {
                 self.spoil(&memory, failure.status);
                 fail(detail, &failure)
@@ -559,6 +577,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
         Ok((readers, units, rows))
     }
 
+    /// Runs `kernel` over all rows: the first bad one, how many there are, the status of the first.
     fn rows(
         &self,
         memory: &Memory<I, O>,
@@ -566,8 +585,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
         units: &[Option<&'static Unit>; O],
         rows: usize,
         kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status>,
-        explain: impl Fn([f64; I]) -> Option<Error>,
-    ) -> Result<Option<Failure>, Failure> {
+    ) -> Result<Option<(usize, u64, tw_status)>, Failure> {
         if rows == 0 {
             return Ok(None);
         }
@@ -596,16 +614,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
             self.regime.write(row, regime);
             self.row_status.write(row, status as i32);
         }
-        let Some((row, status)) = bad else {
-            return Ok(None);
-        };
-        let error = explain(given(row))
-            .unwrap_or_else(|| Error::internal("a bad row that is good when asked again"));
-        Ok(Some(Failure {
-            status: TW_ROWS_BAD,
-            error,
-            rows: (row as u64, rows_bad, status as i32),
-        }))
+        Ok(bad.map(|(row, status)| (row, rows_bad, status)))
     }
 
     /// The status of a row by the ranges of its quantities.

@@ -9,7 +9,6 @@ use crate::error::{Error, ErrorKind};
 /// may return new ones, so treat every number that is not TW_OK as a failure.
 #[repr(i32)]
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[must_use]
 #[allow(clippy::enum_variant_names)]
 pub enum tw_status {
     /// Done; the outputs hold the answer.

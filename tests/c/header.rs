@@ -47,8 +47,10 @@ pub fn trials() -> Vec<Trial> {
                         .compiler()
                         .args(STRICT)
                         .args(define)
-                        .arg("-fsyntax-only")
-                        .arg(&source))
+                        .arg("-c")
+                        .arg(&source)
+                        .arg("-o")
+                        .arg(tools::scratch("ignored.o")))
                 };
                 check(compile(&[]).is_err(), || {
                     String::from("an ignored status gives no warning")

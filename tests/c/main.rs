@@ -93,9 +93,13 @@ fn main() {
         columns::trials(),
         threads::trials(),
     ];
-    libtest_mimic::run(
+    let conclusion = libtest_mimic::run(
         &Arguments::from_args(),
         trials.into_iter().flatten().collect(),
-    )
-    .exit();
+    );
+    if !conclusion.has_failed() {
+        // Programs of a failed run stay, to be looked at.
+        let _ = std::fs::remove_dir_all(tools::folder());
+    }
+    conclusion.exit();
 }

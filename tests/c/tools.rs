@@ -104,15 +104,19 @@ pub fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// A path of its own in the folder for what tests leave behind.
+/// The folder for what this run leaves behind.
+pub fn folder() -> PathBuf {
+    Path::new(env!("CARGO_TARGET_TMPDIR"))
+        .join("c")
+        .join(std::process::id().to_string())
+}
+
+/// A path of its own in that folder.
 pub fn scratch(name: &str) -> PathBuf {
     static NEXT: AtomicUsize = AtomicUsize::new(0);
     let number = NEXT.fetch_add(1, Ordering::Relaxed);
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR"))
-        .join("c")
-        .join(std::process::id().to_string());
-    std::fs::create_dir_all(&folder).unwrap();
-    folder.join(format!("{number}-{name}"))
+    std::fs::create_dir_all(folder()).unwrap();
+    folder().join(format!("{number}-{name}"))
 }
 
 /// A scratch file with that text.
