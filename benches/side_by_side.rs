@@ -14,10 +14,11 @@ use turnwright::ffi::{tw_arc_height_column, tw_column, tw_out_column, tw_status}
 use turnwright::physics::engagement::ChipSection;
 use turnwright::physics::finish::{ToolOutline, arc_height, theoretical_roughness};
 use turnwright::physics::force::{ForceLaw, main_force};
+use turnwright::physics::speed::spindle_speed;
 use turnwright::unit::kinds;
 use turnwright::{
-    ChipThickness, ChipWidth, CornerRadius, Feed, ForceExponent, Quantity, Rt,
-    SpecificCuttingForce,
+    ChipThickness, ChipWidth, CornerRadius, CuttingSpeed, Diameter, Feed, ForceExponent, Quantity,
+    Rt, SpecificCuttingForce,
 };
 
 type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
@@ -71,7 +72,10 @@ fn duel(rounds: usize, items: usize, mut ours: impl FnMut(), mut peer: impl FnMu
 
 fn report(id: &str, ours: &str, peer: &str, unit: &str, [a, b]: [f64; 2], goal: &str) {
     println!("{id}/{ours:<12} {a:>10.2} {unit}");
-    println!("{id}/{peer:<12} {b:>10.2} {unit}    ratio {:.2}, goal {goal}", a / b);
+    println!(
+        "{id}/{peer:<12} {b:>10.2} {unit}    ratio {:.2}, goal {goal}",
+        a / b
+    );
 }
 
 fn near(a: f64, b: f64) -> bool {
@@ -100,6 +104,24 @@ fn raw_arc_height(feed: f64, radius: f64) -> Option<f64> {
         return None;
     }
     Some(quarter / (radius + below.sqrt()) * 1000.0)
+}
+
+/// The same with the refusal in words that a caller needs, which keeps a loop from running several
+/// rows at once.
+#[inline]
+fn raw_arc_height_or_words(feed: f64, radius: f64) -> Result<f64, Box<String>> {
+    #[cold]
+    #[inline(never)]
+    fn too_coarse(feed: f64, radius: f64) -> Box<String> {
+        Box::new(format!("{feed} with {radius}"))
+    }
+    raw_arc_height(feed, radius).ok_or_else(|| too_coarse(feed, radius))
+}
+
+/// n in 1/min from m/min and mm, on bare numbers.
+#[inline]
+fn raw_spindle_speed(cutting_speed: f64, diameter: f64) -> f64 {
+    1000.0 * cutting_speed / (std::f64::consts::PI * diameter)
 }
 
 /// F_c in N from MPa and mm, on bare numbers.
@@ -143,7 +165,83 @@ fn kernels() -> Outcome<()> {
             assert!(near(black_box(&peer).iter().sum(), expected));
         },
     );
-    report("physics/arc_height_column", "typed", "raw f64", "ns/row", times, "1.00");
+    report(
+        "physics/arc_height_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let (feeds, radii) = (black_box(&typed_feeds), black_box(&typed_radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut ours) {
+                *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um);
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (feeds, radii) = (black_box(&feeds), black_box(&radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut peer) {
+                *out = raw_arc_height_or_words(*f, *r).unwrap_or(f64::NAN);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/arc_height_column",
+        "typed",
+        "raw + words",
+        "ns/row",
+        times,
+        "1.00",
+    );
+
+    // Cutting speeds of 5 to 40 m/min, diameters of 40 to 160 mm.
+    let speeds: Vec<f64> = feeds.iter().map(|f| 100.0 * f).collect();
+    let diameters: Vec<f64> = radii.iter().map(|r| 100.0 * r).collect();
+    let typed_speeds: Vec<CuttingSpeed> = speeds
+        .iter()
+        .map(|v| CuttingSpeed::from_m_per_min(*v))
+        .collect::<Result<_, _>>()?;
+    let typed_diameters: Vec<Diameter> = diameters
+        .iter()
+        .map(|d| Diameter::from_mm(*d))
+        .collect::<Result<_, _>>()?;
+    let expected: f64 = speeds
+        .iter()
+        .zip(&diameters)
+        .map(|(v, d)| raw_spindle_speed(*v, *d))
+        .sum();
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let (speeds, diameters) = (black_box(&typed_speeds), black_box(&typed_diameters));
+            for ((v, d), out) in speeds.iter().zip(diameters).zip(&mut ours) {
+                *out = spindle_speed(*v, *d).rpm();
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (speeds, diameters) = (black_box(&speeds), black_box(&diameters));
+            for ((v, d), out) in speeds.iter().zip(diameters).zip(&mut peer) {
+                *out = raw_spindle_speed(*v, *d);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/spindle_speed_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
 
     let (one_feed, one_radius) = (typed_feeds[7], typed_radii[7]);
     let (raw_feed, raw_radius) = (feeds[7], radii[7]);
@@ -154,21 +252,28 @@ fn kernels() -> Outcome<()> {
         || {
             let mut sum = 0.0;
             for _ in 0..ROWS {
-                sum += arc_height(black_box(one_feed), black_box(one_radius))
-                    .map_or(f64::NAN, Rt::um);
+                sum +=
+                    arc_height(black_box(one_feed), black_box(one_radius)).map_or(f64::NAN, Rt::um);
             }
             assert!(near(sum, one));
         },
         || {
             let mut sum = 0.0;
             for _ in 0..ROWS {
-                sum += raw_arc_height(black_box(raw_feed), black_box(raw_radius))
-                    .unwrap_or(f64::NAN);
+                sum +=
+                    raw_arc_height(black_box(raw_feed), black_box(raw_radius)).unwrap_or(f64::NAN);
             }
             assert!(near(sum, one));
         },
     );
-    report("physics/arc_height_scalar", "typed", "raw f64", "ns", times, "1.15");
+    report(
+        "physics/arc_height_scalar",
+        "typed",
+        "raw f64",
+        "ns",
+        times,
+        "1.15",
+    );
 
     let law = ForceLaw::new(
         SpecificCuttingForce::from_mpa(1780.0)?,
@@ -177,7 +282,12 @@ fn kernels() -> Outcome<()> {
     let chips: Vec<ChipSection> = feeds
         .iter()
         .zip(&radii)
-        .map(|(h, b)| Ok(ChipSection::new(ChipThickness::from_mm(*h)?, ChipWidth::from_mm(*b)?)))
+        .map(|(h, b)| {
+            Ok(ChipSection::new(
+                ChipThickness::from_mm(*h)?,
+                ChipWidth::from_mm(*b)?,
+            ))
+        })
         .collect::<Result<_, turnwright::Error>>()?;
     let expected: f64 = feeds
         .iter()
@@ -203,7 +313,14 @@ fn kernels() -> Outcome<()> {
             assert!(near(black_box(&peer).iter().sum(), expected));
         },
     );
-    report("physics/main_force_column", "typed", "raw f64", "ns/row", times, "1.00");
+    report(
+        "physics/main_force_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
 
     columns(&feeds, &radii, &typed_feeds, &typed_radii)
 }
@@ -268,7 +385,14 @@ fn columns(
             assert!(near(black_box(&typed).iter().sum(), expected));
         },
     );
-    report("ffi/arc_height_column", "C column", "typed", "ns/row", times, "none set");
+    report(
+        "ffi/arc_height_column",
+        "C column",
+        "typed",
+        "ns/row",
+        times,
+        "none set",
+    );
 
     let mut bad = feeds.to_vec();
     bad.iter_mut().step_by(3).for_each(|feed| *feed = f64::NAN);
@@ -282,23 +406,245 @@ fn columns(
                 + theoretical_roughness(*f, &outline).ra.um();
         }
     });
-    println!("ffi+physics/allocations in 4 columns of {} rows, bad rows among them: {count}, goal 0", feeds.len());
+    println!(
+        "ffi+physics/allocations in 4 columns of {} rows, bad rows among them: {count}, goal 0",
+        feeds.len()
+    );
     assert_eq!(count, 0, "a kernel or a column allocates");
     Ok(())
 }
 
+/// The same work in C, with the same checks.
+const PEER: &str = r#"
+#include <turnwright.h>
+
+static tw_status refused(double *out, tw_status status)
+{
+    *out = NAN;
+    return status;
+}
+
+static tw_status out_of_range(double *out, double given)
+{
+    return refused(out, isfinite(given) ? TW_OUT_OF_RANGE : TW_NOT_FINITE);
+}
+
+tw_status peer_arc_height(tw_feed feed, tw_corner_radius radius, tw_rt *rt, tw_error *detail)
+{
+    double f = feed.mm_per_rev, r = radius.mm, quarter, below;
+    if (detail && (detail->struct_size < 8 || detail->struct_size > 4096)) return TW_BAD_STRUCT_SIZE;
+    if (!rt) return TW_NULL_POINTER;
+    if (!(f >= 0.001 && f <= 10.0)) return out_of_range(&rt->um, f);
+    if (!((r >= 0.005 && r <= 50.0) || r == 0.0)) return out_of_range(&rt->um, r);
+    quarter = f * f / 4.0;
+    below = r * r - quarter;
+    if (below <= 0.0) return refused(&rt->um, TW_CONTRADICTION);
+    rt->um = quarter / (r + sqrt(below)) * 1000.0;
+    if (detail) detail->status = TW_OK;
+    return TW_OK;
+}
+
+tw_status peer_spindle_speed_for(tw_cutting_speed speed, tw_diameter diameter, tw_spindle_speed *n,
+                                 tw_error *detail)
+{
+    double v = speed.m_per_min, d = diameter.mm;
+    if (detail && (detail->struct_size < 8 || detail->struct_size > 4096)) return TW_BAD_STRUCT_SIZE;
+    if (!n) return TW_NULL_POINTER;
+    if (!(v >= 0.1 && v <= 10000.0)) return out_of_range(&n->rpm, v);
+    if (!(d >= 0.1 && d <= 5000.0)) return out_of_range(&n->rpm, d);
+    n->rpm = v * 1000.0 / (3.141592653589793 * d);
+    if (detail) detail->status = TW_OK;
+    return TW_OK;
+}
+"#;
+
+#[cfg(unix)]
+mod c {
+    //! Calls through shared libraries, ours and the peer's, loaded the same way.
+
+    use std::ffi::{CString, c_char, c_int, c_void};
+    use std::hint::black_box;
+    use std::os::unix::ffi::OsStrExt;
+    use std::path::{Path, PathBuf};
+    use std::process::Command;
+
+    use turnwright::ffi::{
+        tw_corner_radius, tw_cutting_speed, tw_diameter, tw_error, tw_feed, tw_rt, tw_spindle_speed,
+    };
+
+    use super::{Outcome, PEER, duel, near, report};
+
+    unsafe extern "C" {
+        fn dlopen(path: *const c_char, flags: c_int) -> *mut c_void;
+        fn dlsym(library: *mut c_void, name: *const c_char) -> *mut c_void;
+    }
+
+    const RTLD_NOW: c_int = 2;
+
+    type ArcHeight =
+        unsafe extern "C" fn(tw_feed, tw_corner_radius, *mut tw_rt, *mut tw_error) -> i32;
+    type SpindleSpeed = unsafe extern "C" fn(
+        tw_cutting_speed,
+        tw_diameter,
+        *mut tw_spindle_speed,
+        *mut tw_error,
+    ) -> i32;
+
+    fn load(library: &Path) -> Outcome<*mut c_void> {
+        let path = CString::new(library.as_os_str().as_bytes())?;
+        // SAFETY: a NUL-ended path.
+        let handle = unsafe { dlopen(path.as_ptr(), RTLD_NOW) };
+        if handle.is_null() {
+            return Err(format!("{} does not load", library.display()).into());
+        }
+        Ok(handle)
+    }
+
+    fn symbol(library: *mut c_void, name: &str) -> Outcome<*mut c_void> {
+        let name = CString::new(name)?;
+        // SAFETY: a library that is loaded, and a NUL-ended name.
+        let place = unsafe { dlsym(library, name.as_ptr()) };
+        if place.is_null() {
+            return Err(format!("{name:?} is not in the library").into());
+        }
+        Ok(place)
+    }
+
+    /// The shared library that was built with this binary.
+    fn ours() -> Outcome<PathBuf> {
+        let name = format!(
+            "{}turnwright{}",
+            std::env::consts::DLL_PREFIX,
+            std::env::consts::DLL_SUFFIX
+        );
+        let found = std::env::current_exe()?
+            .ancestors()
+            .skip(1)
+            .take(3)
+            .map(|folder| folder.join(&name))
+            .find(|library| library.exists());
+        Ok(found.ok_or("the shared library lies nowhere above this binary")?)
+    }
+
+    fn peer() -> Outcome<PathBuf> {
+        let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("side_by_side");
+        std::fs::create_dir_all(&folder)?;
+        let (source, library) = (folder.join("peer.c"), folder.join("libpeer.so"));
+        std::fs::write(&source, PEER)?;
+        let done = Command::new("cc")
+            .args([
+                "-O2",
+                "-std=c99",
+                "-fno-math-errno",
+                "-fPIC",
+                "-shared",
+                "-I",
+            ])
+            .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("include"))
+            .arg(&source)
+            .arg("-o")
+            .arg(&library)
+            .arg("-lm")
+            .status()?;
+        if !done.success() {
+            return Err("cc does not compile the peer".into());
+        }
+        Ok(library)
+    }
+
+    pub fn calls() -> Outcome<()> {
+        const TIMES: usize = 100_000;
+        let (ours, peer) = (load(&ours()?)?, load(&peer()?)?);
+        // SAFETY: functions of these types, by the header.
+        let arc = unsafe {
+            [
+                std::mem::transmute::<*mut c_void, ArcHeight>(symbol(ours, "tw_arc_height")?),
+                std::mem::transmute::<*mut c_void, ArcHeight>(symbol(peer, "peer_arc_height")?),
+            ]
+        };
+        // SAFETY: as above.
+        let speed = unsafe {
+            [
+                std::mem::transmute::<*mut c_void, SpindleSpeed>(symbol(
+                    ours,
+                    "tw_spindle_speed_for",
+                )?),
+                std::mem::transmute::<*mut c_void, SpindleSpeed>(symbol(
+                    peer,
+                    "peer_spindle_speed_for",
+                )?),
+            ]
+        };
+        let arc_calls = |call: ArcHeight| {
+            let mut rt = tw_rt { um: 0.0 };
+            for _ in 0..TIMES {
+                let (feed, radius) = black_box((0.2, 0.8));
+                // SAFETY: the output lives as long as the call.
+                let status = unsafe {
+                    call(
+                        tw_feed { mm_per_rev: feed },
+                        tw_corner_radius { mm: radius },
+                        &mut rt,
+                        std::ptr::null_mut(),
+                    )
+                };
+                assert!(status == 0 && near(rt.um, 6.274_606_680_621_9));
+            }
+        };
+        let speed_calls = |call: SpindleSpeed| {
+            let mut n = tw_spindle_speed { rpm: 0.0 };
+            for _ in 0..TIMES {
+                let (v, d) = black_box((28.0, 38.0));
+                // SAFETY: as above.
+                let status = unsafe {
+                    call(
+                        tw_cutting_speed { m_per_min: v },
+                        tw_diameter { mm: d },
+                        &mut n,
+                        std::ptr::null_mut(),
+                    )
+                };
+                assert!(status == 0 && near(n.rpm, 28e3 / (std::f64::consts::PI * 38.0)));
+            }
+        };
+        let times = duel(150, TIMES, || arc_calls(arc[0]), || arc_calls(arc[1]));
+        report(
+            "ffi/tw_arc_height",
+            "shared",
+            "C function",
+            "ns/call",
+            times,
+            "1.1",
+        );
+        let times = duel(
+            150,
+            TIMES,
+            || speed_calls(speed[0]),
+            || speed_calls(speed[1]),
+        );
+        report(
+            "ffi/tw_spindle_speed_for",
+            "shared",
+            "C function",
+            "ns/call",
+            times,
+            "1.1",
+        );
+        Ok(())
+    }
+}
+
 fn documents() -> Outcome<()> {
-    let fields: toml::Table =
-        include_str!("../examples/jobs/metric_radius_dial.toml").parse()?;
+    const TIMES: usize = 20;
+    let fields: toml::Table = include_str!("../examples/jobs/metric_radius_dial.toml").parse()?;
     let text = serde_json::json!({ "plan": fields }).to_string();
     let question = Question::from_text(&text)?;
     let sheet = question.answer()?;
     let (printed, answer) = (sheet.to_string(), document::answer(&text)?);
-    let answer_tree = serde_json::to_value(&sheet)?;
-    let answer_text = serde_json::to_string(&answer_tree)?;
-    let fail = |_| String::from("failed");
+    let tree = serde_json::to_value(&sheet)?;
+    let asked: serde_json::Value = serde_json::from_str(&text)?;
+    let tree_text = tree.to_string();
 
-    const TIMES: usize = 20;
     let [whole, plan] = duel(
         60,
         TIMES,
@@ -310,12 +656,61 @@ fn documents() -> Outcome<()> {
         },
         || {
             for _ in 0..TIMES {
-                let sheet = black_box(&question).answer();
-                assert!(sheet.is_ok_and(|found| found.steps.len() == sheet_steps(&sheet_of(&question))));
+                assert!(
+                    black_box(&question)
+                        .answer()
+                        .is_ok_and(|found| found == sheet)
+                );
             }
         },
     );
-    let _ = (whole, plan);
-    let _ = (answer, answer_text, fail);
+    let [door, alone] = duel(
+        60,
+        TIMES,
+        || {
+            for _ in 0..TIMES {
+                assert!(document::answer(black_box(&text)).is_ok_and(|found| found == answer));
+            }
+        },
+        || {
+            for _ in 0..TIMES {
+                let read = serde_json::from_str::<serde_json::Value>(black_box(&text));
+                assert!(read.is_ok_and(|read| read == asked));
+                let written = serde_json::to_string(black_box(&tree));
+                assert!(written.is_ok_and(|written| written == tree_text));
+            }
+        },
+    );
+    let us = 1e-3;
+    println!(
+        "plan/sheet/from job text to printed text {:>9.1} us    goal 100 us",
+        whole * us
+    );
+    println!(
+        "plan/sheet/the plan alone                {:>9.1} us",
+        plan * us
+    );
+    println!(
+        "document/plan/door                       {:>9.1} us",
+        door * us
+    );
+    println!(
+        "document/plan/serde_json alone           {:>9.1} us    (door - plan) / serde_json {:.2}, goal 1.5",
+        alone * us,
+        (door - plan) / alone
+    );
     Ok(())
+}
+
+fn main() -> Outcome<()> {
+    // `cargo test --benches` passes no `--bench`: run all the same, it is short.
+    kernels()?;
+    #[cfg(unix)]
+    c::calls()?;
+    #[cfg(not(unix))]
+    println!(
+        "ffi: calls through a shared library are timed on unix only ({} bytes of peer)",
+        PEER.len()
+    );
+    documents()
 }

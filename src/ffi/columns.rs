@@ -91,6 +91,8 @@ pub unsafe extern "C" fn tw_arc_height_column(
         detail,
         |row| {
             let [feed, radius] = row;
+            inside::<Feed>(feed)?;
+            inside::<CornerRadius>(radius)?;
             if feed >= 2.0 * radius {
                 return Err(TW_CONTRADICTION);
             }
@@ -158,7 +160,11 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
     job.run(
         detail,
         |row| {
-            let [_, _, major, minor] = row;
+            let [feed, radius, major, minor] = row;
+            inside::<Feed>(feed)?;
+            inside::<CornerRadius>(radius)?;
+            inside::<CuttingEdgeAngle>(major)?;
+            inside::<MinorCuttingEdgeAngle>(minor)?;
             if 180.0 - major - minor <= 0.0 {
                 return Err(TW_CONTRADICTION);
             }
@@ -175,6 +181,18 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
         },
         |row| scalar(row).err(),
     )
+}
+
+/// The status of a value by the range of its quantity; in words only when asked for.
+#[inline]
+fn inside<Q: Quantity>(value: f64) -> Result<(), tw_status> {
+    if Q::ROW.accepts(value) {
+        Ok(())
+    } else if value.is_finite() {
+        Err(TW_OUT_OF_RANGE)
+    } else {
+        Err(TW_NOT_FINITE)
+    }
 }
 
 /// A column to be read, and what it must be.
@@ -359,7 +377,13 @@ fn greatest_common_divisor(mut a: usize, mut b: usize) -> usize {
 struct Reader {
     data: *const u8,
     step: usize,
-    unit: &'static Unit,
+    /// None where the column is in the trade's unit: nothing to convert.
+    unit: Option<&'static Unit>,
+}
+
+/// The unit, unless it is the trade's: its factor is 1.
+fn other_than_trade(unit: &'static Unit) -> Option<&'static Unit> {
+    (unit.factor() != (1.0, 1.0)).then_some(unit)
 }
 
 impl Reader {
@@ -373,7 +397,10 @@ impl Reader {
                 .cast::<f64>()
                 .read_unaligned()
         };
-        self.unit.to_trade(given, 1.0)
+        match self.unit {
+            None => given,
+            Some(unit) => unit.to_trade(given, 1.0),
+        }
     }
 }
 
@@ -383,11 +410,17 @@ struct Writer {
     data: *mut u8,
     stride: usize,
     count: usize,
+    /// As of a [`Reader`].
+    unit: Option<&'static Unit>,
 }
 
 impl Writer {
     #[inline]
     fn write(self, row: usize, value: f64) {
+        let value = match self.unit {
+            None => value,
+            Some(unit) => unit.from_trade(value),
+        };
         // SAFETY: the span was checked, and may be written (contract of the header).
         unsafe {
             self.data
@@ -423,14 +456,14 @@ impl<const I: usize, const O: usize> Job<I, O> {
     ) -> tw_status {
         let memory = match guarded(|| self.memory()) {
             Ok(memory) => memory,
-            Err(failure) => return fail(detail, &failure),
+            Err(failure) => return fail(detail, failure),
         };
         let done = guarded(|| {
-            Detail::at(detail)?;
-            let (readers, units, rows) = self.meaning(&memory)?;
-            let bad = self.rows(&memory, &readers, &units, rows, kernel)?;
+            Detail::check(detail)?;
+            let (readers, writers, rows) = self.meaning(&memory)?;
+            let bad = self.rows(&readers, &writers, rows, kernel);
             Ok(bad.map(|(bad, count, status)| {
-                let given = readers.map(|reader| reader.map_or(f64::NAN, |r| r.value(bad)));
+                let given = readers.map(|reader| reader.value(bad));
                 // Words cost memory: none where nobody reads them.
                 let error = (!detail.is_null()).then(|| {
                     explain(given).unwrap_or_else(|| {
@@ -443,17 +476,10 @@ impl<const I: usize, const O: usize> Job<I, O> {
         match done {
             Ok(None) => succeed(detail),
             Ok(Some((None, _))) => TW_ROWS_BAD,
-            Ok(Some((Some(error), rows))) => fail(
-                detail,
-                &Failure {
-                    status: TW_ROWS_BAD,
-                    error,
-                    rows,
-                },
-            ),
+            Ok(Some((Some(error), rows))) => fail(detail, Failure::rows(error, rows)),
             Err(failure) => {
-                self.spoil(&memory, failure.status);
-                fail(detail, &failure)
+                self.spoil(&memory, failure.status());
+                fail(detail, failure)
             }
         }
     }
@@ -487,6 +513,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
                 data: column.data.cast(),
                 stride: column.stride_bytes,
                 count: column.count,
+                unit: None,
             });
         }
         let mut read = [None; I];
@@ -530,13 +557,12 @@ impl<const I: usize, const O: usize> Job<I, O> {
         Ok(memory)
     }
 
-    /// Checks counts, quantities and units. All checks hold for empty columns too, but for units
-    /// and quantities.
+    /// Checks counts, quantities and units; with no rows, counts alone.
     #[allow(clippy::type_complexity)]
     fn meaning(
         &self,
         memory: &Memory<I, O>,
-    ) -> Result<([Option<Reader>; I], [Option<&'static Unit>; O], usize), Failure> {
+    ) -> Result<([Reader; I], [Option<Writer>; O], usize), Failure> {
         let mut rows = None;
         for (output, column) in self.outputs.iter().zip(&memory.outputs) {
             let Some(column) = column else { continue };
@@ -552,53 +578,52 @@ impl<const I: usize, const O: usize> Job<I, O> {
                 return Err(count_differs(input.name, column.count, rows));
             }
         }
-        let (mut readers, mut units) = ([None; I], [None; O]);
+        let nowhere = Reader {
+            data: std::ptr::null(),
+            step: 0,
+            unit: None,
+        };
+        let (mut readers, mut writers) = ([nowhere; I], memory.writers);
         if rows == 0 {
-            return Ok((readers, units, 0));
+            return Ok((readers, writers, 0));
         }
-        for (at, (output, column)) in self.outputs.iter().zip(&memory.outputs).enumerate() {
-            if let Some(column) = column {
-                units[at] = Some(unit(output.name, output.row, column.quantity, column.unit)?);
+        for ((output, column), writer) in self.outputs.iter().zip(&memory.outputs).zip(&mut writers)
+        {
+            if let (Some(column), Some(writer)) = (column, writer) {
+                let unit = unit(output.name, output.row, column.quantity, column.unit)?;
+                writer.unit = other_than_trade(unit);
             }
         }
-        for (at, (input, column)) in self.inputs.iter().zip(&memory.inputs).enumerate() {
+        for ((input, column), reader) in self.inputs.iter().zip(&memory.inputs).zip(&mut readers) {
             if let Some(column) = column {
-                readers[at] = Some(Reader {
+                let unit = unit(input.name, input.row, column.quantity, column.unit)?;
+                *reader = Reader {
                     data: column.data.cast(),
                     step: if column.count == 1 {
                         0
                     } else {
                         column.stride_bytes
                     },
-                    unit: unit(input.name, input.row, column.quantity, column.unit)?,
-                });
+                    unit: other_than_trade(unit),
+                };
             }
         }
-        Ok((readers, units, rows))
+        Ok((readers, writers, rows))
     }
 
     /// Runs `kernel` over all rows: the first bad one, how many there are, the status of the first.
+    #[inline]
     fn rows(
         &self,
-        memory: &Memory<I, O>,
-        readers: &[Option<Reader>; I],
-        units: &[Option<&'static Unit>; O],
+        readers: &[Reader; I],
+        writers: &[Option<Writer>; O],
         rows: usize,
         kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status>,
-    ) -> Result<Option<(usize, u64, tw_status)>, Failure> {
-        if rows == 0 {
-            return Ok(None);
-        }
-        let given = |row: usize| readers.map(|reader| reader.map_or(f64::NAN, |r| r.value(row)));
+    ) -> Option<(usize, u64, tw_status)> {
         let mut bad: Option<(usize, tw_status)> = None;
         let mut rows_bad = 0_u64;
         for row in 0..rows {
-            let values = given(row);
-            let answer = match self.range(&values) {
-                TW_OK => kernel(values),
-                status => Err(status),
-            };
-            let (values, regime, status) = match answer {
+            let (values, regime, status) = match kernel(readers.map(|reader| reader.value(row))) {
                 Ok((values, regime)) => (values, regime, TW_OK),
                 Err(status) => {
                     bad = bad.or(Some((row, status)));
@@ -606,30 +631,15 @@ impl<const I: usize, const O: usize> Job<I, O> {
                     ([f64::NAN; O], 0, status)
                 }
             };
-            for at in 0..O {
-                if let (Some(writer), Some(unit)) = (memory.writers[at], units[at]) {
-                    writer.write(row, unit.from_trade(values[at]));
+            for (writer, value) in writers.iter().zip(values) {
+                if let Some(writer) = writer {
+                    writer.write(row, value);
                 }
             }
             self.regime.write(row, regime);
             self.row_status.write(row, status as i32);
         }
-        Ok(bad.map(|(row, status)| (row, rows_bad, status)))
-    }
-
-    /// The status of a row by the ranges of its quantities.
-    #[inline]
-    fn range(&self, values: &[f64; I]) -> tw_status {
-        for (input, value) in self.inputs.iter().zip(values) {
-            if !input.row.accepts(*value) {
-                return if value.is_finite() {
-                    TW_OUT_OF_RANGE
-                } else {
-                    TW_NOT_FINITE
-                };
-            }
-        }
-        TW_OK
+        bad.map(|(row, status)| (row, rows_bad, status))
     }
 
     /// Marks all rows as failed.

@@ -83,10 +83,10 @@ fn reply<'a>(
     detail: *mut tw_error,
     question: impl FnOnce() -> Result<&'a [u8], Failure>,
 ) -> tw_status {
-    let done = match Detail::at(detail) {
+    let done = match Detail::check(detail) {
         Err(failure) => Err(failure),
-        Ok(_) if answer.is_null() => Err(Failure::null("answer")),
-        Ok(_) => super::guarded(|| {
+        Ok(()) if answer.is_null() => Err(Failure::null("answer")),
+        Ok(()) => super::guarded(|| {
             let text = std::str::from_utf8(question()?).map_err(|trouble| {
                 Failure::misuse(
                     tw_status::TW_BAD_UTF8,
@@ -113,7 +113,7 @@ fn reply<'a>(
         Err(failure) => {
             // SAFETY: NULL or may be written (contract of the header).
             unsafe { put(answer, ptr::null_mut()) };
-            fail(detail, &failure)
+            fail(detail, failure)
         }
     }
 }

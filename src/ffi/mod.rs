@@ -71,10 +71,10 @@ fn call<T: Answer>(
     work: impl FnOnce() -> Result<T, Failure>,
     write: impl FnOnce(T),
 ) -> tw_status {
-    let done = match Detail::at(detail) {
-        Ok(_) if any_output => guarded(work),
-        Ok(_) => Err(Failure::no_output()),
-        Err(failure) => Err(failure),
+    let done = if !any_output {
+        Err(Failure::no_output())
+    } else {
+        Detail::check(detail).and_then(|()| guarded(work))
     };
     match done {
         Ok(answer) => {
@@ -83,7 +83,7 @@ fn call<T: Answer>(
         }
         Err(failure) => {
             write(T::FAILED);
-            status::fail(detail, &failure)
+            status::fail(detail, failure)
         }
     }
 }

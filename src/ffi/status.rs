@@ -173,26 +173,46 @@ impl From<ErrorKind> for tw_status {
     }
 }
 
-/// An error on its way out, with the status it leaves by.
-pub(super) struct Failure {
-    pub(super) status: tw_status,
-    pub(super) error: Error,
+/// An error on its way out, with the status it leaves by; one pointer, so that a call that goes well
+/// carries its answer in registers.
+pub(super) struct Failure(Box<Parts>);
+
+struct Parts {
+    status: tw_status,
+    error: Error,
     /// First bad row, number of bad rows, status of the first.
-    pub(super) rows: (u64, u64, i32),
+    rows: (u64, u64, i32),
 }
 
 impl From<Error> for Failure {
     #[cold]
+    #[inline(never)]
     fn from(error: Error) -> Self {
-        Self {
-            status: error.kind().into(),
-            error,
-            rows: (0, 0, 0),
-        }
+        Self::new(error.kind().into(), error, (0, 0, 0))
     }
 }
 
 impl Failure {
+    #[cold]
+    fn new(status: tw_status, error: Error, rows: (u64, u64, i32)) -> Self {
+        Self(Box::new(Parts {
+            status,
+            error,
+            rows,
+        }))
+    }
+
+    /// The status it leaves by.
+    pub(super) fn status(&self) -> tw_status {
+        self.0.status
+    }
+
+    /// Bad rows: the words of the first; which it is, how many there are, the status of the first.
+    #[cold]
+    pub(super) fn rows(error: Error, rows: (u64, u64, i32)) -> Self {
+        Self::new(TW_ROWS_BAD, error, rows)
+    }
+
     /// A mistake of the caller, with a status of its own.
     #[cold]
     pub(super) fn misuse(
@@ -202,11 +222,8 @@ impl Failure {
         expected: impl Into<String>,
         remedy: &str,
     ) -> Self {
-        Self {
-            status,
-            error: Error::new(ErrorKind::Misuse, field, given, expected, remedy),
-            rows: (0, 0, 0),
-        }
+        let error = Error::new(ErrorKind::Misuse, field, given, expected, remedy);
+        Self::new(status, error, (0, 0, 0))
     }
 
     #[cold]
@@ -221,6 +238,7 @@ impl Failure {
     }
 
     #[cold]
+    #[inline(never)]
     pub(super) fn no_output() -> Self {
         Self::misuse(
             TW_NULL_POINTER,
@@ -232,6 +250,19 @@ impl Failure {
     }
 
     #[cold]
+    #[inline(never)]
+    fn bad_size() -> Self {
+        Self::misuse(
+            TW_BAD_STRUCT_SIZE,
+            "detail.struct_size",
+            "a size that was never set",
+            size_of::<tw_error>().to_string(),
+            "call tw_error_init once before the first use",
+        )
+    }
+
+    #[cold]
+    #[inline(never)]
     pub(super) fn panicked() -> Self {
         Error::internal("a panic, caught").into()
     }
@@ -245,25 +276,30 @@ pub(super) struct Detail {
 }
 
 impl Detail {
-    /// Looks at the size; NULL is a detail of no size.
+    /// The detail at that place, with the size it says; NULL is a detail of no size.
     #[inline]
-    pub(super) fn at(detail: *mut tw_error) -> Result<Self, Failure> {
+    fn at(detail: *mut tw_error) -> Self {
         let place = detail.cast::<u8>();
         if place.is_null() {
-            return Ok(Self { place, size: 0 });
+            return Self { place, size: 0 };
         }
         // SAFETY: a detail that is not NULL starts with its size (contract of the header).
         let size = unsafe { place.cast::<u32>().read_unaligned() } as usize;
-        if (LEAST_SIZE..=LARGEST_SIZE).contains(&size) {
-            Ok(Self { place, size })
+        Self { place, size }
+    }
+
+    #[inline]
+    fn is_sound(self) -> bool {
+        self.place.is_null() || (LEAST_SIZE..=LARGEST_SIZE).contains(&self.size)
+    }
+
+    /// Checks the size.
+    #[inline]
+    pub(super) fn check(detail: *mut tw_error) -> Result<(), Failure> {
+        if Self::at(detail).is_sound() {
+            Ok(())
         } else {
-            Err(Failure::misuse(
-                TW_BAD_STRUCT_SIZE,
-                "detail.struct_size",
-                size.to_string(),
-                size_of::<tw_error>().to_string(),
-                "call tw_error_init once before the first use",
-            ))
+            Err(Failure::bad_size())
         }
     }
 
@@ -313,33 +349,30 @@ pub(super) fn succeed(detail: *mut tw_error) -> tw_status {
 
 #[inline(never)]
 fn clean(detail: *mut tw_error) {
-    if let Ok(detail) = Detail::at(detail) {
-        write(detail, TW_OK, ["", "", "", ""], (0, 0, 0));
-    }
+    write(Detail::at(detail), TW_OK, ["", "", "", ""], (0, 0, 0));
 }
 
 /// Writes the failure of a call.
 #[cold]
 #[inline(never)]
-pub(super) fn fail(detail: *mut tw_error, failure: &Failure) -> tw_status {
+pub(super) fn fail(detail: *mut tw_error, failure: Failure) -> tw_status {
+    let Parts {
+        status,
+        error,
+        rows,
+    } = &*failure.0;
+    let detail = Detail::at(detail);
     // A detail of a bad size is not written.
-    if let Ok(detail) = Detail::at(detail)
-        && detail.size > 0
-    {
-        let error = &failure.error;
-        write(
-            detail,
-            failure.status,
-            [
-                error.field(),
-                error.given(),
-                error.expected(),
-                error.remedy(),
-            ],
-            failure.rows,
-        );
+    if detail.size > 0 && detail.is_sound() {
+        let texts = [
+            error.field(),
+            error.given(),
+            error.expected(),
+            error.remedy(),
+        ];
+        write(detail, *status, texts, *rows);
     }
-    failure.status
+    *status
 }
 
 fn write(detail: Detail, status: tw_status, texts: [&str; 4], rows: (u64, u64, i32)) {
