@@ -109,11 +109,11 @@ fn raw_arc_height(feed: f64, radius: f64) -> Option<f64> {
 /// The same with the refusal in words that a caller needs, which keeps a loop from running several
 /// rows at once.
 #[inline]
-fn raw_arc_height_or_words(feed: f64, radius: f64) -> Result<f64, Box<String>> {
+fn raw_arc_height_or_words(feed: f64, radius: f64) -> Result<f64, String> {
     #[cold]
     #[inline(never)]
-    fn too_coarse(feed: f64, radius: f64) -> Box<String> {
-        Box::new(format!("{feed} with {radius}"))
+    fn too_coarse(feed: f64, radius: f64) -> String {
+        format!("{feed} with {radius}")
     }
     raw_arc_height(feed, radius).ok_or_else(|| too_coarse(feed, radius))
 }

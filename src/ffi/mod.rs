@@ -29,6 +29,7 @@
 pub mod columns;
 pub mod document;
 pub mod quantity;
+mod rows;
 pub mod scalar;
 pub mod status;
 

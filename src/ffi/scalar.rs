@@ -269,12 +269,13 @@ pub unsafe extern "C" fn tw_deflection_at(
         || {
             let bar = Bar::new(youngs_modulus.read()?, diameter.read()?, overhang.read()?);
             let support = support_of(support)?;
-            let mut springs = Springs::default();
-            springs.chuck = spring(chuck.kn_per_mm, || chuck.named("chuck"))?;
-            springs.chuck_rotational = spring(chuck_rotational.knm_per_rad, || {
-                chuck_rotational.named("chuck_rotational")
-            })?;
-            springs.centre = spring(centre.kn_per_mm, || centre.named("centre"))?;
+            let springs = Springs {
+                chuck: spring(chuck.kn_per_mm, || chuck.named("chuck"))?,
+                chuck_rotational: spring(chuck_rotational.knm_per_rad, || {
+                    chuck_rotational.named("chuck_rotational")
+                })?,
+                centre: spring(centre.kn_per_mm, || centre.named("centre"))?,
+            };
             let bent = bar::deflection(
                 &bar,
                 support,

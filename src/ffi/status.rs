@@ -341,15 +341,17 @@ fn length(text: &str) -> u32 {
 /// Writes the success of a call.
 #[inline]
 pub(super) fn succeed(detail: *mut tw_error) -> tw_status {
-    if !detail.is_null() {
-        clean(detail);
+    if detail.is_null() {
+        TW_OK
+    } else {
+        clean(detail)
     }
-    TW_OK
 }
 
 #[inline(never)]
-fn clean(detail: *mut tw_error) {
+fn clean(detail: *mut tw_error) -> tw_status {
     write(Detail::at(detail), TW_OK, ["", "", "", ""], (0, 0, 0));
+    TW_OK
 }
 
 /// Writes the failure of a call.

@@ -35,6 +35,11 @@ pub fn trials() -> Vec<Trial> {
         })
         .into();
     trials.extend([
+        trial(
+            "programs/the_example_of_the_first_page_runs",
+            &[Tool::Cc],
+            first_page,
+        ),
         trial("programs/the_edges_hold", &[Tool::Cc], || {
             run(&mut Command::new(build(&edges(), Language::C99, &["-g"])?)).map(drop)
         }),
@@ -87,6 +92,23 @@ fn the_example(language: Language) -> Result<(), Failed> {
     check(seen.contains(&format!("\n1. {first}\n")), || {
         format!("{seen}\nRust has {first}")
     })
+}
+
+/// The lines of the first page that stand further in than its prose.
+fn first_page() -> Result<(), Failed> {
+    let (mut before, mut body) = (String::from("#include <stdio.h>\n"), String::new());
+    for line in include_str!("first_page.txt").lines() {
+        match line.strip_prefix(" *     ") {
+            Some(code) if code.starts_with('#') => before += &format!("{code}\n"),
+            Some(code) => body += &format!("{code}\n"),
+            None => {}
+        }
+    }
+    let program =
+        format!("{before}int main(void)\n{{\n{body}return speed.rpm > 234 ? 0 : 1;\n}}\n");
+    check(program.contains("tw_spindle_speed_for"), || program.clone())?;
+    let program = build(&write("first_page.c", &program), Language::C99, &[])?;
+    run(&mut Command::new(program)).map(drop)
 }
 
 fn valgrind() -> Result<(), Failed> {
