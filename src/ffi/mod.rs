@@ -14,7 +14,7 @@
 //! 4. **Order of arguments**: inputs, outputs, `detail` last. What comes back is the status.
 //! 5. **Outputs are always written**: the answer, or NaN, NULL, 0. A stale number is a wrong size on
 //!    somebody's dial.
-//! 6. **Every door goes through [`call`] or [`guarded`]**, so that no panic crosses into C.
+//! 6. **Every door goes through `call` or `guarded`**, so that no panic crosses into C.
 //! 7. **Nothing is remembered**: no global, no thread-local, no lazy initialisation, no locale.
 //! 8. **Pointers are read and written unaligned**, and never turned into references: C promises
 //!    neither alignment nor that nobody else looks.
