@@ -80,7 +80,8 @@ impl fmt::Display for Parts {
         if !self.given.is_empty() {
             write!(f, "{} given; ", self.given)?;
         }
-        write!(f, "expected {}; {}.", self.expected, self.remedy)
+        let end = if self.remedy.ends_with('?') { "" } else { "." };
+        write!(f, "expected {}; {}{end}", self.expected, self.remedy)
     }
 }
 

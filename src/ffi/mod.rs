@@ -1,1 +1,102 @@
-//! The C doors.
+//! The C doors: convert, call, convert back.
+//!
+//! For people who use the library from C, the contract is the first page of
+//! `include/turnwright.h`. For people who change this room, the rules:
+//!
+//! 1. **No decision and no formula here.** A door turns its arguments into quantities, calls one
+//!    function of another room, and turns the answer back. A scalar call and its column twin call
+//!    the same one.
+//! 2. **Types of the interface are written out**, `#[repr(C)]`, named as in C (`tw_diameter`), never
+//!    made by a macro: the tool that writes the header does not look inside of macros. A struct
+//!    `tw_x` belongs to the quantity whose row is named `x`; its one field is the trade's unit.
+//! 3. **Enumerations arrive as `i32`** and are checked; they may leave as enums. Their numbers are
+//!    pinned and never used twice.
+//! 4. **Order of arguments**: inputs, outputs, `detail` last. What comes back is the status.
+//! 5. **Outputs are always written**: the answer, or NaN, NULL, 0. A stale number is a wrong size on
+//!    somebody's dial.
+//! 6. **Every door goes through `call` or `guarded`**, so that no panic crosses into C.
+//! 7. **Nothing is remembered**: no global, no thread-local, no lazy initialisation, no locale.
+//! 8. **Pointers are read and written unaligned**, and never turned into references: C promises
+//!    neither alignment nor that nobody else looks.
+//! 9. **Doc comments are for C readers**: units, ownership, threads, NULL, what outputs hold after a
+//!    failure. They arrive in the header word for word. No Rust links.
+//! 10. After a change: `TW_BLESS=1 cargo test --test c` writes the header and the snapshots anew.
+//!     The difference is what the change does to the interface; commit it only on purpose.
+#![allow(non_camel_case_types)]
+// What a caller must keep to stands once, on the first page of the header.
+#![allow(clippy::missing_safety_doc)]
+
+pub mod columns;
+pub mod document;
+pub mod quantity;
+mod rows;
+pub mod scalar;
+pub mod status;
+
+pub use columns::{
+    tw_arc_height_column, tw_column, tw_out_column, tw_theoretical_roughness_column,
+};
+pub use document::{tw_answer, tw_answer_n, tw_text_free};
+pub use quantity::*;
+pub use scalar::{
+    tw_arc_height, tw_cutting_forces, tw_deflection_at, tw_regime, tw_spindle_speed_for,
+    tw_support, tw_theoretical_roughness,
+};
+pub use status::{tw_error, tw_status, tw_status_text, tw_version};
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+use status::{Detail, Failure};
+
+/// Runs `work`; a panic becomes a failure.
+#[inline]
+fn guarded<T>(work: impl FnOnce() -> Result<T, Failure>) -> Result<T, Failure> {
+    match catch_unwind(AssertUnwindSafe(work)) {
+        Ok(result) => result,
+        Err(_) => Err(Failure::panicked()),
+    }
+}
+
+/// What a door writes; and what it writes after a failure.
+trait Answer: Copy {
+    /// NaN, NULL, 0.
+    const FAILED: Self;
+}
+
+/// A door: looks at `detail` and the outputs, runs `work`, and has its answer or the mark of failure
+/// written.
+#[inline]
+fn call<T: Answer>(
+    detail: *mut tw_error,
+    any_output: bool,
+    work: impl FnOnce() -> Result<T, Failure>,
+    write: impl FnOnce(T),
+) -> tw_status {
+    let done = if !any_output {
+        Err(Failure::no_output())
+    } else {
+        Detail::check(detail).and_then(|()| guarded(work))
+    };
+    match done {
+        Ok(answer) => {
+            write(answer);
+            status::succeed(detail)
+        }
+        Err(failure) => {
+            write(T::FAILED);
+            status::fail(detail, failure)
+        }
+    }
+}
+
+/// Writes where there is a place to write to.
+///
+/// # Safety
+/// `place` is NULL or may be written.
+#[inline]
+unsafe fn put<T>(place: *mut T, value: T) {
+    if !place.is_null() {
+        // SAFETY: the caller's promise; alignment is not needed.
+        unsafe { place.write_unaligned(value) }
+    }
+}

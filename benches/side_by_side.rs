@@ -1,0 +1,716 @@
+//! Kernels and doors beside a peer that does the same, in one run: ratios, not times.
+//!
+//! `cargo bench --bench side_by_side`. Each pair is timed in turns, the best of many rounds counts,
+//! and every round asserts its result. The C peer is compiled at the start with `cc -O2` and loaded
+//! as the shared library is.
+
+use std::alloc::{GlobalAlloc, Layout, System};
+use std::hint::black_box;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Instant;
+
+use turnwright::document::{self, plan::Question};
+use turnwright::ffi::{tw_arc_height_column, tw_column, tw_out_column, tw_status};
+use turnwright::physics::engagement::ChipSection;
+use turnwright::physics::finish::{ToolOutline, arc_height, theoretical_roughness};
+use turnwright::physics::force::{ForceLaw, main_force};
+use turnwright::physics::speed::spindle_speed;
+use turnwright::unit::kinds;
+use turnwright::{
+    ChipThickness, ChipWidth, CornerRadius, CuttingSpeed, Diameter, Feed, ForceExponent, Quantity,
+    Rt, SpecificCuttingForce,
+};
+
+type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
+
+/// The system's allocator, counting.
+struct Counting;
+
+static ALLOCATIONS: AtomicUsize = AtomicUsize::new(0);
+
+// SAFETY: hands everything on to the system's allocator.
+unsafe impl GlobalAlloc for Counting {
+    unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
+        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        unsafe { System.alloc(layout) }
+    }
+    unsafe fn dealloc(&self, place: *mut u8, layout: Layout) {
+        unsafe { System.dealloc(place, layout) }
+    }
+}
+
+#[global_allocator]
+static COUNTING: Counting = Counting;
+
+/// How often `work` allocates.
+fn allocations(work: impl FnOnce()) -> usize {
+    let before = ALLOCATIONS.load(Ordering::Relaxed);
+    work();
+    ALLOCATIONS.load(Ordering::Relaxed) - before
+}
+
+/// Times two sides in turns; the best of `rounds` each, in ns for each of `items`.
+fn duel(rounds: usize, items: usize, mut ours: impl FnMut(), mut peer: impl FnMut()) -> [f64; 2] {
+    let mut best = [f64::INFINITY; 2];
+    for round in 0..rounds {
+        let mut time = |side: usize| {
+            let start = Instant::now();
+            if side == 0 {
+                ours();
+            } else {
+                peer();
+            }
+            let spent = start.elapsed().as_secs_f64() * 1e9 / items as f64;
+            best[side] = best[side].min(spent);
+        };
+        // Whoever comes first warms the caches: take turns.
+        time(round % 2);
+        time(1 - round % 2);
+    }
+    best
+}
+
+fn report(id: &str, ours: &str, peer: &str, unit: &str, [a, b]: [f64; 2], goal: &str) {
+    println!("{id}/{ours:<12} {a:>10.2} {unit}");
+    println!(
+        "{id}/{peer:<12} {b:>10.2} {unit}    ratio {:.2}, goal {goal}",
+        a / b
+    );
+}
+
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-9 * b.abs()
+}
+
+/// Feeds of 0.05 to 0.4 mm/rev and corner radii of 0.4 to 1.6 mm, the same every time.
+fn rows(count: usize) -> (Vec<f64>, Vec<f64>) {
+    let fraction = |row: usize, step: f64| (row as f64 * step).fract();
+    (0..count)
+        .map(|row| {
+            (
+                0.05 + 0.35 * fraction(row, 0.618_033_988_749_895),
+                0.4 + 1.2 * fraction(row, 0.754_877_666_246_693),
+            )
+        })
+        .unzip()
+}
+
+/// R_t in um from mm, on bare numbers.
+#[inline]
+fn raw_arc_height(feed: f64, radius: f64) -> Option<f64> {
+    let quarter = feed * feed / 4.0;
+    let below = radius * radius - quarter;
+    if below <= 0.0 {
+        return None;
+    }
+    Some(quarter / (radius + below.sqrt()) * 1000.0)
+}
+
+/// The same with the refusal in words that a caller needs, which keeps a loop from running several
+/// rows at once.
+#[inline]
+fn raw_arc_height_or_words(feed: f64, radius: f64) -> Result<f64, String> {
+    #[cold]
+    #[inline(never)]
+    fn too_coarse(feed: f64, radius: f64) -> String {
+        format!("{feed} with {radius}")
+    }
+    raw_arc_height(feed, radius).ok_or_else(|| too_coarse(feed, radius))
+}
+
+/// n in 1/min from m/min and mm, on bare numbers.
+#[inline]
+fn raw_spindle_speed(cutting_speed: f64, diameter: f64) -> f64 {
+    1000.0 * cutting_speed / (std::f64::consts::PI * diameter)
+}
+
+/// F_c in N from MPa and mm, on bare numbers.
+#[inline]
+fn raw_main_force(specific: f64, exponent: f64, thickness: f64, width: f64) -> f64 {
+    specific * thickness.powf(-exponent) * width * thickness
+}
+
+fn kernels() -> Outcome<()> {
+    const ROWS: usize = 100_000;
+    let (feeds, radii) = rows(ROWS);
+    let typed_feeds: Vec<Feed> = feeds
+        .iter()
+        .map(|f| Feed::from_mm_per_rev(*f))
+        .collect::<Result<_, _>>()?;
+    let typed_radii: Vec<CornerRadius> = radii
+        .iter()
+        .map(|r| CornerRadius::from_mm(*r))
+        .collect::<Result<_, _>>()?;
+    let mut expected = 0.0;
+    for (f, r) in feeds.iter().zip(&radii) {
+        expected += raw_arc_height(*f, *r).ok_or("a coarse feed")?;
+    }
+
+    let (mut ours, mut peer) = (vec![0.0; ROWS], vec![0.0; ROWS]);
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let (feeds, radii) = (black_box(&typed_feeds), black_box(&typed_radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut ours) {
+                *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um);
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (feeds, radii) = (black_box(&feeds), black_box(&radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut peer) {
+                *out = raw_arc_height(*f, *r).unwrap_or(f64::NAN);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/arc_height_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let (feeds, radii) = (black_box(&typed_feeds), black_box(&typed_radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut ours) {
+                *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um);
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (feeds, radii) = (black_box(&feeds), black_box(&radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut peer) {
+                *out = raw_arc_height_or_words(*f, *r).unwrap_or(f64::NAN);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/arc_height_column",
+        "typed",
+        "raw + words",
+        "ns/row",
+        times,
+        "1.00",
+    );
+
+    // Cutting speeds of 5 to 40 m/min, diameters of 40 to 160 mm.
+    let speeds: Vec<f64> = feeds.iter().map(|f| 100.0 * f).collect();
+    let diameters: Vec<f64> = radii.iter().map(|r| 100.0 * r).collect();
+    let typed_speeds: Vec<CuttingSpeed> = speeds
+        .iter()
+        .map(|v| CuttingSpeed::from_m_per_min(*v))
+        .collect::<Result<_, _>>()?;
+    let typed_diameters: Vec<Diameter> = diameters
+        .iter()
+        .map(|d| Diameter::from_mm(*d))
+        .collect::<Result<_, _>>()?;
+    let expected: f64 = speeds
+        .iter()
+        .zip(&diameters)
+        .map(|(v, d)| raw_spindle_speed(*v, *d))
+        .sum();
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let (speeds, diameters) = (black_box(&typed_speeds), black_box(&typed_diameters));
+            for ((v, d), out) in speeds.iter().zip(diameters).zip(&mut ours) {
+                *out = spindle_speed(*v, *d).rpm();
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (speeds, diameters) = (black_box(&speeds), black_box(&diameters));
+            for ((v, d), out) in speeds.iter().zip(diameters).zip(&mut peer) {
+                *out = raw_spindle_speed(*v, *d);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/spindle_speed_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
+
+    let (one_feed, one_radius) = (typed_feeds[7], typed_radii[7]);
+    let (raw_feed, raw_radius) = (feeds[7], radii[7]);
+    let one = raw_arc_height(raw_feed, raw_radius).ok_or("a coarse feed")? * ROWS as f64;
+    let times = duel(
+        120,
+        ROWS,
+        || {
+            let mut sum = 0.0;
+            for _ in 0..ROWS {
+                sum +=
+                    arc_height(black_box(one_feed), black_box(one_radius)).map_or(f64::NAN, Rt::um);
+            }
+            assert!(near(sum, one));
+        },
+        || {
+            let mut sum = 0.0;
+            for _ in 0..ROWS {
+                sum +=
+                    raw_arc_height(black_box(raw_feed), black_box(raw_radius)).unwrap_or(f64::NAN);
+            }
+            assert!(near(sum, one));
+        },
+    );
+    report(
+        "physics/arc_height_scalar",
+        "typed",
+        "raw f64",
+        "ns",
+        times,
+        "1.15",
+    );
+
+    let law = ForceLaw::new(
+        SpecificCuttingForce::from_mpa(1780.0)?,
+        ForceExponent::from_value(0.17)?,
+    );
+    let chips: Vec<ChipSection> = feeds
+        .iter()
+        .zip(&radii)
+        .map(|(h, b)| {
+            Ok(ChipSection::new(
+                ChipThickness::from_mm(*h)?,
+                ChipWidth::from_mm(*b)?,
+            ))
+        })
+        .collect::<Result<_, turnwright::Error>>()?;
+    let expected: f64 = feeds
+        .iter()
+        .zip(&radii)
+        .map(|(h, b)| raw_main_force(1780.0, 0.17, *h, *b))
+        .sum();
+    let times = duel(
+        40,
+        ROWS,
+        || {
+            let law = black_box(law);
+            for (chip, out) in black_box(&chips).iter().zip(&mut ours) {
+                *out = main_force(law, *chip).newton();
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            let (specific, exponent) = black_box((1780.0, 0.17));
+            let (feeds, radii) = (black_box(&feeds), black_box(&radii));
+            for ((h, b), out) in feeds.iter().zip(radii).zip(&mut peer) {
+                *out = raw_main_force(specific, exponent, *h, *b);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(
+        "physics/main_force_column",
+        "typed",
+        "raw f64",
+        "ns/row",
+        times,
+        "1.00",
+    );
+
+    columns(&feeds, &radii, &typed_feeds, &typed_radii)
+}
+
+/// The column door beside the typed loop, and that neither allocates.
+fn columns(
+    feeds: &[f64],
+    radii: &[f64],
+    typed_feeds: &[Feed],
+    typed_radii: &[CornerRadius],
+) -> Outcome<()> {
+    let (mut through, mut typed) = (vec![0.0; feeds.len()], vec![0.0; feeds.len()]);
+    let unit = |kind: usize| kinds()[kind].units()[0].code();
+    let column = |values: &[f64], quantity, unit| tw_column {
+        data: values.as_ptr().cast(),
+        stride_bytes: 8,
+        count: values.len(),
+        quantity,
+        unit,
+    };
+    let call = |feeds: &[f64], out: &mut [f64]| {
+        let (feed, radius) = (
+            column(feeds, Feed::ROW.code(), unit(2)),
+            column(radii, CornerRadius::ROW.code(), unit(0)),
+        );
+        let rt = tw_out_column {
+            data: out.as_mut_ptr().cast(),
+            stride_bytes: 8,
+            count: out.len(),
+            quantity: Rt::ROW.code(),
+            unit: unit(1),
+        };
+        // SAFETY: the columns live as long as the call and do not overlap.
+        unsafe {
+            tw_arc_height_column(
+                &feed,
+                &radius,
+                &rt,
+                std::ptr::null_mut(),
+                0,
+                std::ptr::null_mut(),
+            )
+        }
+    };
+    let expected: f64 = feeds
+        .iter()
+        .zip(radii)
+        .filter_map(|(f, r)| raw_arc_height(*f, *r))
+        .sum();
+    let times = duel(
+        60,
+        feeds.len(),
+        || {
+            assert_eq!(call(black_box(feeds), &mut through), tw_status::TW_OK);
+            assert!(near(black_box(&through).iter().sum(), expected));
+        },
+        || {
+            let (feeds, radii) = (black_box(typed_feeds), black_box(typed_radii));
+            for ((f, r), out) in feeds.iter().zip(radii).zip(&mut typed) {
+                *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um);
+            }
+            assert!(near(black_box(&typed).iter().sum(), expected));
+        },
+    );
+    report(
+        "ffi/arc_height_column",
+        "C column",
+        "typed",
+        "ns/row",
+        times,
+        "none set",
+    );
+
+    let mut bad = feeds.to_vec();
+    bad.iter_mut().step_by(3).for_each(|feed| *feed = f64::NAN);
+    bad.iter_mut().step_by(7).for_each(|feed| *feed = 9.0);
+    let outline = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "5 deg".parse()?)?;
+    let count = allocations(|| {
+        assert_eq!(call(&bad, &mut through), tw_status::TW_ROWS_BAD);
+        assert_eq!(call(feeds, &mut through), tw_status::TW_OK);
+        for ((f, r), out) in typed_feeds.iter().zip(typed_radii).zip(&mut typed) {
+            *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um)
+                + theoretical_roughness(*f, &outline).ra.um();
+        }
+    });
+    println!(
+        "ffi+physics/allocations in 4 columns of {} rows, bad rows among them: {count}, goal 0",
+        feeds.len()
+    );
+    assert_eq!(count, 0, "a kernel or a column allocates");
+    Ok(())
+}
+
+/// The same work in C, with the same checks.
+const PEER: &str = r#"
+#include <turnwright.h>
+
+static tw_status refused(double *out, tw_status status)
+{
+    *out = NAN;
+    return status;
+}
+
+static tw_status out_of_range(double *out, double given)
+{
+    return refused(out, isfinite(given) ? TW_OUT_OF_RANGE : TW_NOT_FINITE);
+}
+
+tw_status peer_arc_height(tw_feed feed, tw_corner_radius radius, tw_rt *rt, tw_error *detail)
+{
+    double f = feed.mm_per_rev, r = radius.mm, quarter, below;
+    if (detail && (detail->struct_size < 8 || detail->struct_size > 4096)) return TW_BAD_STRUCT_SIZE;
+    if (!rt) return TW_NULL_POINTER;
+    if (!(f >= 0.001 && f <= 10.0)) return out_of_range(&rt->um, f);
+    if (!((r >= 0.005 && r <= 50.0) || r == 0.0)) return out_of_range(&rt->um, r);
+    quarter = f * f / 4.0;
+    below = r * r - quarter;
+    if (below <= 0.0) return refused(&rt->um, TW_CONTRADICTION);
+    rt->um = quarter / (r + sqrt(below)) * 1000.0;
+    if (detail) detail->status = TW_OK;
+    return TW_OK;
+}
+
+tw_status peer_spindle_speed_for(tw_cutting_speed speed, tw_diameter diameter, tw_spindle_speed *n,
+                                 tw_error *detail)
+{
+    double v = speed.m_per_min, d = diameter.mm;
+    if (detail && (detail->struct_size < 8 || detail->struct_size > 4096)) return TW_BAD_STRUCT_SIZE;
+    if (!n) return TW_NULL_POINTER;
+    if (!(v >= 0.1 && v <= 10000.0)) return out_of_range(&n->rpm, v);
+    if (!(d >= 0.1 && d <= 5000.0)) return out_of_range(&n->rpm, d);
+    n->rpm = v * 1000.0 / (3.141592653589793 * d);
+    if (detail) detail->status = TW_OK;
+    return TW_OK;
+}
+"#;
+
+#[cfg(unix)]
+mod c {
+    //! Calls through shared libraries, ours and the peer's, loaded the same way.
+
+    use std::ffi::{CString, c_char, c_int, c_void};
+    use std::hint::black_box;
+    use std::os::unix::ffi::OsStrExt;
+    use std::path::{Path, PathBuf};
+    use std::process::Command;
+
+    use turnwright::ffi::{
+        tw_corner_radius, tw_cutting_speed, tw_diameter, tw_error, tw_feed, tw_rt, tw_spindle_speed,
+    };
+
+    use super::{Outcome, PEER, duel, near, report};
+
+    unsafe extern "C" {
+        fn dlopen(path: *const c_char, flags: c_int) -> *mut c_void;
+        fn dlsym(library: *mut c_void, name: *const c_char) -> *mut c_void;
+    }
+
+    const RTLD_NOW: c_int = 2;
+
+    type ArcHeight =
+        unsafe extern "C" fn(tw_feed, tw_corner_radius, *mut tw_rt, *mut tw_error) -> i32;
+    type SpindleSpeed = unsafe extern "C" fn(
+        tw_cutting_speed,
+        tw_diameter,
+        *mut tw_spindle_speed,
+        *mut tw_error,
+    ) -> i32;
+
+    fn load(library: &Path) -> Outcome<*mut c_void> {
+        let path = CString::new(library.as_os_str().as_bytes())?;
+        // SAFETY: a NUL-ended path.
+        let handle = unsafe { dlopen(path.as_ptr(), RTLD_NOW) };
+        if handle.is_null() {
+            return Err(format!("{} does not load", library.display()).into());
+        }
+        Ok(handle)
+    }
+
+    fn symbol(library: *mut c_void, name: &str) -> Outcome<*mut c_void> {
+        let name = CString::new(name)?;
+        // SAFETY: a library that is loaded, and a NUL-ended name.
+        let place = unsafe { dlsym(library, name.as_ptr()) };
+        if place.is_null() {
+            return Err(format!("{name:?} is not in the library").into());
+        }
+        Ok(place)
+    }
+
+    /// The shared library that was built with this binary.
+    fn ours() -> Outcome<PathBuf> {
+        let name = format!(
+            "{}turnwright{}",
+            std::env::consts::DLL_PREFIX,
+            std::env::consts::DLL_SUFFIX
+        );
+        let found = std::env::current_exe()?
+            .ancestors()
+            .skip(1)
+            .take(3)
+            .map(|folder| folder.join(&name))
+            .find(|library| library.exists());
+        Ok(found.ok_or("the shared library lies nowhere above this binary")?)
+    }
+
+    fn peer() -> Outcome<PathBuf> {
+        let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("side_by_side");
+        std::fs::create_dir_all(&folder)?;
+        let (source, library) = (folder.join("peer.c"), folder.join("libpeer.so"));
+        std::fs::write(&source, PEER)?;
+        let done = Command::new("cc")
+            .args([
+                "-O2",
+                "-std=c99",
+                "-fno-math-errno",
+                "-fPIC",
+                "-shared",
+                "-I",
+            ])
+            .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("include"))
+            .arg(&source)
+            .arg("-o")
+            .arg(&library)
+            .arg("-lm")
+            .status()?;
+        if !done.success() {
+            return Err("cc does not compile the peer".into());
+        }
+        Ok(library)
+    }
+
+    pub fn calls() -> Outcome<()> {
+        const TIMES: usize = 100_000;
+        let (ours, peer) = (load(&ours()?)?, load(&peer()?)?);
+        // SAFETY: functions of these types, by the header.
+        let arc = unsafe {
+            [
+                std::mem::transmute::<*mut c_void, ArcHeight>(symbol(ours, "tw_arc_height")?),
+                std::mem::transmute::<*mut c_void, ArcHeight>(symbol(peer, "peer_arc_height")?),
+            ]
+        };
+        // SAFETY: as above.
+        let speed = unsafe {
+            [
+                std::mem::transmute::<*mut c_void, SpindleSpeed>(symbol(
+                    ours,
+                    "tw_spindle_speed_for",
+                )?),
+                std::mem::transmute::<*mut c_void, SpindleSpeed>(symbol(
+                    peer,
+                    "peer_spindle_speed_for",
+                )?),
+            ]
+        };
+        let arc_calls = |call: ArcHeight| {
+            let mut rt = tw_rt { um: 0.0 };
+            for _ in 0..TIMES {
+                let (feed, radius) = black_box((0.2, 0.8));
+                // SAFETY: the output lives as long as the call.
+                let status = unsafe {
+                    call(
+                        tw_feed { mm_per_rev: feed },
+                        tw_corner_radius { mm: radius },
+                        &mut rt,
+                        std::ptr::null_mut(),
+                    )
+                };
+                assert!(status == 0 && near(rt.um, 6.274_606_680_621_9));
+            }
+        };
+        let speed_calls = |call: SpindleSpeed| {
+            let mut n = tw_spindle_speed { rpm: 0.0 };
+            for _ in 0..TIMES {
+                let (v, d) = black_box((28.0, 38.0));
+                // SAFETY: as above.
+                let status = unsafe {
+                    call(
+                        tw_cutting_speed { m_per_min: v },
+                        tw_diameter { mm: d },
+                        &mut n,
+                        std::ptr::null_mut(),
+                    )
+                };
+                assert!(status == 0 && near(n.rpm, 28e3 / (std::f64::consts::PI * 38.0)));
+            }
+        };
+        let times = duel(150, TIMES, || arc_calls(arc[0]), || arc_calls(arc[1]));
+        report(
+            "ffi/tw_arc_height",
+            "shared",
+            "C function",
+            "ns/call",
+            times,
+            "1.1",
+        );
+        let times = duel(
+            150,
+            TIMES,
+            || speed_calls(speed[0]),
+            || speed_calls(speed[1]),
+        );
+        report(
+            "ffi/tw_spindle_speed_for",
+            "shared",
+            "C function",
+            "ns/call",
+            times,
+            "1.1",
+        );
+        Ok(())
+    }
+}
+
+fn documents() -> Outcome<()> {
+    const TIMES: usize = 20;
+    let fields: toml::Table = include_str!("../examples/jobs/metric_radius_dial.toml").parse()?;
+    let text = serde_json::json!({ "plan": fields }).to_string();
+    let question = Question::from_text(&text)?;
+    let sheet = question.answer()?;
+    let (printed, answer) = (sheet.to_string(), document::answer(&text)?);
+    let tree = serde_json::to_value(&sheet)?;
+    let asked: serde_json::Value = serde_json::from_str(&text)?;
+    let tree_text = tree.to_string();
+
+    let [whole, plan] = duel(
+        60,
+        TIMES,
+        || {
+            for _ in 0..TIMES {
+                let sheet = Question::from_text(black_box(&text)).and_then(|asked| asked.answer());
+                assert!(sheet.is_ok_and(|sheet| sheet.to_string() == printed));
+            }
+        },
+        || {
+            for _ in 0..TIMES {
+                assert!(
+                    black_box(&question)
+                        .answer()
+                        .is_ok_and(|found| found == sheet)
+                );
+            }
+        },
+    );
+    let [door, alone] = duel(
+        60,
+        TIMES,
+        || {
+            for _ in 0..TIMES {
+                assert!(document::answer(black_box(&text)).is_ok_and(|found| found == answer));
+            }
+        },
+        || {
+            for _ in 0..TIMES {
+                let read = serde_json::from_str::<serde_json::Value>(black_box(&text));
+                assert!(read.is_ok_and(|read| read == asked));
+                let written = serde_json::to_string(black_box(&tree));
+                assert!(written.is_ok_and(|written| written == tree_text));
+            }
+        },
+    );
+    let us = 1e-3;
+    println!(
+        "plan/sheet/from job text to printed text {:>9.1} us    goal 100 us",
+        whole * us
+    );
+    println!(
+        "plan/sheet/the plan alone                {:>9.1} us",
+        plan * us
+    );
+    println!(
+        "document/plan/door                       {:>9.1} us",
+        door * us
+    );
+    println!(
+        "document/plan/serde_json alone           {:>9.1} us    (door - plan) / serde_json {:.2}, goal 1.5",
+        alone * us,
+        (door - plan) / alone
+    );
+    Ok(())
+}
+
+fn main() -> Outcome<()> {
+    // `cargo test --benches` passes no `--bench`: run all the same, it is short.
+    kernels()?;
+    #[cfg(unix)]
+    c::calls()?;
+    #[cfg(not(unix))]
+    println!(
+        "ffi: calls through a shared library are timed on unix only ({} bytes of peer)",
+        PEER.len()
+    );
+    documents()
+}

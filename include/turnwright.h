@@ -1,0 +1,2102 @@
+/*
+ * turnwright.h: turning on a manual lathe, from C99 and C++11.
+ *
+ * Generated from src/ffi; do not edit. This page is the whole contract.
+ *
+ *     #include <turnwright.h>
+ *
+ *     tw_error error;
+ *     tw_spindle_speed speed;
+ *     tw_error_init(&error);
+ *     if (tw_spindle_speed_for(tw_cutting_speed_meter_per_minute(28.0), tw_diameter_millimeter(38.0),
+ *                              &speed, &error) != TW_OK) {
+ *         fprintf(stderr, "%s: %s\n", error.field, error.remedy);
+ *     }
+ *
+ * THREE DOORS
+ *   Scalar calls, tw_spindle_speed_for and others: one answer, for programs in C and C++.
+ *   Column calls, tw_..._column: many rows; pointers, sizes and integers only, for spreadsheets,
+ *   data engines and languages that cannot pass a struct by value.
+ *   Documents, tw_answer: JSON text in, JSON text out, for everything compound, such as a plan.
+ *
+ * UNITS
+ *   Each quantity is a struct of one double whose field names its unit: tw_diameter { mm },
+ *   tw_feed { mm_per_rev }, tw_cutting_speed { m_per_min }. So the compiler refuses a radius for a
+ *   diameter and a bare number for either. At the end of this file stand makers and readers for
+ *   every unit: tw_diameter_inch(1.5), tw_diameter_as_inch(d), and for fractions
+ *   tw_diameter_inch_fraction(5, 8). The unit of a name never changes.
+ *   Never declare a tw_ struct as a plain double, in no language: on some platforms the two travel
+ *   in different registers, and the call reads garbage. Where structs cannot be passed by value, use
+ *   the column calls.
+ *   Every value is checked: finite, and inside the range of its quantity (tw_range).
+ *
+ * STATUS
+ *   Calls return a tw_status; TW_OK is 0, all else is a failure. The numbers are pinned; a later
+ *   version may return new ones. No number of an answer means failure: look at the status.
+ *   After a failure outputs hold NaN, NULL or 0, never what was there before.
+ *   Compilers that can, warn when a status is ignored; define TW_CHECK as nothing before the
+ *   #include to have no such warning.
+ *   Enumerations are passed as int32_t; a number that is none of theirs is refused.
+ *
+ * DETAIL
+ *   The last argument, tw_error *detail, receives in words what went wrong: which field, what was
+ *   given, what was expected, how to put it right. It lies in the caller's memory and is made ready
+ *   with tw_error_init. NULL: no words wanted. There is no "last error" to ask for later.
+ *
+ * NULL
+ *   detail may be NULL. An output may be NULL when it is not wanted, but not all of them
+ *   (TW_NULL_POINTER). tw_text_free takes NULL. Every other NULL is refused with TW_NULL_POINTER.
+ *   Any other pointer must be good for what is read or written there; that cannot be checked.
+ *
+ * COLUMNS
+ *   A tw_column is data, stride in bytes, count, quantity and unit; it is passed by address. A
+ *   column of another quantity is refused (TW_BAD_COLUMN), one in another unit of the same kind is
+ *   converted, so that mm and inch mix in one call. count 1 is a constant for all rows; a stride of
+ *   0 is refused; strides do not go backwards. The rows are those of the outputs; 0 rows are fine
+ *   and touch nothing. Doubles need not be aligned. What is written may lie between what is read (as
+ *   fields of one array of structs), but not on it (TW_OVERLAP).
+ *   A bad row holds NaN and has its status in row_status; good rows go on. The call then returns
+ *   TW_ROWS_BAD, and detail tells of the first bad row and how many there are. Nothing is allocated
+ *   but for those words.
+ *   A row's answer is the same, to the last digit, as that of the scalar call.
+ *
+ * TEXT
+ *   UTF-8, NUL-ended, decimal point whatever the locale. Calls that end in _n take a length instead.
+ *
+ * THREADS
+ *   Every call may be made from any thread at any time; nothing is shared, remembered or set up at
+ *   the first call. Memory that a call writes must not be used by another thread meanwhile.
+ *
+ * OWNERSHIP
+ *   The library keeps no pointer after a call. What it returns to keep (the answer of tw_answer)
+ *   belongs to the caller and is given back with the function named there, never with free().
+ *   Static text (tw_version, tw_status_text) belongs to the library.
+ *
+ * VERSIONS
+ *   TW_VERSION, TW_VERSION_MAJOR, _MINOR, _PATCH and TW_VERSION_AT_LEAST are those of this header,
+ *   tw_version() that of the library that runs. tw_error may grow at its end: struct_size tells each
+ *   side what the other knows.
+ *
+ * FLOATING POINT
+ *   The usual environment is expected: round to nearest, traps masked, no flush to zero. Calls do
+ *   not change it. Good values raise no flag but inexact. Compile the makers at the end of this
+ *   file without -ffast-math if they are to agree with the library to the last digit.
+ *
+ * PANICS
+ *   A mistake of this library is caught and returned as TW_INTERNAL; it does not unwind into C. One
+ *   line about it may appear on the standard error stream.
+ *
+ * LINKING
+ *   cargo build --release --features capi leaves libturnwright.so (.dylib, .dll) and
+ *   libturnwright.a (.lib) in target/release.
+ *   Shared: -lturnwright. Static on Linux: libturnwright.a -lpthread -ldl -lm; on macOS:
+ *   libturnwright.a -liconv -lSystem; on Windows add ws2_32 userenv ntdll bcrypt advapi32.
+ *   The platform's own C calling convention.
+ */
+
+#ifndef TURNWRIGHT_H
+#define TURNWRIGHT_H
+
+#include <math.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+/* The version of this header. */
+#define TW_VERSION "0.1.0"
+#define TW_VERSION_MAJOR 0
+#define TW_VERSION_MINOR 1
+#define TW_VERSION_PATCH 0
+#define TW_VERSION_AT_LEAST(major, minor, patch)                               \
+    (TW_VERSION_MAJOR > (major) ||                                             \
+     (TW_VERSION_MAJOR == (major) &&                                           \
+      (TW_VERSION_MINOR > (minor) ||                                           \
+       (TW_VERSION_MINOR == (minor) && TW_VERSION_PATCH >= (patch)))))
+
+/* Warns when a result is ignored. Define it as nothing to have no such warning. */
+#ifndef TW_CHECK
+#if defined(__GNUC__) || defined(__clang__)
+#define TW_CHECK __attribute__((warn_unused_result))
+#else
+#define TW_CHECK
+#endif
+#endif
+
+// What a call returns. The numbers are pinned and will never mean anything else; a later version
+// may return new ones, so treat every number that is not TW_OK as a failure.
+enum tw_status
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Done; the outputs hold the answer.
+    TW_OK = 0,
+    // A number outside the range of its quantity (see tw_range).
+    TW_OUT_OF_RANGE = 10,
+    // A number that is NaN or infinite.
+    TW_NOT_FINITE = 11,
+    // Text that cannot be read as what it should be.
+    TW_UNREADABLE = 20,
+    // A number without its unit.
+    TW_MISSING_UNIT = 21,
+    // A unit of another kind of quantity, or an unknown one.
+    TW_WRONG_UNIT = 22,
+    // Text that is not UTF-8.
+    TW_BAD_UTF8 = 23,
+    // A NUL inside of text whose length was given.
+    TW_NUL_IN_TEXT = 24,
+    // A field of a question that is needed and absent.
+    TW_MISSING_FIELD = 30,
+    // A field that does not exist there.
+    TW_UNKNOWN_FIELD = 31,
+    // A field given twice.
+    TW_DUPLICATE_FIELD = 32,
+    // A name or the number of an enumeration that is not known.
+    TW_UNKNOWN_NAME = 33,
+    // Values that are each sound but contradict one another.
+    TW_CONTRADICTION = 40,
+    // A sound question that this machine, tool or part cannot meet.
+    TW_IMPOSSIBLE = 41,
+    // Something this version does not offer.
+    TW_NOT_OFFERED = 42,
+    // Another mistake in the use of this interface.
+    TW_MISUSE = 50,
+    // A pointer that must not be NULL is.
+    TW_NULL_POINTER = 51,
+    // The field struct_size of a tw_error is not set, or cannot be right.
+    TW_BAD_STRUCT_SIZE = 52,
+    // Some rows of a column call are bad: these hold NaN, the others their answer.
+    TW_ROWS_BAD = 60,
+    // A column of another quantity, with stride 0, or of a count that does not agree.
+    TW_BAD_COLUMN = 61,
+    // Columns to be written share memory with columns to be read, or with one another.
+    TW_OVERLAP = 62,
+    // A mistake of this library; please report it with the input.
+    TW_INTERNAL = 90,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_status tw_status;
+#else
+typedef int32_t tw_status;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What holds the bar. Passed as int32_t; another number is refused.
+enum tw_support
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // The chuck alone.
+    TW_SUPPORT_CHUCK = 1,
+    // The chuck at one end and a centre at the other.
+    TW_SUPPORT_CHUCK_AND_CENTRE = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_support tw_support;
+#else
+typedef int32_t tw_support;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Which part of the tool's outline the finish shows. Returned as int32_t; a later version may know
+// more of them.
+enum tw_regime
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // The corner arc alone, as it should be.
+    TW_REGIME_ARC = 1,
+    // The corner arc and the minor edge: the feed is large for the minor cutting edge angle.
+    TW_REGIME_ARC_AND_MINOR_EDGE = 2,
+    // The corner arc and the major edge, which is the flatter one.
+    TW_REGIME_ARC_AND_MAJOR_EDGE = 3,
+    // Both edges reach the ridge: a sharp corner, or a feed far too large for it.
+    TW_REGIME_EDGES = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_regime tw_regime;
+#else
+typedef int32_t tw_regime;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Cutting speed: of the edge over the work.
+typedef struct tw_cutting_speed {
+    // Metres per minute.
+    double m_per_min;
+} tw_cutting_speed;
+
+// Diameter of the work or of a hole.
+typedef struct tw_diameter {
+    // Millimetres.
+    double mm;
+} tw_diameter;
+
+// Spindle speed: revolutions per minute.
+typedef struct tw_spindle_speed {
+    // Revolutions per minute.
+    double rpm;
+} tw_spindle_speed;
+
+// What went wrong, in the memory of the caller: which field, what was given, what was expected, how
+// to put it right.
+//
+// Make it ready with tw_error_init, once; it may then be used for any number of calls, one at a
+// time. After a success its status is TW_OK and its texts are empty.
+//
+// The texts are UTF-8, always NUL-ended, and cut at a character when they do not fit; their full
+// lengths in bytes, without the NUL, stand beside them. A struct_size smaller than that of this
+// version is filled as far as it goes and never written beyond. Nothing in it needs to be freed.
+typedef struct tw_error {
+    // Size of this struct in the caller's program; tw_error_init sets it.
+    uint32_t struct_size;
+    // The status that the call returned.
+    int32_t status;
+    // Of a column call: the first bad row, counted from 0. Else 0.
+    uint64_t row;
+    // Which argument or field; in a document its path, as in tool.corner_radius.
+    char field[64];
+    // What was given.
+    char given[64];
+    // What was expected instead.
+    char expected[128];
+    // How to put it right.
+    char remedy[192];
+    // Full length of field.
+    uint32_t field_length;
+    // Full length of given.
+    uint32_t given_length;
+    // Full length of expected.
+    uint32_t expected_length;
+    // Full length of remedy.
+    uint32_t remedy_length;
+    // Of a column call that returned TW_ROWS_BAD: how many rows are bad. Else 0.
+    uint64_t rows_bad;
+    // Of a column call that returned TW_ROWS_BAD: the status of the first bad row. Else 0.
+    int32_t row_status;
+    // Zero.
+    uint32_t reserved[5];
+} tw_error;
+
+// Specific cutting force, for a chip of 1 mm by 1 mm.
+typedef struct tw_specific_force {
+    // Megapascals, that is N/mm2.
+    double mpa;
+} tw_specific_force;
+
+// Exponent of the specific cutting force, a plain number.
+typedef struct tw_exponent {
+    // The plain number.
+    double ratio;
+} tw_exponent;
+
+// Depth of cut: radial, so that the diameter falls by twice as much.
+typedef struct tw_depth_of_cut {
+    // Millimetres.
+    double mm;
+} tw_depth_of_cut;
+
+// Feed: length per revolution.
+typedef struct tw_feed {
+    // Millimetres per revolution.
+    double mm_per_rev;
+} tw_feed;
+
+// Cutting edge angle, between the major edge and the feed direction.
+typedef struct tw_cutting_edge_angle {
+    // Degrees.
+    double deg;
+} tw_cutting_edge_angle;
+
+// Corner radius of the tool; zero is a sharp corner.
+typedef struct tw_corner_radius {
+    // Millimetres.
+    double mm;
+} tw_corner_radius;
+
+// Force normal to the edge over the main force, a plain number.
+typedef struct tw_normal_ratio {
+    // The plain number.
+    double ratio;
+} tw_normal_ratio;
+
+// Main force, along the cutting speed: it loads the spindle.
+typedef struct tw_main_force {
+    // Newtons.
+    double n;
+} tw_main_force;
+
+// Feed force, against the feed.
+typedef struct tw_feed_force {
+    // Newtons.
+    double n;
+} tw_feed_force;
+
+// Passive force, across the feed: it bends the bar.
+typedef struct tw_passive_force {
+    // Newtons.
+    double n;
+} tw_passive_force;
+
+// Minor cutting edge angle, between the minor edge and the feed direction.
+typedef struct tw_minor_cutting_edge_angle {
+    // Degrees.
+    double deg;
+} tw_minor_cutting_edge_angle;
+
+// Total height of the roughness profile.
+typedef struct tw_rt {
+    // Micrometres.
+    double um;
+} tw_rt;
+
+// Maximum height of the roughness profile.
+typedef struct tw_rz {
+    // Micrometres.
+    double um;
+} tw_rz;
+
+// Arithmetic mean height of the roughness profile.
+typedef struct tw_ra {
+    // Micrometres.
+    double um;
+} tw_ra;
+
+// Root mean square height of the roughness profile.
+typedef struct tw_rq {
+    // Micrometres.
+    double um;
+} tw_rq;
+
+// Young's modulus of the work.
+typedef struct tw_youngs_modulus {
+    // Gigapascals.
+    double gpa;
+} tw_youngs_modulus;
+
+// Length by which the bar stands out of the jaws.
+typedef struct tw_overhang {
+    // Millimetres.
+    double mm;
+} tw_overhang;
+
+// Stiffness of a support: force per displacement.
+typedef struct tw_stiffness {
+    // Kilonewtons per millimetre.
+    double kn_per_mm;
+} tw_stiffness;
+
+// Stiffness of a holding against tilting: torque per angle.
+typedef struct tw_rotational_stiffness {
+    // Kilonewton metres per radian.
+    double knm_per_rad;
+} tw_rotational_stiffness;
+
+// Length along the axis.
+typedef struct tw_length {
+    // Millimetres.
+    double mm;
+} tw_length;
+
+// Displacement of the bar under load, positive away from the tool.
+typedef struct tw_deflection {
+    // Millimetres.
+    double mm;
+} tw_deflection;
+
+// A column of doubles to be read: where they lie, how far apart, how many, and what they are.
+//
+// Row i is the double at data + i * stride_bytes; it need not be aligned, so that a column can be
+// a field of an array of the caller's own structs. stride_bytes is at least 8, also where count is
+// 1. count 1 is a constant for all rows.
+typedef struct tw_column {
+    // The first double; may be NULL where count is 0.
+    const void *data;
+    // Bytes from one row to the next.
+    size_t stride_bytes;
+    // Number of rows, or 1 for a constant.
+    size_t count;
+    // What the doubles are: a number of enum tw_quantity.
+    int32_t quantity;
+    // Their unit: a number of enum tw_unit.
+    int32_t unit;
+} tw_column;
+
+// A column of doubles to be written; laid out as tw_column. Its count is the number of rows.
+typedef struct tw_out_column {
+    // The first double; may be NULL where count is 0.
+    void *data;
+    // Bytes from one row to the next.
+    size_t stride_bytes;
+    // Number of rows.
+    size_t count;
+    // What the doubles are: a number of enum tw_quantity.
+    int32_t quantity;
+    // Their unit: a number of enum tw_unit.
+    int32_t unit;
+} tw_out_column;
+
+// Radius of the work: half of its diameter.
+typedef struct tw_radius {
+    // Millimetres.
+    double mm;
+} tw_radius;
+
+// Feed rate: length per time.
+typedef struct tw_feed_rate {
+    // Millimetres per minute.
+    double mm_per_min;
+} tw_feed_rate;
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+// A status in words: static text, never NULL, not to be freed. A number that is no status of this
+// version has a text that says so.
+TW_CHECK const char *tw_status_text(int32_t status);
+
+// The version of the library that is running, as in 1.2.3: static text, not to be freed. Compare
+// with TW_VERSION, that of the header.
+TW_CHECK const char *tw_version(void);
+
+// The range of a quantity, in its metric unit, as the calls check it: the least and the largest
+// value. Some quantities, such as a corner radius, also allow 0 below the least.
+//
+// quantity is a number of enum tw_quantity. Either output may be NULL, not both. After a failure
+// (TW_UNKNOWN_NAME, TW_NULL_POINTER) the outputs are NaN.
+TW_CHECK tw_status tw_range(int32_t quantity, double *least, double *largest);
+
+// The spindle speed at which a diameter passes the edge at a cutting speed: v / (pi d). Take the
+// diameter before the cut, where the edge is fastest.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_spindle_speed_for(struct tw_cutting_speed cutting_speed,
+                               struct tw_diameter diameter,
+                               struct tw_spindle_speed *spindle_speed,
+                               struct tw_error *detail);
+
+// The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
+// along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with the
+// thickness; normal_ratio is the force normal to the edge over the main force (0.5 in common
+// practice, 0.3 to 0.8). Sharp tool, no correction for rake and wear.
+//
+// The passive force can fall below zero with a long straight edge beyond 90 deg.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_cutting_forces(struct tw_specific_force specific_force,
+                            struct tw_exponent exponent,
+                            struct tw_depth_of_cut depth_of_cut,
+                            struct tw_feed feed,
+                            struct tw_cutting_edge_angle cutting_edge_angle,
+                            struct tw_corner_radius corner_radius,
+                            struct tw_normal_ratio normal_ratio,
+                            struct tw_main_force *main_force,
+                            struct tw_feed_force *feed_force,
+                            struct tw_passive_force *passive_force,
+                            struct tw_error *detail);
+
+// The roughness that a feed and the outline of the tool leave, exactly: which part of the outline
+// makes it (a number of enum tw_regime), total height, maximum height, arithmetic mean height and
+// root mean square height. A real surface is never better than this.
+//
+// The two edge angles must make less than 180 deg together (TW_CONTRADICTION).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the regime is 0 and
+// the other outputs are NaN.
+TW_CHECK
+tw_status tw_theoretical_roughness(struct tw_feed feed,
+                                   struct tw_corner_radius corner_radius,
+                                   struct tw_cutting_edge_angle cutting_edge_angle,
+                                   struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                                   int32_t *regime,
+                                   struct tw_rt *rt,
+                                   struct tw_rz *rz,
+                                   struct tw_ra *ra,
+                                   struct tw_rq *rq,
+                                   struct tw_error *detail);
+
+// The total height that a feed and a corner radius leave when the corner arc alone makes the
+// finish: r - sqrt(r^2 - f^2/4).
+//
+// A feed of twice the corner radius or more is refused (TW_CONTRADICTION). detail may be NULL.
+// After a failure the output is NaN.
+TW_CHECK
+tw_status tw_arc_height(struct tw_feed feed,
+                        struct tw_corner_radius corner_radius,
+                        struct tw_rt *rt,
+                        struct tw_error *detail);
+
+// How far a round bar of one diameter gives way at the tool.
+//
+// support is a number of enum tw_support. The three springs say how the chuck gives way across and
+// by tilting, and how the centre does; an infinite one is rigid (tw_stiffness_rigid,
+// tw_rotational_stiffness_rigid). at is measured from the chuck and lies within the overhang
+// (TW_CONTRADICTION). With a chuck alone centre is checked, but does not count.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_deflection_at(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_overhang overhang,
+                           int32_t support,
+                           struct tw_stiffness chuck,
+                           struct tw_rotational_stiffness chuck_rotational,
+                           struct tw_stiffness centre,
+                           struct tw_passive_force passive_force,
+                           struct tw_length at,
+                           struct tw_deflection *deflection,
+                           struct tw_error *detail);
+
+// tw_arc_height for every row.
+//
+// Columns, see the first page: feed and corner_radius are read, rt is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_arc_height_column(const struct tw_column *feed,
+                               const struct tw_column *corner_radius,
+                               const struct tw_out_column *rt,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// tw_theoretical_roughness for every row.
+//
+// Columns, see the first page: the first four are read; rt, rz, ra and rq are written, each may be
+// NULL unless all are. regime may be NULL; else one int32_t a row (a number of enum tw_regime, 0
+// for a bad row), regime_stride_bytes apart (at least 4). row_status likewise. detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_theoretical_roughness_column(const struct tw_column *feed,
+                                          const struct tw_column *corner_radius,
+                                          const struct tw_column *cutting_edge_angle,
+                                          const struct tw_column *minor_cutting_edge_angle,
+                                          const struct tw_out_column *rt,
+                                          const struct tw_out_column *rz,
+                                          const struct tw_out_column *ra,
+                                          const struct tw_out_column *rq,
+                                          int32_t *regime,
+                                          size_t regime_stride_bytes,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
+
+// Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
+// their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.
+//
+// The answer belongs to the caller, who gives it back with tw_text_free. After a failure it is
+// NULL; detail (may be NULL) names the field by its path inside the question.
+TW_CHECK tw_status tw_answer(const char *question, char **answer, struct tw_error *detail);
+
+// As tw_answer, for text of a given length in bytes that need not be NUL-ended. A NUL inside is
+// refused (TW_NUL_IN_TEXT). question may be NULL when length is 0.
+TW_CHECK
+tw_status tw_answer_n(const char *question,
+                      size_t length,
+                      char **answer,
+                      struct tw_error *detail);
+
+// Gives back the text that tw_answer returned. NULL is allowed. Once only; a pointer that came
+// from elsewhere is undefined behaviour.
+void tw_text_free(char *text);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* TURNWRIGHT_H */
+
+#ifndef TURNWRIGHT_H_INLINE
+#define TURNWRIGHT_H_INLINE
+
+/*
+ * The quantities by number, for columns and tw_range.
+ */
+enum tw_quantity {
+    /* a diameter; in mm */
+    TW_QUANTITY_DIAMETER = 1,
+    /* a radius; in mm */
+    TW_QUANTITY_RADIUS = 2,
+    /* a depth of cut; in mm */
+    TW_QUANTITY_DEPTH_OF_CUT = 3,
+    /* a corner radius; in mm */
+    TW_QUANTITY_CORNER_RADIUS = 4,
+    /* a radius of the rounded cutting edge; in mm */
+    TW_QUANTITY_EDGE_RADIUS = 5,
+    /* a feed per revolution; in mm/rev */
+    TW_QUANTITY_FEED = 6,
+    /* a feed rate; in mm/min */
+    TW_QUANTITY_FEED_RATE = 7,
+    /* a cutting speed; in m/min */
+    TW_QUANTITY_CUTTING_SPEED = 8,
+    /* a spindle speed; in rpm */
+    TW_QUANTITY_SPINDLE_SPEED = 9,
+    /* a specific cutting force; in MPa */
+    TW_QUANTITY_SPECIFIC_FORCE = 10,
+    /* a Young's modulus; in GPa */
+    TW_QUANTITY_YOUNGS_MODULUS = 11,
+    /* a main force; in N */
+    TW_QUANTITY_MAIN_FORCE = 12,
+    /* a feed force; in N */
+    TW_QUANTITY_FEED_FORCE = 13,
+    /* a passive force; in N */
+    TW_QUANTITY_PASSIVE_FORCE = 14,
+    /* a power; in kW */
+    TW_QUANTITY_POWER = 15,
+    /* a torque; in N m */
+    TW_QUANTITY_TORQUE = 16,
+    /* a stiffness; in kN/mm */
+    TW_QUANTITY_STIFFNESS = 17,
+    /* a rotational stiffness; in kN m/rad */
+    TW_QUANTITY_ROTATIONAL_STIFFNESS = 18,
+    /* a density; in kg/m3 */
+    TW_QUANTITY_DENSITY = 19,
+    /* a thermal expansion; in um/(m K) */
+    TW_QUANTITY_EXPANSION = 20,
+    /* a specific heat; in J/(kg K) */
+    TW_QUANTITY_SPECIFIC_HEAT = 21,
+    /* a time; in s */
+    TW_QUANTITY_TIME = 22,
+    /* a cutting edge angle; in deg */
+    TW_QUANTITY_CUTTING_EDGE_ANGLE = 23,
+    /* a minor cutting edge angle; in deg */
+    TW_QUANTITY_MINOR_CUTTING_EDGE_ANGLE = 24,
+    /* a rake angle; in deg */
+    TW_QUANTITY_RAKE_ANGLE = 25,
+    /* a roughness Ra; in um */
+    TW_QUANTITY_RA = 26,
+    /* a roughness Rq; in um */
+    TW_QUANTITY_RQ = 27,
+    /* a roughness Rz; in um */
+    TW_QUANTITY_RZ = 28,
+    /* a roughness Rt; in um */
+    TW_QUANTITY_RT = 29,
+    /* a length along the axis; in mm */
+    TW_QUANTITY_LENGTH = 30,
+    /* an overhang; in mm */
+    TW_QUANTITY_OVERHANG = 31,
+    /* a slide travel; in mm */
+    TW_QUANTITY_TRAVEL = 32,
+    /* a dial division; in mm */
+    TW_QUANTITY_DIVISION = 33,
+    /* what a dial shows; in mm */
+    TW_QUANTITY_SHOWS = 34,
+    /* a position along the axis; in mm */
+    TW_QUANTITY_Z = 35,
+    /* a deflection; in mm */
+    TW_QUANTITY_DEFLECTION = 36,
+    /* a difference of diameters; in mm */
+    TW_QUANTITY_DIAMETER_ERROR = 37,
+    /* the width of a tolerance zone; in mm */
+    TW_QUANTITY_TOLERANCE = 38,
+    /* an uncertainty of size; in mm */
+    TW_QUANTITY_INSTRUMENT_UNCERTAINTY = 39,
+    /* a thickness of cut; in mm */
+    TW_QUANTITY_CHIP_THICKNESS = 40,
+    /* a width of cut; in mm */
+    TW_QUANTITY_CHIP_WIDTH = 41,
+    /* a removal rate; in cm3/min */
+    TW_QUANTITY_REMOVAL_RATE = 42,
+    /* a handwheel rate; in turns/min */
+    TW_QUANTITY_HANDWHEEL = 43,
+    /* an exponent of the specific cutting force; in plain numbers */
+    TW_QUANTITY_EXPONENT = 44,
+    /* an efficiency; in plain numbers */
+    TW_QUANTITY_EFFICIENCY = 45,
+    /* a ratio of normal to main force; in plain numbers */
+    TW_QUANTITY_NORMAL_RATIO = 46,
+    /* an overhang over diameter; in plain numbers */
+    TW_QUANTITY_LENGTH_OVER_DIAMETER = 47,
+    /* a Brinell hardness; in plain numbers */
+    TW_QUANTITY_HARDNESS_HB = 48
+};
+
+/*
+ * The units by number, for columns: kind, then unit.
+ */
+enum tw_unit {
+    TW_UNIT_LENGTH_MILLIMETER = 100,
+    TW_UNIT_LENGTH_MICROMETER = 101,
+    TW_UNIT_LENGTH_CENTIMETER = 102,
+    TW_UNIT_LENGTH_METER = 103,
+    TW_UNIT_LENGTH_INCH = 104,
+    TW_UNIT_LENGTH_FOOT = 105,
+    TW_UNIT_LENGTH_THOUSANDTH_INCH = 106,
+    TW_UNIT_ROUGHNESS_MICROMETER = 200,
+    TW_UNIT_ROUGHNESS_MICROINCH = 201,
+    TW_UNIT_ROUGHNESS_NANOMETER = 202,
+    TW_UNIT_FEED_MILLIMETER_PER_REVOLUTION = 300,
+    TW_UNIT_FEED_INCH_PER_REVOLUTION = 301,
+    TW_UNIT_FEED_RATE_MILLIMETER_PER_MINUTE = 400,
+    TW_UNIT_FEED_RATE_INCH_PER_MINUTE = 401,
+    TW_UNIT_CUTTING_SPEED_METER_PER_MINUTE = 500,
+    TW_UNIT_CUTTING_SPEED_METER_PER_SECOND = 501,
+    TW_UNIT_CUTTING_SPEED_FOOT_PER_MINUTE = 502,
+    TW_UNIT_SPINDLE_SPEED_REVOLUTION_PER_MINUTE = 600,
+    TW_UNIT_SPINDLE_SPEED_REVOLUTION_PER_SECOND = 601,
+    TW_UNIT_STRESS_MEGAPASCAL = 700,
+    TW_UNIT_STRESS_NEWTON_PER_SQUARE_MILLIMETER = 701,
+    TW_UNIT_STRESS_GIGAPASCAL = 702,
+    TW_UNIT_STRESS_POUND_PER_SQUARE_INCH = 703,
+    TW_UNIT_STRESS_KILOPOUND_PER_SQUARE_INCH = 704,
+    TW_UNIT_ELASTIC_MODULUS_GIGAPASCAL = 800,
+    TW_UNIT_ELASTIC_MODULUS_MEGAPASCAL = 801,
+    TW_UNIT_ELASTIC_MODULUS_NEWTON_PER_SQUARE_MILLIMETER = 802,
+    TW_UNIT_ELASTIC_MODULUS_POUND_PER_SQUARE_INCH = 803,
+    TW_UNIT_ELASTIC_MODULUS_KILOPOUND_PER_SQUARE_INCH = 804,
+    TW_UNIT_FORCE_NEWTON = 900,
+    TW_UNIT_FORCE_KILONEWTON = 901,
+    TW_UNIT_FORCE_POUND_FORCE = 902,
+    TW_UNIT_POWER_KILOWATT = 1000,
+    TW_UNIT_POWER_WATT = 1001,
+    TW_UNIT_POWER_HORSEPOWER = 1002,
+    TW_UNIT_TORQUE_NEWTON_METER = 1100,
+    TW_UNIT_TORQUE_KILONEWTON_METER = 1101,
+    TW_UNIT_TORQUE_POUND_FORCE_FOOT = 1102,
+    TW_UNIT_TORQUE_POUND_FORCE_INCH = 1103,
+    TW_UNIT_STIFFNESS_KILONEWTON_PER_MILLIMETER = 1200,
+    TW_UNIT_STIFFNESS_NEWTON_PER_MICROMETER = 1201,
+    TW_UNIT_STIFFNESS_NEWTON_PER_MILLIMETER = 1202,
+    TW_UNIT_STIFFNESS_POUND_FORCE_PER_INCH = 1203,
+    TW_UNIT_ROTATIONAL_STIFFNESS_KILONEWTON_METER_PER_RADIAN = 1300,
+    TW_UNIT_ROTATIONAL_STIFFNESS_NEWTON_METER_PER_RADIAN = 1301,
+    TW_UNIT_ROTATIONAL_STIFFNESS_POUND_FORCE_INCH_PER_RADIAN = 1302,
+    TW_UNIT_DENSITY_KILOGRAM_PER_CUBIC_METER = 1400,
+    TW_UNIT_DENSITY_GRAM_PER_CUBIC_CENTIMETER = 1401,
+    TW_UNIT_DENSITY_POUND_PER_CUBIC_INCH = 1402,
+    TW_UNIT_THERMAL_EXPANSION_MICROMETER_PER_METER_KELVIN = 1500,
+    TW_UNIT_THERMAL_EXPANSION_PER_KELVIN = 1501,
+    TW_UNIT_THERMAL_EXPANSION_PER_FAHRENHEIT = 1502,
+    TW_UNIT_SPECIFIC_HEAT_JOULE_PER_KILOGRAM_KELVIN = 1600,
+    TW_UNIT_SPECIFIC_HEAT_KILOJOULE_PER_KILOGRAM_KELVIN = 1601,
+    TW_UNIT_TIME_SECOND = 1700,
+    TW_UNIT_TIME_MINUTE = 1701,
+    TW_UNIT_TIME_HOUR = 1702,
+    TW_UNIT_ANGLE_DEGREE = 1800,
+    TW_UNIT_ANGLE_RADIAN = 1801,
+    TW_UNIT_REMOVAL_RATE_CUBIC_CENTIMETER_PER_MINUTE = 1900,
+    TW_UNIT_REMOVAL_RATE_CUBIC_MILLIMETER_PER_MINUTE = 1901,
+    TW_UNIT_REMOVAL_RATE_CUBIC_INCH_PER_MINUTE = 1902,
+    TW_UNIT_HANDWHEEL_RATE_TURN_PER_MINUTE = 2000,
+    TW_UNIT_PLAIN_NUMBER_ONE = 2100
+};
+
+/*
+ * Makes a tw_error ready, once, before its first use.
+ */
+static inline void tw_error_init(tw_error *detail)
+{
+    memset(detail, 0, sizeof *detail);
+    detail->struct_size = (uint32_t)sizeof *detail;
+}
+
+/*
+ * Springs that do not give way.
+ */
+static inline tw_stiffness tw_stiffness_rigid(void)
+{
+    tw_stiffness made;
+    made.kn_per_mm = HUGE_VAL;
+    return made;
+}
+
+static inline tw_rotational_stiffness tw_rotational_stiffness_rigid(void)
+{
+    tw_rotational_stiffness made;
+    made.knm_per_rad = HUGE_VAL;
+    return made;
+}
+
+/*
+ * Makers and readers, one of each for every unit of a quantity. They check nothing: the calls do.
+ * The factors are exact, multiplied before they divide.
+ */
+
+static inline tw_diameter tw_diameter_millimeter(double value)
+{
+    tw_diameter made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_as_millimeter(tw_diameter quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_diameter tw_diameter_micrometer(double value)
+{
+    tw_diameter made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_diameter_as_micrometer(tw_diameter quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_diameter tw_diameter_centimeter(double value)
+{
+    tw_diameter made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_as_centimeter(tw_diameter quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_diameter tw_diameter_meter(double value)
+{
+    tw_diameter made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_as_meter(tw_diameter quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_diameter tw_diameter_inch(double value)
+{
+    tw_diameter made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_diameter_as_inch(tw_diameter quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_diameter tw_diameter_inch_fraction(double numerator, double denominator)
+{
+    tw_diameter made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_diameter tw_diameter_foot(double value)
+{
+    tw_diameter made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_diameter_as_foot(tw_diameter quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_diameter tw_diameter_thousandth_inch(double value)
+{
+    tw_diameter made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_diameter_as_thousandth_inch(tw_diameter quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_radius tw_radius_millimeter(double value)
+{
+    tw_radius made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_radius_as_millimeter(tw_radius quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_radius tw_radius_micrometer(double value)
+{
+    tw_radius made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_radius_as_micrometer(tw_radius quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_radius tw_radius_centimeter(double value)
+{
+    tw_radius made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_radius_as_centimeter(tw_radius quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_radius tw_radius_meter(double value)
+{
+    tw_radius made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_radius_as_meter(tw_radius quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_radius tw_radius_inch(double value)
+{
+    tw_radius made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_radius_as_inch(tw_radius quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_radius tw_radius_inch_fraction(double numerator, double denominator)
+{
+    tw_radius made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_radius tw_radius_foot(double value)
+{
+    tw_radius made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_radius_as_foot(tw_radius quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_radius tw_radius_thousandth_inch(double value)
+{
+    tw_radius made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_radius_as_thousandth_inch(tw_radius quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_millimeter(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_millimeter(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_micrometer(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_micrometer(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_centimeter(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_centimeter(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_meter(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_meter(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_inch(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_inch(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_inch_fraction(double numerator, double denominator)
+{
+    tw_depth_of_cut made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_foot(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_foot(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_depth_of_cut tw_depth_of_cut_thousandth_inch(double value)
+{
+    tw_depth_of_cut made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_depth_of_cut_as_thousandth_inch(tw_depth_of_cut quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_millimeter(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_millimeter(tw_corner_radius quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_micrometer(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_micrometer(tw_corner_radius quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_centimeter(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_centimeter(tw_corner_radius quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_meter(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_meter(tw_corner_radius quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_inch(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_inch(tw_corner_radius quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_inch_fraction(double numerator, double denominator)
+{
+    tw_corner_radius made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_corner_radius tw_corner_radius_foot(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_foot(tw_corner_radius quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_corner_radius tw_corner_radius_thousandth_inch(double value)
+{
+    tw_corner_radius made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_corner_radius_as_thousandth_inch(tw_corner_radius quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_feed tw_feed_millimeter_per_revolution(double value)
+{
+    tw_feed made;
+    made.mm_per_rev = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_as_millimeter_per_revolution(tw_feed quantity)
+{
+    return quantity.mm_per_rev * 1.0 / 1.0;
+}
+
+static inline tw_feed tw_feed_inch_per_revolution(double value)
+{
+    tw_feed made;
+    made.mm_per_rev = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_feed_as_inch_per_revolution(tw_feed quantity)
+{
+    return quantity.mm_per_rev * 10.0 / 254.0;
+}
+
+static inline tw_feed_rate tw_feed_rate_millimeter_per_minute(double value)
+{
+    tw_feed_rate made;
+    made.mm_per_min = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_rate_as_millimeter_per_minute(tw_feed_rate quantity)
+{
+    return quantity.mm_per_min * 1.0 / 1.0;
+}
+
+static inline tw_feed_rate tw_feed_rate_inch_per_minute(double value)
+{
+    tw_feed_rate made;
+    made.mm_per_min = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_feed_rate_as_inch_per_minute(tw_feed_rate quantity)
+{
+    return quantity.mm_per_min * 10.0 / 254.0;
+}
+
+static inline tw_cutting_speed tw_cutting_speed_meter_per_minute(double value)
+{
+    tw_cutting_speed made;
+    made.m_per_min = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cutting_speed_as_meter_per_minute(tw_cutting_speed quantity)
+{
+    return quantity.m_per_min * 1.0 / 1.0;
+}
+
+static inline tw_cutting_speed tw_cutting_speed_meter_per_second(double value)
+{
+    tw_cutting_speed made;
+    made.m_per_min = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cutting_speed_as_meter_per_second(tw_cutting_speed quantity)
+{
+    return quantity.m_per_min * 1.0 / 60.0;
+}
+
+static inline tw_cutting_speed tw_cutting_speed_foot_per_minute(double value)
+{
+    tw_cutting_speed made;
+    made.m_per_min = value * 3048.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_cutting_speed_as_foot_per_minute(tw_cutting_speed quantity)
+{
+    return quantity.m_per_min * 10000.0 / 3048.0;
+}
+
+static inline tw_spindle_speed tw_spindle_speed_revolution_per_minute(double value)
+{
+    tw_spindle_speed made;
+    made.rpm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spindle_speed_as_revolution_per_minute(tw_spindle_speed quantity)
+{
+    return quantity.rpm * 1.0 / 1.0;
+}
+
+static inline tw_spindle_speed tw_spindle_speed_revolution_per_second(double value)
+{
+    tw_spindle_speed made;
+    made.rpm = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spindle_speed_as_revolution_per_second(tw_spindle_speed quantity)
+{
+    return quantity.rpm * 1.0 / 60.0;
+}
+
+static inline tw_specific_force tw_specific_force_megapascal(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_as_megapascal(tw_specific_force quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_specific_force tw_specific_force_newton_per_square_millimeter(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_as_newton_per_square_millimeter(tw_specific_force quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_specific_force tw_specific_force_gigapascal(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_as_gigapascal(tw_specific_force quantity)
+{
+    return quantity.mpa * 1.0 / 1000.0;
+}
+
+static inline tw_specific_force tw_specific_force_pound_per_square_inch(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000000.0);
+    return made;
+}
+
+static inline double tw_specific_force_as_pound_per_square_inch(tw_specific_force quantity)
+{
+    return quantity.mpa * 1000000.0 / 6894.757293168361;
+}
+
+static inline tw_specific_force tw_specific_force_kilopound_per_square_inch(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_specific_force_as_kilopound_per_square_inch(tw_specific_force quantity)
+{
+    return quantity.mpa * 1000.0 / 6894.757293168361;
+}
+
+static inline tw_youngs_modulus tw_youngs_modulus_gigapascal(double value)
+{
+    tw_youngs_modulus made;
+    made.gpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_youngs_modulus_as_gigapascal(tw_youngs_modulus quantity)
+{
+    return quantity.gpa * 1.0 / 1.0;
+}
+
+static inline tw_youngs_modulus tw_youngs_modulus_megapascal(double value)
+{
+    tw_youngs_modulus made;
+    made.gpa = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_youngs_modulus_as_megapascal(tw_youngs_modulus quantity)
+{
+    return quantity.gpa * 1000.0 / 1.0;
+}
+
+static inline tw_youngs_modulus tw_youngs_modulus_newton_per_square_millimeter(double value)
+{
+    tw_youngs_modulus made;
+    made.gpa = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_youngs_modulus_as_newton_per_square_millimeter(tw_youngs_modulus quantity)
+{
+    return quantity.gpa * 1000.0 / 1.0;
+}
+
+static inline tw_youngs_modulus tw_youngs_modulus_pound_per_square_inch(double value)
+{
+    tw_youngs_modulus made;
+    made.gpa = value * 6894.757293168361 / (1.0 * 1000000000.0);
+    return made;
+}
+
+static inline double tw_youngs_modulus_as_pound_per_square_inch(tw_youngs_modulus quantity)
+{
+    return quantity.gpa * 1000000000.0 / 6894.757293168361;
+}
+
+static inline tw_youngs_modulus tw_youngs_modulus_kilopound_per_square_inch(double value)
+{
+    tw_youngs_modulus made;
+    made.gpa = value * 6894.757293168361 / (1.0 * 1000000.0);
+    return made;
+}
+
+static inline double tw_youngs_modulus_as_kilopound_per_square_inch(tw_youngs_modulus quantity)
+{
+    return quantity.gpa * 1000000.0 / 6894.757293168361;
+}
+
+static inline tw_main_force tw_main_force_newton(double value)
+{
+    tw_main_force made;
+    made.n = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_main_force_as_newton(tw_main_force quantity)
+{
+    return quantity.n * 1.0 / 1.0;
+}
+
+static inline tw_main_force tw_main_force_kilonewton(double value)
+{
+    tw_main_force made;
+    made.n = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_main_force_as_kilonewton(tw_main_force quantity)
+{
+    return quantity.n * 1.0 / 1000.0;
+}
+
+static inline tw_main_force tw_main_force_pound_force(double value)
+{
+    tw_main_force made;
+    made.n = value * 4.4482216152605 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_main_force_as_pound_force(tw_main_force quantity)
+{
+    return quantity.n * 1.0 / 4.4482216152605;
+}
+
+static inline tw_feed_force tw_feed_force_newton(double value)
+{
+    tw_feed_force made;
+    made.n = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_force_as_newton(tw_feed_force quantity)
+{
+    return quantity.n * 1.0 / 1.0;
+}
+
+static inline tw_feed_force tw_feed_force_kilonewton(double value)
+{
+    tw_feed_force made;
+    made.n = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_force_as_kilonewton(tw_feed_force quantity)
+{
+    return quantity.n * 1.0 / 1000.0;
+}
+
+static inline tw_feed_force tw_feed_force_pound_force(double value)
+{
+    tw_feed_force made;
+    made.n = value * 4.4482216152605 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_force_as_pound_force(tw_feed_force quantity)
+{
+    return quantity.n * 1.0 / 4.4482216152605;
+}
+
+static inline tw_passive_force tw_passive_force_newton(double value)
+{
+    tw_passive_force made;
+    made.n = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_passive_force_as_newton(tw_passive_force quantity)
+{
+    return quantity.n * 1.0 / 1.0;
+}
+
+static inline tw_passive_force tw_passive_force_kilonewton(double value)
+{
+    tw_passive_force made;
+    made.n = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_passive_force_as_kilonewton(tw_passive_force quantity)
+{
+    return quantity.n * 1.0 / 1000.0;
+}
+
+static inline tw_passive_force tw_passive_force_pound_force(double value)
+{
+    tw_passive_force made;
+    made.n = value * 4.4482216152605 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_passive_force_as_pound_force(tw_passive_force quantity)
+{
+    return quantity.n * 1.0 / 4.4482216152605;
+}
+
+static inline tw_stiffness tw_stiffness_kilonewton_per_millimeter(double value)
+{
+    tw_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_stiffness_as_kilonewton_per_millimeter(tw_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1.0 / 1.0;
+}
+
+static inline tw_stiffness tw_stiffness_newton_per_micrometer(double value)
+{
+    tw_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_stiffness_as_newton_per_micrometer(tw_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1.0 / 1.0;
+}
+
+static inline tw_stiffness tw_stiffness_newton_per_millimeter(double value)
+{
+    tw_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_stiffness_as_newton_per_millimeter(tw_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1000.0 / 1.0;
+}
+
+static inline tw_stiffness tw_stiffness_pound_force_per_inch(double value)
+{
+    tw_stiffness made;
+    made.kn_per_mm = value * 4.4482216152605 / (1.0 * 25400.0);
+    return made;
+}
+
+static inline double tw_stiffness_as_pound_force_per_inch(tw_stiffness quantity)
+{
+    return quantity.kn_per_mm * 25400.0 / 4.4482216152605;
+}
+
+static inline tw_rotational_stiffness tw_rotational_stiffness_kilonewton_meter_per_radian(double value)
+{
+    tw_rotational_stiffness made;
+    made.knm_per_rad = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rotational_stiffness_as_kilonewton_meter_per_radian(tw_rotational_stiffness quantity)
+{
+    return quantity.knm_per_rad * 1.0 / 1.0;
+}
+
+static inline tw_rotational_stiffness tw_rotational_stiffness_newton_meter_per_radian(double value)
+{
+    tw_rotational_stiffness made;
+    made.knm_per_rad = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_rotational_stiffness_as_newton_meter_per_radian(tw_rotational_stiffness quantity)
+{
+    return quantity.knm_per_rad * 1000.0 / 1.0;
+}
+
+static inline tw_rotational_stiffness tw_rotational_stiffness_pound_force_inch_per_radian(double value)
+{
+    tw_rotational_stiffness made;
+    made.knm_per_rad = value * 1.3558179483314003 / (1.0 * 12000.0);
+    return made;
+}
+
+static inline double tw_rotational_stiffness_as_pound_force_inch_per_radian(tw_rotational_stiffness quantity)
+{
+    return quantity.knm_per_rad * 12000.0 / 1.3558179483314003;
+}
+
+static inline tw_cutting_edge_angle tw_cutting_edge_angle_degree(double value)
+{
+    tw_cutting_edge_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cutting_edge_angle_as_degree(tw_cutting_edge_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_cutting_edge_angle tw_cutting_edge_angle_radian(double value)
+{
+    tw_cutting_edge_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_cutting_edge_angle_as_radian(tw_cutting_edge_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_minor_cutting_edge_angle tw_minor_cutting_edge_angle_degree(double value)
+{
+    tw_minor_cutting_edge_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_minor_cutting_edge_angle_as_degree(tw_minor_cutting_edge_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_minor_cutting_edge_angle tw_minor_cutting_edge_angle_radian(double value)
+{
+    tw_minor_cutting_edge_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_minor_cutting_edge_angle_as_radian(tw_minor_cutting_edge_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_ra tw_ra_micrometer(double value)
+{
+    tw_ra made;
+    made.um = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_ra_as_micrometer(tw_ra quantity)
+{
+    return quantity.um * 1.0 / 1.0;
+}
+
+static inline tw_ra tw_ra_microinch(double value)
+{
+    tw_ra made;
+    made.um = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_ra_as_microinch(tw_ra quantity)
+{
+    return quantity.um * 10000.0 / 254.0;
+}
+
+static inline tw_ra tw_ra_nanometer(double value)
+{
+    tw_ra made;
+    made.um = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_ra_as_nanometer(tw_ra quantity)
+{
+    return quantity.um * 1000.0 / 1.0;
+}
+
+static inline tw_rq tw_rq_micrometer(double value)
+{
+    tw_rq made;
+    made.um = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rq_as_micrometer(tw_rq quantity)
+{
+    return quantity.um * 1.0 / 1.0;
+}
+
+static inline tw_rq tw_rq_microinch(double value)
+{
+    tw_rq made;
+    made.um = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_rq_as_microinch(tw_rq quantity)
+{
+    return quantity.um * 10000.0 / 254.0;
+}
+
+static inline tw_rq tw_rq_nanometer(double value)
+{
+    tw_rq made;
+    made.um = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_rq_as_nanometer(tw_rq quantity)
+{
+    return quantity.um * 1000.0 / 1.0;
+}
+
+static inline tw_rz tw_rz_micrometer(double value)
+{
+    tw_rz made;
+    made.um = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rz_as_micrometer(tw_rz quantity)
+{
+    return quantity.um * 1.0 / 1.0;
+}
+
+static inline tw_rz tw_rz_microinch(double value)
+{
+    tw_rz made;
+    made.um = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_rz_as_microinch(tw_rz quantity)
+{
+    return quantity.um * 10000.0 / 254.0;
+}
+
+static inline tw_rz tw_rz_nanometer(double value)
+{
+    tw_rz made;
+    made.um = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_rz_as_nanometer(tw_rz quantity)
+{
+    return quantity.um * 1000.0 / 1.0;
+}
+
+static inline tw_rt tw_rt_micrometer(double value)
+{
+    tw_rt made;
+    made.um = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rt_as_micrometer(tw_rt quantity)
+{
+    return quantity.um * 1.0 / 1.0;
+}
+
+static inline tw_rt tw_rt_microinch(double value)
+{
+    tw_rt made;
+    made.um = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_rt_as_microinch(tw_rt quantity)
+{
+    return quantity.um * 10000.0 / 254.0;
+}
+
+static inline tw_rt tw_rt_nanometer(double value)
+{
+    tw_rt made;
+    made.um = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_rt_as_nanometer(tw_rt quantity)
+{
+    return quantity.um * 1000.0 / 1.0;
+}
+
+static inline tw_length tw_length_millimeter(double value)
+{
+    tw_length made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_length_as_millimeter(tw_length quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_length tw_length_micrometer(double value)
+{
+    tw_length made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_length_as_micrometer(tw_length quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_length tw_length_centimeter(double value)
+{
+    tw_length made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_length_as_centimeter(tw_length quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_length tw_length_meter(double value)
+{
+    tw_length made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_length_as_meter(tw_length quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_length tw_length_inch(double value)
+{
+    tw_length made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_length_as_inch(tw_length quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_length tw_length_inch_fraction(double numerator, double denominator)
+{
+    tw_length made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_length tw_length_foot(double value)
+{
+    tw_length made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_length_as_foot(tw_length quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_length tw_length_thousandth_inch(double value)
+{
+    tw_length made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_length_as_thousandth_inch(tw_length quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_overhang tw_overhang_millimeter(double value)
+{
+    tw_overhang made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_overhang_as_millimeter(tw_overhang quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_overhang tw_overhang_micrometer(double value)
+{
+    tw_overhang made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_overhang_as_micrometer(tw_overhang quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_overhang tw_overhang_centimeter(double value)
+{
+    tw_overhang made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_overhang_as_centimeter(tw_overhang quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_overhang tw_overhang_meter(double value)
+{
+    tw_overhang made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_overhang_as_meter(tw_overhang quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_overhang tw_overhang_inch(double value)
+{
+    tw_overhang made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_overhang_as_inch(tw_overhang quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_overhang tw_overhang_inch_fraction(double numerator, double denominator)
+{
+    tw_overhang made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_overhang tw_overhang_foot(double value)
+{
+    tw_overhang made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_overhang_as_foot(tw_overhang quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_overhang tw_overhang_thousandth_inch(double value)
+{
+    tw_overhang made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_overhang_as_thousandth_inch(tw_overhang quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_deflection tw_deflection_millimeter(double value)
+{
+    tw_deflection made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_deflection_as_millimeter(tw_deflection quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_deflection tw_deflection_micrometer(double value)
+{
+    tw_deflection made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_deflection_as_micrometer(tw_deflection quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_deflection tw_deflection_centimeter(double value)
+{
+    tw_deflection made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_deflection_as_centimeter(tw_deflection quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_deflection tw_deflection_meter(double value)
+{
+    tw_deflection made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_deflection_as_meter(tw_deflection quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_deflection tw_deflection_inch(double value)
+{
+    tw_deflection made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_deflection_as_inch(tw_deflection quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_deflection tw_deflection_inch_fraction(double numerator, double denominator)
+{
+    tw_deflection made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_deflection tw_deflection_foot(double value)
+{
+    tw_deflection made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_deflection_as_foot(tw_deflection quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_deflection tw_deflection_thousandth_inch(double value)
+{
+    tw_deflection made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_deflection_as_thousandth_inch(tw_deflection quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_exponent tw_exponent_one(double value)
+{
+    tw_exponent made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_exponent_as_one(tw_exponent quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_normal_ratio tw_normal_ratio_one(double value)
+{
+    tw_normal_ratio made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_normal_ratio_as_one(tw_normal_ratio quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+#endif /* TURNWRIGHT_H_INLINE */

@@ -1,0 +1,300 @@
+//! Scalar doors: one function a kernel.
+
+use super::quantity::*;
+use super::status::{Failure, tw_error, tw_status};
+use super::{call, put};
+use crate::error::{Error, ErrorKind};
+use crate::physics::bar::{self, Bar, Springs, Support};
+use crate::physics::finish::{self, FinishRegime, TheoreticalRoughness, ToolOutline};
+use crate::physics::force::{self, CuttingForces, ForceLaw};
+use crate::physics::speed;
+
+/// What holds the bar. Passed as int32_t; another number is refused.
+#[repr(i32)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum tw_support {
+    /// The chuck alone.
+    TW_SUPPORT_CHUCK = 1,
+    /// The chuck at one end and a centre at the other.
+    TW_SUPPORT_CHUCK_AND_CENTRE = 2,
+}
+
+/// Which part of the tool's outline the finish shows. Returned as int32_t; a later version may know
+/// more of them.
+#[repr(i32)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum tw_regime {
+    /// The corner arc alone, as it should be.
+    TW_REGIME_ARC = 1,
+    /// The corner arc and the minor edge: the feed is large for the minor cutting edge angle.
+    TW_REGIME_ARC_AND_MINOR_EDGE = 2,
+    /// The corner arc and the major edge, which is the flatter one.
+    TW_REGIME_ARC_AND_MAJOR_EDGE = 3,
+    /// Both edges reach the ridge: a sharp corner, or a feed far too large for it.
+    TW_REGIME_EDGES = 4,
+}
+
+/// The number of a regime.
+pub(super) fn regime_number(regime: FinishRegime) -> i32 {
+    (match regime {
+        FinishRegime::Arc => tw_regime::TW_REGIME_ARC,
+        FinishRegime::ArcAndMinorEdge => tw_regime::TW_REGIME_ARC_AND_MINOR_EDGE,
+        FinishRegime::ArcAndMajorEdge => tw_regime::TW_REGIME_ARC_AND_MAJOR_EDGE,
+        FinishRegime::Edges => tw_regime::TW_REGIME_EDGES,
+    }) as i32
+}
+
+fn support_of(number: i32) -> Result<Support, Error> {
+    const CHUCK: i32 = tw_support::TW_SUPPORT_CHUCK as i32;
+    const CHUCK_AND_CENTRE: i32 = tw_support::TW_SUPPORT_CHUCK_AND_CENTRE as i32;
+    match number {
+        CHUCK => Ok(Support::Chuck),
+        CHUCK_AND_CENTRE => Ok(Support::ChuckAndCentre),
+        other => Err(Error::new(
+            ErrorKind::UnknownName,
+            "support",
+            other.to_string(),
+            "TW_SUPPORT_CHUCK (1) or TW_SUPPORT_CHUCK_AND_CENTRE (2)",
+            "pass one of the names of enum tw_support",
+        )),
+    }
+}
+
+/// The spindle speed at which a diameter passes the edge at a cutting speed: v / (pi d). Take the
+/// diameter before the cut, where the edge is fastest.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_spindle_speed_for(
+    cutting_speed: tw_cutting_speed,
+    diameter: tw_diameter,
+    spindle_speed: *mut tw_spindle_speed,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !spindle_speed.is_null(),
+        || {
+            let n = speed::spindle_speed(cutting_speed.read()?, diameter.read()?);
+            Ok(tw_spindle_speed::from(n))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(spindle_speed, answer) },
+    )
+}
+
+/// The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
+/// along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with the
+/// thickness; normal_ratio is the force normal to the edge over the main force (0.5 in common
+/// practice, 0.3 to 0.8). Sharp tool, no correction for rake and wear.
+///
+/// The passive force can fall below zero with a long straight edge beyond 90 deg.
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_cutting_forces(
+    specific_force: tw_specific_force,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    normal_ratio: tw_normal_ratio,
+    main_force: *mut tw_main_force,
+    feed_force: *mut tw_feed_force,
+    passive_force: *mut tw_passive_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(main_force.is_null() && feed_force.is_null() && passive_force.is_null()),
+        || {
+            let law = ForceLaw::new(specific_force.read()?, exponent.read()?);
+            let CuttingForces {
+                main,
+                feed,
+                passive,
+                ..
+            } = force::cutting_forces(
+                law,
+                depth_of_cut.read()?,
+                feed.read()?,
+                cutting_edge_angle.read()?,
+                corner_radius.read()?,
+                normal_ratio.read()?,
+            );
+            Ok((
+                tw_main_force::from(main),
+                tw_feed_force::from(feed),
+                tw_passive_force::from(passive),
+            ))
+        },
+        |(main, feed, passive)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(main_force, main);
+                put(feed_force, feed);
+                put(passive_force, passive);
+            }
+        },
+    )
+}
+
+/// The kernel of tw_theoretical_roughness and its column twin.
+pub(super) fn theoretical_roughness(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+) -> Result<TheoreticalRoughness, Error> {
+    let feed = feed.read()?;
+    let outline = ToolOutline::new(
+        corner_radius.read()?,
+        cutting_edge_angle.read()?,
+        minor_cutting_edge_angle.read()?,
+    )?;
+    Ok(finish::theoretical_roughness(feed, &outline))
+}
+
+/// The roughness that a feed and the outline of the tool leave, exactly: which part of the outline
+/// makes it (a number of enum tw_regime), total height, maximum height, arithmetic mean height and
+/// root mean square height. A real surface is never better than this.
+///
+/// The two edge angles must make less than 180 deg together (TW_CONTRADICTION).
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the regime is 0 and
+/// the other outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_theoretical_roughness(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+    regime: *mut i32,
+    rt: *mut tw_rt,
+    rz: *mut tw_rz,
+    ra: *mut tw_ra,
+    rq: *mut tw_rq,
+    detail: *mut tw_error,
+) -> tw_status {
+    let nowhere = regime.is_null() && rt.is_null() && rz.is_null() && ra.is_null() && rq.is_null();
+    call(
+        detail,
+        !nowhere,
+        || {
+            let found = theoretical_roughness(
+                feed,
+                corner_radius,
+                cutting_edge_angle,
+                minor_cutting_edge_angle,
+            )?;
+            Ok((
+                regime_number(found.regime),
+                tw_rt::from(found.rt),
+                tw_rz::from(found.rz),
+                tw_ra::from(found.ra),
+                tw_rq::from(found.rq),
+            ))
+        },
+        |(regime_is, rt_is, rz_is, ra_is, rq_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(regime, regime_is);
+                put(rt, rt_is);
+                put(rz, rz_is);
+                put(ra, ra_is);
+                put(rq, rq_is);
+            }
+        },
+    )
+}
+
+/// The total height that a feed and a corner radius leave when the corner arc alone makes the
+/// finish: r - sqrt(r^2 - f^2/4).
+///
+/// A feed of twice the corner radius or more is refused (TW_CONTRADICTION). detail may be NULL.
+/// After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_arc_height(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    rt: *mut tw_rt,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !rt.is_null(),
+        || {
+            let height = finish::arc_height(feed.read()?, corner_radius.read()?)?;
+            Ok(tw_rt::from(height))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(rt, answer) },
+    )
+}
+
+/// How far a round bar of one diameter gives way at the tool.
+///
+/// support is a number of enum tw_support. The three springs say how the chuck gives way across and
+/// by tilting, and how the centre does; an infinite one is rigid (tw_stiffness_rigid,
+/// tw_rotational_stiffness_rigid). at is measured from the chuck and lies within the overhang
+/// (TW_CONTRADICTION). With a chuck alone centre is checked, but does not count.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_deflection_at(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    support: i32,
+    chuck: tw_stiffness,
+    chuck_rotational: tw_rotational_stiffness,
+    centre: tw_stiffness,
+    passive_force: tw_passive_force,
+    at: tw_length,
+    deflection: *mut tw_deflection,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !deflection.is_null(),
+        || {
+            let bar = Bar::new(youngs_modulus.read()?, diameter.read()?, overhang.read()?);
+            let support = support_of(support)?;
+            let springs = Springs {
+                chuck: spring(chuck.kn_per_mm, || chuck.named("chuck"))?,
+                chuck_rotational: spring(chuck_rotational.knm_per_rad, || {
+                    chuck_rotational.named("chuck_rotational")
+                })?,
+                centre: spring(centre.kn_per_mm, || centre.named("centre"))?,
+            };
+            let bent = bar::deflection(
+                &bar,
+                support,
+                &springs,
+                passive_force.read()?,
+                at.named("at")?,
+            )?;
+            Ok::<_, Failure>(tw_deflection::from(bent))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(deflection, answer) },
+    )
+}
+
+/// A spring, or none where it is rigid.
+fn spring<T>(stiffness: f64, read: impl FnOnce() -> Result<T, Error>) -> Result<Option<T>, Error> {
+    if stiffness == f64::INFINITY {
+        Ok(None)
+    } else {
+        read().map(Some)
+    }
+}

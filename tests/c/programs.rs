@@ -1,0 +1,155 @@
+//! C programs that use the library: the example and the edges; plain, under valgrind, and with the
+//! sanitizers.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use libtest_mimic::{Failed, Trial};
+use turnwright::document;
+use turnwright::physics::{finish, speed};
+use turnwright::{CornerRadius, CuttingSpeed, Diameter, Feed};
+
+use crate::tools::{Language, SANITIZE, Tool, build, printed, root, run, run_of, scratch, write};
+use crate::{check, trial};
+
+fn example() -> PathBuf {
+    root().join("examples/c/turn.c")
+}
+
+fn job() -> PathBuf {
+    root().join("examples/c/job.json")
+}
+
+fn edges() -> PathBuf {
+    root().join("tests/c/programs/edges.c")
+}
+
+pub fn trials() -> Vec<Trial> {
+    let mut trials: Vec<Trial> = [Language::C99, Language::Cxx17]
+        .map(|language| {
+            trial(
+                &format!("programs/the_example_says_what_rust_says_as_{language:?}"),
+                &[language.tool()],
+                move || the_example(language),
+            )
+        })
+        .into();
+    trials.extend([
+        trial(
+            "programs/the_example_of_the_first_page_runs",
+            &[Tool::Cc],
+            first_page,
+        ),
+        trial("programs/the_edges_hold", &[Tool::Cc], || {
+            run(&mut run_of(build(&edges(), Language::C99, &["-g"])?)).map(drop)
+        }),
+        trial(
+            "programs/valgrind_finds_nothing",
+            &[Tool::Cc, Tool::Valgrind],
+            valgrind,
+        ),
+        trial(
+            "programs/sanitizers_find_nothing",
+            &[Tool::Sanitizers],
+            sanitizers,
+        ),
+    ]);
+    trials
+}
+
+fn the_example(language: Language) -> Result<(), Failed> {
+    let program = build(&example(), language, &["-O2"])?;
+    let seen = printed(run_of(program).arg(job()))?;
+    let speed = speed::spindle_speed(
+        CuttingSpeed::from_m_per_min(28.0)?,
+        Diameter::from_inch(1.5)?,
+    );
+    let height = finish::arc_height(Feed::from_mm_per_rev(0.2)?, CornerRadius::from_mm(0.8)?)?;
+    let refused = Feed::from_mm_per_rev(0.0002).unwrap_err();
+    let figure = |line: usize| -> Option<f64> {
+        let words = seen.lines().nth(line)?;
+        words
+            .split_whitespace()
+            .rev()
+            .find_map(|word| word.parse().ok())
+    };
+    check(figure(0) == Some(speed.rpm()), || {
+        format!("{seen}\nRust has {speed}")
+    })?;
+    check(figure(2) == Some(height.um()), || {
+        format!("{seen}\nRust has {height}")
+    })?;
+    let told = seen.lines().nth(1).unwrap_or_default();
+    for part in [
+        refused.field(),
+        refused.given(),
+        refused.expected(),
+        refused.remedy(),
+    ] {
+        check(told.contains(part), || {
+            format!("{told}\nRust has {refused}")
+        })?;
+    }
+    let question = std::fs::read_to_string(job())?;
+    let sheet = document::plan::Question::from_text(&question)?.answer()?;
+    let sheet = serde_json::to_value(&sheet)?;
+    let first = sheet["steps"][0]["text"].as_str().unwrap_or("no step");
+    check(seen.contains(&format!("\n1. {first}\n")), || {
+        format!("{seen}\nRust has {first}")
+    })
+}
+
+/// The lines of the first page that stand further in than its prose.
+fn first_page() -> Result<(), Failed> {
+    let (mut before, mut body) = (String::from("#include <stdio.h>\n"), String::new());
+    for line in include_str!("first_page.txt").lines() {
+        match line.strip_prefix(" *     ") {
+            Some(code) if code.starts_with('#') => before += &format!("{code}\n"),
+            Some(code) => body += &format!("{code}\n"),
+            None => {}
+        }
+    }
+    let program =
+        format!("{before}int main(void)\n{{\n{body}return speed.rpm > 234 ? 0 : 1;\n}}\n");
+    check(program.contains("tw_spindle_speed_for"), || program.clone())?;
+    let program = build(&write("first_page.c", &program), Language::C99, &[])?;
+    run(&mut run_of(program)).map(drop)
+}
+
+fn valgrind() -> Result<(), Failed> {
+    for (source, arguments) in [(example(), vec![job()]), (edges(), Vec::new())] {
+        let program = build(&source, Language::C99, &["-g"])?;
+        run(run_of("valgrind")
+            .args([
+                "--quiet",
+                "--leak-check=full",
+                "--errors-for-leak-kinds=definite,indirect,possible",
+                "--error-exitcode=99",
+            ])
+            .arg(program)
+            .args(arguments))?;
+    }
+    Ok(())
+}
+
+fn sanitizers() -> Result<(), Failed> {
+    // That they are on at all: one must be caught.
+    let bad = write(
+        "bad.c",
+        "#include <stdlib.h>\nint main(int n, char **v) { char *p = (char *)malloc(1); (void)v; p[n] = 1; free(p); return 0; }\n",
+    );
+    let program = scratch("bad");
+    run(Command::new("cc")
+        .args(SANITIZE)
+        .arg(bad)
+        .arg("-o")
+        .arg(&program))?;
+    check(run(&mut run_of(program)).is_err(), || {
+        String::from("the sanitizers let a write beyond the end pass")
+    })?;
+    for (source, arguments) in [(example(), vec![job()]), (edges(), Vec::new())] {
+        let program = build(&source, Language::C99, &SANITIZE)?;
+        run(run_of(program).args(arguments))?;
+    }
+    Ok(())
+}
