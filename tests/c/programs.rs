@@ -40,6 +40,11 @@ pub fn trials() -> Vec<Trial> {
             &[Tool::Cc],
             first_page,
         ),
+        trial(
+            "programs/the_example_of_the_readme_runs",
+            &[Tool::Cc],
+            readme,
+        ),
         trial("programs/the_edges_hold", &[Tool::Cc], || {
             run(&mut run_of(build(&edges(), Language::C99, &["-g"])?)).map(drop)
         }),
@@ -114,6 +119,22 @@ fn first_page() -> Result<(), Failed> {
     check(program.contains("tw_spindle_speed_for"), || program.clone())?;
     let program = build(&write("first_page.c", &program), Language::C99, &[])?;
     run(&mut run_of(program)).map(drop)
+}
+
+/// The C block of README.
+fn readme() -> Result<(), Failed> {
+    let readme = std::fs::read_to_string(root().join("README.md"))?;
+    let code = readme
+        .split_once("```c\n")
+        .and_then(|(_, rest)| rest.split_once("```"))
+        .map(|(code, _)| code)
+        .unwrap_or_default();
+    let program = build(&write("readme.c", code), Language::C99, &[])?;
+    let seen = printed(&mut run_of(program))?;
+    check(
+        seen.starts_with("239 rpm\n") && seen.contains("11SMn30"),
+        || seen.clone(),
+    )
 }
 
 fn valgrind() -> Result<(), Failed> {
