@@ -10,7 +10,7 @@ use crate::quantity::{
     WorkLength,
 };
 use crate::shop::lathe::{EFFICIENCY, Lathe};
-use crate::shop::material::ToolMaterial;
+use crate::shop::figure::ToolMaterial;
 use crate::shop::tool::Tool;
 
 /// Largest depth over feed of a roughing cut; beyond it the chip is a ribbon.
