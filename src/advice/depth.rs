@@ -3,14 +3,14 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
-use crate::physics::{bar, engagement, force, speed};
+use crate::physics::{bar, drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
     ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, Power, SpindleSpeed,
     WorkLength,
 };
+use crate::shop::figure::ToolMaterial;
 use crate::shop::lathe::{EFFICIENCY, Lathe};
-use crate::shop::material::ToolMaterial;
 use crate::shop::tool::Tool;
 
 /// Largest depth over feed of a roughing cut; beyond it the chip is a ribbon.
@@ -248,11 +248,11 @@ impl Cut<'_> {
         )?;
         Ok(Effort {
             forces,
-            power: force::cutting_power(
+            power: drive::cutting_power(
                 forces.main,
                 speed::cutting_speed(self.spindle_speed, mean),
             ),
-            torque: force::torque(forces.main, mean),
+            torque: drive::torque(forces.main, mean),
             spring: spring.diameter_error(),
         })
     }
@@ -269,12 +269,12 @@ impl Cut<'_> {
         };
         if let Some(motor) = lathe.power() {
             let efficiency = lathe.efficiency().copied().unwrap_or(EFFICIENCY.value);
-            let at_spindle = force::spindle_power(*motor, efficiency);
+            let at_spindle = drive::spindle_power(*motor, efficiency);
             if let Some(base) = lathe.constant_torque_below() {
-                if effort.torque > force::torque_at(at_spindle, *base) {
+                if effort.torque > drive::torque_at(at_spindle, *base) {
                     return Ok(Some(DepthLimit::Torque));
                 }
-                if effort.power > force::drive_power(at_spindle, *base, self.spindle_speed) {
+                if effort.power > drive::drive_power(at_spindle, *base, self.spindle_speed) {
                     return Ok(Some(DepthLimit::Power));
                 }
             } else if effort.power > at_spindle {

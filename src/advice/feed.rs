@@ -2,7 +2,7 @@
 
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::{finish, speed};
+use crate::physics::{feed_for_finish, finish, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{CornerRadius, Feed, HandwheelRate, SpindleSpeed, Travel};
 use crate::shop::lathe::Lathe;
@@ -111,15 +111,15 @@ pub fn finish_feed(
         WantedFinish::Ra(ra) => {
             let ra = crate::quantity::Ra::computed_trade(ra.um() * share);
             outline(tool)?.map_or_else(
-                || finish::feed_for_ra_arc(ra, tool.corner_radius()),
-                |outline| finish::feed_for_ra(ra, &outline),
+                || feed_for_finish::feed_for_ra_arc(ra, tool.corner_radius()),
+                |outline| feed_for_finish::feed_for_ra(ra, &outline),
             )
         }
         WantedFinish::Rz(rz) => {
             let rz = crate::quantity::Rz::computed_trade(rz.um() * share);
             outline(tool)?.map_or_else(
-                || finish::feed_for_rz_arc(rz, tool.corner_radius()),
-                |outline| finish::feed_for_rz(rz, &outline),
+                || feed_for_finish::feed_for_rz_arc(rz, tool.corner_radius()),
+                |outline| feed_for_finish::feed_for_rz(rz, &outline),
             )
         }
     }?;

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::{force, speed};
+use crate::physics::{drive, speed};
 use crate::quantity::{CuttingSpeed, Diameter, MainForce, SpindleSpeed};
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{EFFICIENCY, Lathe, Spindle};
@@ -182,11 +182,11 @@ impl<'a> SpindleAsk<'a> {
         }
         if let (Some((force, mean)), Some(motor)) = (self.cut, self.lathe.power()) {
             let efficiency = self.lathe.efficiency().copied().unwrap_or(EFFICIENCY.value);
-            let available = force::spindle_power(*motor, efficiency);
+            let available = drive::spindle_power(*motor, efficiency);
             if let Some(base) = self.lathe.constant_torque_below() {
                 let (asked, given) = (
-                    force::torque(force, mean),
-                    force::torque_at(available, *base),
+                    drive::torque(force, mean),
+                    drive::torque_at(available, *base),
                 );
                 if asked > given {
                     return Err(Error::new(

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::force::{self, ForceLaw};
-use crate::physics::{engagement, speed};
+use crate::physics::{drive, engagement, speed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
 use crate::quantity::{
@@ -196,7 +196,7 @@ impl Question {
             Pace::SpindleSpeed(n) => n,
             Pace::CuttingSpeed(v) => speed::spindle_speed(v, self.diameter),
         };
-        let power = force::cutting_power(forces.main, speed::cutting_speed(spindle_speed, mean));
+        let power = drive::cutting_power(forces.main, speed::cutting_speed(spindle_speed, mean));
         let chip =
             engagement::chip_section(self.depth_of_cut, self.feed, self.tool.cutting_edge_angle());
         if chip.thickness.mm() < THINNEST_OF_THE_FITS {
@@ -215,7 +215,7 @@ impl Question {
         }
         self.drive(
             power,
-            force::torque(forces.main, mean),
+            drive::torque(forces.main, mean),
             spindle_speed,
             &mut provenance,
             &mut cautions,
@@ -230,7 +230,7 @@ impl Question {
             feed_force: forces.feed,
             passive_force: forces.passive,
             power,
-            torque: force::torque(forces.main, mean),
+            torque: drive::torque(forces.main, mean),
             chip_thickness: chip.thickness,
             chip_width: chip.width,
             removal_rate: speed::removal_rate(
@@ -259,9 +259,9 @@ impl Question {
             .efficiency()
             .copied()
             .unwrap_or_else(|| provenance.open("efficiency of the drive", &EFFICIENCY));
-        let rated = force::spindle_power(*motor, efficiency);
+        let rated = drive::spindle_power(*motor, efficiency);
         let given = lathe.constant_torque_below().map_or(rated, |base| {
-            force::drive_power(rated, *base, spindle_speed)
+            drive::drive_power(rated, *base, spindle_speed)
         });
         let share = power.kw() / given.kw().max(f64::MIN_POSITIVE);
         if power > given {

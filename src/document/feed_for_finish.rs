@@ -6,7 +6,7 @@ use super::finish::theory_only;
 use crate::advice::feed::{by_hand, outline};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::{finish, speed};
+use crate::physics::{feed_for_finish, finish, speed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
 use crate::quantity::{Feed, FeedRate, HandwheelRate, SpindleSpeed, Travel};
@@ -124,12 +124,12 @@ impl Question {
         let (mut cautions, mut provenance) = (Vec::new(), Provenance::default());
         let corner = self.tool.corner_radius();
         let feed = match (outline(&self.tool)?, self.wanted) {
-            (Some(outline), WantedFinish::Ra(ra)) => finish::feed_for_ra(ra, &outline)?,
-            (Some(outline), WantedFinish::Rz(rz)) => finish::feed_for_rz(rz, &outline)?,
+            (Some(outline), WantedFinish::Ra(ra)) => feed_for_finish::feed_for_ra(ra, &outline)?,
+            (Some(outline), WantedFinish::Rz(rz)) => feed_for_finish::feed_for_rz(rz, &outline)?,
             (None, wanted) => {
                 let feed = match wanted {
-                    WantedFinish::Ra(ra) => finish::feed_for_ra_arc(ra, corner)?,
-                    WantedFinish::Rz(rz) => finish::feed_for_rz_arc(rz, corner)?,
+                    WantedFinish::Ra(ra) => feed_for_finish::feed_for_ra_arc(ra, corner)?,
+                    WantedFinish::Rz(rz) => feed_for_finish::feed_for_rz_arc(rz, corner)?,
                 };
                 let angle = finish::least_minor_angle_for_arc(feed, corner)?;
                 cautions.push(Caution::new(

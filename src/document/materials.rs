@@ -4,7 +4,8 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::error::Error;
 use crate::quantity::fields::Tree;
-use crate::shop::material::{Material, ToolMaterial};
+use crate::shop::figure::ToolMaterial;
+use crate::shop::material::Material;
 
 /// Which materials are asked for.
 ///

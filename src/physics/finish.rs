@@ -1,4 +1,4 @@
-//! The finish that geometry leaves, and the feed that leaves it.
+//! The finish that geometry leaves.
 //!
 //! Every turn of the work the corner of the tool leaves one more groove; the ridges between them
 //! are the roughness. Symbols: f feed, r = r_eps corner radius, kappa_r and kappa_r' the angles of
@@ -7,14 +7,15 @@
 //! A real surface is never better than this, and often worse: built-up edge, a feed below the least
 //! chip, chatter. A wiper edge is another outline and not computed here.
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::PI;
 
 use uom::si::f64::Length;
 
 use super::maths;
+use super::profile::{Edges, Profile, arc_profile};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
-    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Quantity, Ra, Rq, Rt, Rz,
+    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Ra, Rq, Rt, Rz,
 };
 
 /// The outline of the tool's corner, seen from above: a rounded corner between two edges.
@@ -86,7 +87,7 @@ impl ToolOutline {
     }
 
     /// The outline with the steeper edge leading: its mirror image leaves the same finish.
-    fn edges(&self) -> Edges {
+    pub(super) fn edges(&self) -> Edges {
         let major = maths::radians(self.cutting_edge_angle.angle());
         let minor = maths::radians(self.minor_cutting_edge_angle.angle());
         Edges {
@@ -285,249 +286,6 @@ fn too_coarse(feed: Feed, corner_radius: CornerRadius) -> Error {
     )
 }
 
-/// The feed that leaves a total height R_t, exactly.
-///
-/// Arc: f = 2 sqrt(2 r R_t - R_t^2); arc and minor edge: f = r (1 - cos(phi + kappa_r')) /
-/// sin kappa_r' with phi = acos(1 - R_t / r); edges:
-/// f = (R_t - r)(cot kappa_r + cot kappa_r') + r (1/sin kappa_r + 1/sin kappa_r').
-///
-/// # Units
-/// The types carry them.
-/// # Range
-/// The inverse of [`theoretical_roughness`]: the largest feed that keeps the height.
-/// # Errors
-/// `rt`, when no plausible feed leaves it.
-/// # Source
-/// Derived, as [`theoretical_roughness`].
-/// # Example
-/// ```
-/// use turnwright::physics::finish::{feed_for_rt, ToolOutline};
-/// let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
-/// let feed = feed_for_rt("6.3 um".parse()?, &tool)?;
-/// assert!((feed.mm_per_rev() - 0.2004).abs() < 1e-4);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-pub fn feed_for_rt(rt: Rt, outline: &ToolOutline) -> Result<Feed, Error> {
-    plausible(feed_for_height(rt.length(), outline), "rt", &rt)
-}
-
-/// The feed that leaves a maximum height R_z, exactly.
-///
-/// As [`feed_for_rt`]: all ridges are equal, so that R_z = R_t.
-///
-/// # Units
-/// The types carry them.
-/// # Range
-/// The inverse of [`theoretical_roughness`].
-/// # Errors
-/// `rz`, when no plausible feed leaves it.
-/// # Source
-/// Derived, as [`theoretical_roughness`].
-/// # Example
-/// ```
-/// use turnwright::physics::finish::{feed_for_rz, ToolOutline};
-/// let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
-/// let feed = feed_for_rz("6.3 um".parse()?, &tool)?;
-/// assert!((feed.mm_per_rev() - 0.2004).abs() < 1e-4);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-pub fn feed_for_rz(rz: Rz, outline: &ToolOutline) -> Result<Feed, Error> {
-    plausible(feed_for_height(rz.length(), outline), "rz", &rz)
-}
-
-/// The feed that leaves a maximum height R_z, when the arc alone makes the finish.
-///
-/// f = 2 sqrt(2 r R_z - R_z^2), about sqrt(8 r R_z)
-///
-/// # Units
-/// The types carry them.
-/// # Range
-/// For a tool whose minor cutting edge angle is not known: [`least_minor_angle_for_arc`].
-/// # Errors
-/// `rz`, when the arc cannot leave it (R_z not below r), or no plausible feed does.
-/// # Source
-/// Derived, as [`arc_height`].
-/// # Example
-/// ```
-/// use turnwright::{physics::finish::feed_for_rz_arc, CornerRadius, Rz};
-/// let feed = feed_for_rz_arc(Rz::from_um(6.3)?, CornerRadius::from_mm(0.8)?)?;
-/// assert!((feed.mm_per_rev() - 0.2004).abs() < 1e-4);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-pub fn feed_for_rz_arc(rz: Rz, corner_radius: CornerRadius) -> Result<Feed, Error> {
-    let (height, r) = (rz.length(), corner_radius.length());
-    if height >= r {
-        return Err(too_rough("rz", &rz, corner_radius));
-    }
-    plausible(feed_for_arc_height(height, r), "rz", &rz)
-}
-
-/// The feed that leaves an arithmetic mean height R_a, exactly.
-///
-/// About f = sqrt(18 sqrt(3) r R_a) while the arc makes the finish; then the root of the exact R_a.
-///
-/// # Units
-/// The types carry them.
-/// # Range
-/// The inverse of [`theoretical_roughness`], to the last digits: R_a grows with the feed.
-/// # Errors
-/// `ra`, when no plausible feed leaves it.
-/// # Source
-/// Derived, as [`theoretical_roughness`].
-/// # Example
-/// ```
-/// use turnwright::physics::finish::{feed_for_ra, ToolOutline};
-/// let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "5 deg".parse()?)?;
-/// let feed = feed_for_ra("3.2 um".parse()?, &tool)?;
-/// assert!((feed.mm_per_rev() - 0.3058).abs() < 1e-4);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-pub fn feed_for_ra(ra: Ra, outline: &ToolOutline) -> Result<Feed, Error> {
-    let (height, r) = (ra.length(), outline.corner_radius.length());
-    let edges = outline.edges();
-    // A sharp corner has R_a = R_t / 4; with an arc it is a little less than that.
-    let guess = feed_for_height(4.0 * height, outline);
-    let root = feed_of_ra(height, guess, |f| {
-        edges.profile(maths::number(r / f)).ra * f
-    });
-    root.ok_or_else(|| no_feed("ra", &ra))
-}
-
-/// The feed that leaves an arithmetic mean height R_a, when the arc alone makes the finish.
-///
-/// About f = sqrt(18 sqrt(3) r R_a), then the root of the exact R_a.
-///
-/// # Units
-/// The types carry them.
-/// # Range
-/// For a tool whose minor cutting edge angle is not known: [`least_minor_angle_for_arc`].
-/// # Errors
-/// `ra`, when the arc cannot leave it (f would reach 2 r), or no plausible feed does.
-/// # Source
-/// Derived, as [`arc_roughness`].
-/// # Example
-/// ```
-/// use turnwright::{physics::finish::feed_for_ra_arc, CornerRadius, Ra};
-/// let feed = feed_for_ra_arc(Ra::from_um(1.6)?, CornerRadius::from_mm(0.8)?)?;
-/// assert!((feed.mm_per_rev() - 0.1995).abs() < 1e-4);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-pub fn feed_for_ra_arc(ra: Ra, corner_radius: CornerRadius) -> Result<Feed, Error> {
-    let (height, r) = (ra.length(), corner_radius.length());
-    let widest = 2.0 * r;
-    // R_a of half circles side by side, the roughest that the arc alone can leave.
-    if height >= arc_profile(0.5).ra * widest {
-        return Err(too_rough("ra", &ra, corner_radius));
-    }
-    let guess = (18.0 * 3.0_f64.sqrt() * (r * height)).sqrt();
-    let root = feed_of_ra(height, guess, |f| {
-        arc_profile(maths::number(r / f.min(widest))).ra * f.min(widest)
-    });
-    root.ok_or_else(|| no_feed("ra", &ra))
-}
-
-#[cold]
-fn too_rough(field: &str, given: &dyn std::fmt::Display, corner_radius: CornerRadius) -> Error {
-    Error::new(
-        ErrorKind::Contradiction,
-        field,
-        given.to_string(),
-        format!("what an arc with the corner radius {corner_radius} can leave"),
-        "check the unit, or give the minor cutting edge angle of the tool",
-    )
-}
-
-#[cold]
-fn no_feed(field: &str, given: &dyn std::fmt::Display) -> Error {
-    Error::new(
-        ErrorKind::Contradiction,
-        field,
-        given.to_string(),
-        format!(
-            "a roughness that a feed from {} to {} mm/rev leaves with this tool",
-            Feed::ROW.least(),
-            Feed::ROW.largest()
-        ),
-        "check the unit of the roughness, and the corner radius",
-    )
-}
-
-fn plausible(feed: Length, field: &str, given: &dyn std::fmt::Display) -> Result<Feed, Error> {
-    let feed = Feed::computed(feed);
-    if Feed::ROW.accepts(feed.trade()) {
-        Ok(feed)
-    } else {
-        Err(no_feed(field, given))
-    }
-}
-
-fn feed_for_arc_height(height: Length, r: Length) -> Length {
-    2.0 * (height * (2.0 * r - height)).sqrt()
-}
-
-fn feed_for_height(height: Length, outline: &ToolOutline) -> Length {
-    let r = outline.corner_radius.length();
-    let edges = outline.edges();
-    if height <= r * versine(edges.flat) {
-        feed_for_arc_height(height, r)
-    } else if height <= r * versine(edges.steep) {
-        let phi = 2.0 * maths::asin(maths::number(height / (2.0 * r)).sqrt().min(1.0));
-        r * versine(phi + edges.flat) / maths::sin(edges.flat)
-    } else {
-        height * edges.cotangents() + r * edges.tangents()
-    }
-}
-
-/// The plausible feed at which `ra_at` is `height`: the root of a growing function, near `guess`.
-///
-/// In logarithms R_a is a nearly straight line over the feed, with a slope between 1 (edges) and 2
-/// (arc), so that secants converge at once; the bracket, halved where they leave it, makes sure.
-fn feed_of_ra(height: Length, guess: Length, ra_at: impl Fn(Length) -> Length) -> Option<Feed> {
-    let mut low = Feed::computed_trade(Feed::ROW.least()).length_per_revolution();
-    let mut high = Feed::computed_trade(Feed::ROW.largest()).length_per_revolution();
-    let excess = |f: Length| maths::ln(maths::number(ra_at(f) / height));
-    if excess(low) > 0.0 || excess(high) < 0.0 {
-        return None;
-    }
-    let mut f = guess.max(low).min(high);
-    let mut before: Option<(Length, f64)> = None;
-    let mut slope = 2.0;
-    // The bracket alone is down to the last digit after some 60 halvings.
-    for _ in 0..200 {
-        let e = excess(f);
-        if e < 0.0 {
-            low = f;
-        } else {
-            high = f;
-        }
-        if let Some((f_before, e_before)) = before {
-            let step = maths::ln(maths::number(f / f_before));
-            let secant = (e - e_before) / step;
-            // Differences of the last digits say nothing of the slope.
-            if step.abs() > 1e-7 && secant.is_finite() {
-                slope = secant.clamp(0.7, 3.0);
-            }
-        }
-        let mut next = f * maths::exp(-e / slope);
-        if next < low || next > high {
-            next = (low * high).sqrt();
-        }
-        if maths::number((next - f) / f).abs() <= 2e-16 {
-            f = next;
-            break;
-        }
-        before = Some((f, e));
-        f = next;
-    }
-    Some(Feed::computed(f))
-}
-
-/// 1 - cos x, without the difference of nearly equal numbers.
-fn versine(x: f64) -> f64 {
-    let half = maths::sin(x / 2.0);
-    2.0 * half * half
-}
-
 fn roughness(f: Length, profile: Profile) -> TheoreticalRoughness {
     TheoreticalRoughness {
         regime: profile.regime,
@@ -538,262 +296,13 @@ fn roughness(f: Length, profile: Profile) -> TheoreticalRoughness {
     }
 }
 
-/// A profile's heights over the feed.
-struct Profile {
-    regime: FinishRegime,
-    rt: f64,
-    ra: f64,
-    rq: f64,
-}
-
-/// The two edges in radians, the steeper one leading.
-struct Edges {
-    steep: f64,
-    flat: f64,
-    included: f64,
-    mirrored: bool,
-}
-
-impl Edges {
-    /// cot kappa_r + cot kappa_r' = sin(kappa_r + kappa_r') / (sin kappa_r sin kappa_r')
-    fn cotangents(&self) -> f64 {
-        maths::sin(self.included) / (maths::sin(self.steep) * maths::sin(self.flat))
-    }
-
-    /// tan(kappa_r / 2) + tan(kappa_r' / 2): over r, what the rounding takes from the feed.
-    fn tangents(&self) -> f64 {
-        maths::tan(self.steep / 2.0) + maths::tan(self.flat / 2.0)
-    }
-
-    /// The profile, all lengths over the feed; `r` is the corner radius over the feed.
-    fn profile(&self, r: f64) -> Profile {
-        let sin_flat = maths::sin(self.flat);
-        if 1.0 <= 2.0 * r * sin_flat {
-            return arc_profile(r);
-        }
-        let with_arc = 1.0 <= r * versine(self.steep + self.flat) / sin_flat;
-        // The ridge: its height, and its distance from the groove that the steep edge made.
-        let (rt, x_ridge, phi) = if with_arc {
-            let phi = 2.0 * maths::asin((sin_flat / (2.0 * r)).sqrt().min(1.0)) - self.flat;
-            (r * versine(phi), r * maths::sin(phi), phi)
-        } else {
-            let rt = (1.0 - r * self.tangents()) / self.cotangents();
-            let above = (rt - r * versine(self.steep)).max(0.0);
-            let (sin, cos) = (maths::sin(self.steep), maths::cos(self.steep));
-            (rt, r * sin + above * cos / sin, self.steep)
-        };
-        let regime = match (with_arc, self.mirrored) {
-            (false, _) => FinishRegime::Edges,
-            (true, false) => FinishRegime::ArcAndMinorEdge,
-            (true, true) => FinishRegime::ArcAndMajorEdge,
-        };
-        let steep = Side {
-            r,
-            edge: self.steep,
-        };
-        let flat = Side { r, edge: self.flat };
-        let (leading, trailing) = if phi <= FRAC_PI_2 {
-            (steep.up_to(x_ridge, rt), flat.up_to(1.0 - x_ridge, rt))
-        } else {
-            // The ridge overhangs: a stylus falls from its tip straight down.
-            match self.overhang(r, rt, x_ridge, phi, with_arc) {
-                Seen::Both(leading, trailing) => (leading, trailing),
-                Seen::Saw(height) => {
-                    return Profile {
-                        regime,
-                        rt,
-                        ra: height / 4.0,
-                        rq: height / 12.0_f64.sqrt(),
-                    };
-                }
-            }
-        };
-        let mean = leading.first + trailing.first;
-        let square = leading.second + trailing.second - mean * mean;
-        Profile {
-            regime,
-            rt,
-            ra: 2.0 * (leading.below(mean) + trailing.below(mean)),
-            rq: square.max(0.0).sqrt(),
-        }
-    }
-
-    fn overhang(&self, r: f64, rt: f64, x_ridge: f64, phi: f64, with_arc: bool) -> Seen {
-        let flat = Side { r, edge: self.flat };
-        let trailing = flat.up_to(1.0 - x_ridge, rt);
-        if x_ridge >= 0.0 {
-            // Below the tip, on the leading side, only the lower part of the arc is seen.
-            let low = if with_arc {
-                PI - phi
-            } else {
-                maths::asin((x_ridge / r).min(1.0))
-            };
-            let lower = Side { r, edge: low };
-            return Seen::Both(lower.up_to(x_ridge, r * versine(low)), trailing);
-        }
-        // The tip hangs over the groove's bottom: the flat edge alone is seen, from below the tip
-        // to the next tip.
-        let hidden = -x_ridge;
-        if hidden >= r * maths::sin(self.flat) {
-            return Seen::Saw(maths::tan(self.flat));
-        }
-        let low = maths::asin((hidden / r).min(1.0));
-        let covered = Side { r, edge: low }.up_to(hidden, r * versine(low));
-        Seen::Both(covered.taken_away(), trailing)
-    }
-}
-
-/// What a stylus sees where the ridge overhangs.
-enum Seen {
-    /// Two sides.
-    Both(Moments, Moments),
-    /// A saw of straight lines of that height.
-    Saw(f64),
-}
-
-/// The arc alone: `r` is the corner radius over the feed, at least a half.
-fn arc_profile(r: f64) -> Profile {
-    let half = 0.5 / r;
-    let phi = maths::asin(half.min(1.0));
-    let side = Side { r, edge: phi };
-    let rt = r * versine(phi);
-    let moments = side.up_to(0.5, rt);
-    let mean = 2.0 * moments.first;
-    let square = 2.0 * moments.second - mean * mean;
-    Profile {
-        regime: FinishRegime::Arc,
-        // (f^2/4) / (r + sqrt(r^2 - f^2/4)), as arc_height has it.
-        rt: 0.25 / (r + (r * r - 0.25).max(0.0).sqrt()),
-        ra: 4.0 * moments.below(mean),
-        rq: square.max(0.0).sqrt(),
-    }
-}
-
-/// One side of a groove: the arc up to the angle of the edge, then the edge.
-#[derive(Clone, Copy)]
-struct Side {
-    r: f64,
-    edge: f64,
-}
-
-impl Side {
-    /// The integrals of the height and of its square from the bottom to the ridge.
-    fn up_to(self, x_ridge: f64, height: f64) -> Moments {
-        let Self { r, edge } = self;
-        let low = r * versine(edge);
-        let (first, second) = if height <= low {
-            // The ridge stands on the arc. Its angle comes from the height, which keeps all digits.
-            let phi = 2.0 * maths::asin((height / (2.0 * r)).sqrt().min(1.0));
-            (r * r * arc_first(phi), r * r * r * arc_second(phi))
-        } else {
-            let w = x_ridge - r * maths::sin(edge);
-            let (mean, square) = (
-                (low + height) / 2.0,
-                (low * low + low * height + height * height) / 3.0,
-            );
-            (
-                r * r * arc_first(edge) + w * mean,
-                r * r * r * arc_second(edge) + w * square,
-            )
-        };
-        Moments {
-            side: self,
-            sign: 1.0,
-            top: height,
-            width: x_ridge,
-            first,
-            second,
-        }
-    }
-}
-
-/// The integrals of a side of the groove, up to its ridge.
-struct Moments {
-    side: Side,
-    sign: f64,
-    top: f64,
-    width: f64,
-    first: f64,
-    second: f64,
-}
-
-impl Moments {
-    /// The same, to be taken away from the other side: what hides below an overhanging tip.
-    fn taken_away(self) -> Self {
-        Self {
-            sign: -1.0,
-            first: -self.first,
-            second: -self.second,
-            ..self
-        }
-    }
-
-    /// The area between the profile and a mean line above it.
-    fn below(&self, mean: f64) -> f64 {
-        let Side { r, edge } = self.side;
-        let area = if mean >= self.top {
-            mean * self.width - self.sign * self.first
-        } else if mean <= r * versine(edge) {
-            let theta = 2.0 * maths::asin((mean / (2.0 * r)).sqrt().min(1.0));
-            mean * r * maths::sin(theta) - r * r * arc_first(theta)
-        } else {
-            let low = r * versine(edge);
-            let sin = maths::sin(edge);
-            let w = (mean - low) * (maths::cos(edge) / sin);
-            mean * (r * sin + w) - r * r * arc_first(edge) - w * (low + mean) / 2.0
-        };
-        self.sign * area
-    }
-}
-
-/// The integral of (1 - cos t) cos t from 0 to theta: sin theta - theta/2 - sin(2 theta)/4.
-fn arc_first(theta: f64) -> f64 {
-    if theta > 1.0 {
-        return maths::sin(theta) - theta / 2.0 - maths::sin(2.0 * theta) / 4.0;
-    }
-    // (-1)^(k+1) (2^(2k-1) - 1) theta^(2k+1) / (2k+1)!
-    let square = theta * theta;
-    let (mut term, mut four, mut sum) = (theta, 0.5, 0.0);
-    for k in 1..14 {
-        let n = 2.0 * f64::from(k);
-        term *= -square / (n * (n + 1.0));
-        four *= 4.0;
-        sum -= term * (four - 1.0);
-        if term.abs() * four < 1e-18 * sum {
-            break;
-        }
-    }
-    sum
-}
-
-/// The integral of (1 - cos t)^2 cos t from 0 to theta:
-/// 7/4 sin theta - theta - sin(2 theta)/2 + sin(3 theta)/12.
-fn arc_second(theta: f64) -> f64 {
-    if theta > 1.0 {
-        return 1.75 * maths::sin(theta) - theta - maths::sin(2.0 * theta) / 2.0
-            + maths::sin(3.0 * theta) / 12.0;
-    }
-    // (-1)^k (7/4 - 4^k + 9^k/4) theta^(2k+1) / (2k+1)!, zero for k = 0 (with -theta) and k = 1.
-    let square = theta * theta;
-    let (mut term, mut four, mut nine, mut sum) = (theta * square / -6.0, 4.0, 2.25, 0.0);
-    for k in 2..18 {
-        let n = 2.0 * f64::from(k);
-        term *= -square / (n * (n + 1.0));
-        four *= 4.0;
-        nine *= 9.0;
-        sum += term * (1.75 - four + nine);
-        if term.abs() * nine < 1e-18 * sum {
-            break;
-        }
-    }
-    sum
-}
-
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
+    use crate::physics::profile::versine;
     use proptest::prelude::*;
+    use std::f64::consts::FRAC_PI_2;
 
     fn near(a: f64, b: f64, relative: f64) -> bool {
         (a - b).abs() <= relative * b.abs()
@@ -957,15 +466,6 @@ mod tests {
             let angle = least_minor_angle_for_arc(feed(f), r);
             assert_eq!(angle.unwrap_err().field(), "feed");
         }
-        let (ra, rz) = (Ra::from_um(19.0).unwrap(), Rz::from_um(101.0).unwrap());
-        assert_eq!(feed_for_ra_arc(ra, r).unwrap_err().field(), "ra");
-        assert_eq!(feed_for_rz_arc(rz, r).unwrap_err().field(), "rz");
-        let (ra, rt) = (Ra::from_um(1000.0).unwrap(), Rt::from_um(5000.0).unwrap());
-        let slim = tool(0.8, 95.0, 0.1);
-        assert_eq!(feed_for_ra(ra, &slim).unwrap_err().field(), "ra");
-        assert_eq!(feed_for_rt(rt, &slim).unwrap_err().field(), "rt");
-        let rz = Rz::from_um(5000.0).unwrap();
-        assert_eq!(feed_for_rz(rz, &slim).unwrap_err().field(), "rz");
         let wide = ToolOutline::new(
             r,
             CuttingEdgeAngle::from_degrees(95.0).unwrap(),
@@ -1011,26 +511,11 @@ mod tests {
         }
 
         #[test]
-        fn the_inverse_gives_the_feed_back(f in 0.0011..9.9_f64, tool in any_tool()) {
-            let finish = theoretical_roughness(feed(f), &tool);
-            let back = feed_for_rt(finish.rt, &tool).unwrap();
-            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "rt: {back}");
-            let back = feed_for_rz(finish.rz, &tool).unwrap();
-            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "rz: {back}");
-            let back = feed_for_ra(finish.ra, &tool).unwrap();
-            prop_assert!(near(back.mm_per_rev(), f, 1e-11), "ra: {back}");
-        }
-
-        #[test]
         fn an_arc_is_an_arc_through_every_door(r in 0.005..50.0_f64, share in 0.0..1.0_f64) {
             let f = 0.0011 + share * (f64::min(9.9, 1.999 * r) - 0.0011);
             let r = CornerRadius::from_mm(r).unwrap();
             let finish = arc_roughness(feed(f), r).unwrap();
             prop_assert!(near(arc_height(feed(f), r).unwrap().um(), finish.rt.um(), 1e-13));
-            let back = feed_for_ra_arc(finish.ra, r).unwrap();
-            prop_assert!(near(back.mm_per_rev(), f, 1e-12));
-            let back = feed_for_rz_arc(finish.rz, r).unwrap();
-            prop_assert!(near(back.mm_per_rev(), f, 1e-10));
             let least = least_minor_angle_for_arc(feed(f), r).unwrap();
             if least.degrees() < 0.1 || least.degrees() > 80.0 {
                 return Ok(());

@@ -4,8 +4,10 @@
 //! |---|---|
 //! | [`speed`] | how fast does the edge pass the work, how long does a cut take? |
 //! | [`engagement`] | how thick and wide is the chip, how light may a cut be? |
-//! | [`force`] | what force, torque and power does a cut take, what can the drive give? |
-//! | [`finish`] | how rough does the tool leave the surface, which feed leaves it so? |
+//! | [`force`] | what force does a cut take? |
+//! | [`drive`] | what torque and power does it take, what can the drive give? |
+//! | [`finish`] | how rough does the tool leave the surface? |
+//! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
 //! | [`bar`] | how far does the bar give way to the tool, and where most? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
@@ -13,10 +15,14 @@
 //! module, so that a faster or portable form replaces them in one place.
 
 pub mod bar;
+pub mod drive;
 pub mod engagement;
+pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
 mod maths;
+mod polynomial;
+mod profile;
 pub mod speed;
 
 #[cfg(test)]
@@ -26,7 +32,7 @@ mod corners {
     use super::bar::{self, Bar, Springs, Support};
     use super::finish::{self, ToolOutline};
     use super::force::{self, ForceLaw};
-    use super::{engagement, speed};
+    use super::{drive, engagement, feed_for_finish, speed};
     use crate::quantity::*;
 
     /// The least and the largest plausible value, and zero where it is allowed.
@@ -114,18 +120,18 @@ mod corners {
                 finite(force::effective_edge_angle(&forces));
             });
             at_all_corners!(v: CuttingSpeed, p: Power => {
-                finite(force::largest_depth_for_power(law, f, k, v, p));
+                finite(drive::largest_depth_for_power(law, f, k, v, p));
             });
         });
         at_all_corners!(f: MainForce, v: CuttingSpeed, d: Diameter => {
-            finite(force::cutting_power(f, v));
-            finite(force::torque(f, d));
+            finite(drive::cutting_power(f, v));
+            finite(drive::torque(f, d));
         });
         at_all_corners!(p: Power, e: Efficiency, n: SpindleSpeed, n_b: SpindleSpeed => {
-            finite(force::motor_power(p, e));
-            finite(force::spindle_power(p, e));
-            finite(force::torque_at(p, n));
-            finite(force::drive_power(p, n_b, n));
+            finite(drive::motor_power(p, e));
+            finite(drive::spindle_power(p, e));
+            finite(drive::torque_at(p, n));
+            finite(drive::drive_power(p, n_b, n));
         });
     }
 
@@ -150,9 +156,9 @@ mod corners {
                 finite(finish.ra);
                 finite(finish.rq);
                 at_all_corners!(ra: Ra, rt: Rt, rz: Rz => {
-                    finite_or_refused(finish::feed_for_ra(ra, &outline));
-                    finite_or_refused(finish::feed_for_rt(rt, &outline));
-                    finite_or_refused(finish::feed_for_rz(rz, &outline));
+                    finite_or_refused(feed_for_finish::feed_for_ra(ra, &outline));
+                    finite_or_refused(feed_for_finish::feed_for_rt(rt, &outline));
+                    finite_or_refused(feed_for_finish::feed_for_rz(rz, &outline));
                 });
             });
         }
@@ -164,8 +170,8 @@ mod corners {
             }
             finite_or_refused(finish::arc_height(f, r));
             finite_or_refused(finish::least_minor_angle_for_arc(f, r));
-            finite_or_refused(finish::feed_for_ra_arc(ra, r));
-            finite_or_refused(finish::feed_for_rz_arc(rz, r));
+            finite_or_refused(feed_for_finish::feed_for_ra_arc(ra, r));
+            finite_or_refused(feed_for_finish::feed_for_rz_arc(rz, r));
         });
     }
 

@@ -23,9 +23,9 @@ use crate::quantity::{
     Travel, WorkLength, round_size,
 };
 use crate::shop::dial::Dial;
+use crate::shop::figure::SpeedBand;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
-use crate::shop::material::SpeedBand;
 use crate::standards::instrument::Instrument;
 use crate::standards::limits::{LengthLimits, Limits};
 

@@ -3,7 +3,7 @@
 //! Nothing is left to do when a program starts: the cells are pieces of one constant text, the
 //! figures are checked numbers. A bad line does not compile; the message names its key.
 
-use super::material::{BuiltUpEdge, Iso513Group, Prone, SpeedBand};
+use super::figure::{BuiltUpEdge, Iso513Group, Prone, SpeedBand};
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     BrinellHardness, CuttingSpeed, Density, ForceExponent, Quantity, SpecificCuttingForce,

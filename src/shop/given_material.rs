@@ -1,6 +1,7 @@
 //! A material in a document: a key, a designation, or an object of the asker's own figures.
 
-use super::material::{Figure, Material, SpeedBand, ToolMaterial};
+use super::figure::{Figure, SpeedBand, ToolMaterial};
+use super::material::Material;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::fields::{Fields, Tree, list, quantity};
 use crate::quantity::{CuttingSpeed, ForceExponent, SpecificCuttingForce};

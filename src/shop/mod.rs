@@ -14,7 +14,9 @@
 //! compile error.
 
 mod catalogue;
+mod designation;
 pub mod dial;
+pub(crate) mod figure;
 #[cfg(feature = "serde")]
 mod given_material;
 pub mod holding;

@@ -5,9 +5,9 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::dial::{Dial, DialReads, Ring};
+use super::figure::ToolMaterial;
 use super::holding::{Holding, HoldingKind};
 use super::lathe::Lathe;
-use super::material::ToolMaterial;
 use super::part::{Part, Stock, WantedFinish};
 use super::tool::Tool;
 use crate::error::Error;

@@ -1,6 +1,6 @@
 //! The tool: its material, its corner and its edges.
 
-use super::material::ToolMaterial;
+use super::figure::ToolMaterial;
 use crate::quantity::{
     CornerRadius, CuttingEdgeAngle, DepthOfCut, EdgeRadius, MinorCuttingEdgeAngle, RakeAngle,
 };

@@ -96,6 +96,28 @@ impl Case {
             .ok_or_else(|| format!("input {field} is not text"))
     }
 
+    /// An input that is a list of texts.
+    pub fn words(&self, field: &str) -> Result<Vec<&str>, String> {
+        let list = self.raw(field)?.as_array();
+        list.and_then(|list| list.iter().map(Value::as_str).collect())
+            .ok_or_else(|| format!("input {field} is not a list of texts"))
+    }
+
+    /// An input that is a whole number.
+    pub fn count(&self, field: &str) -> Result<i64, String> {
+        self.raw(field)?
+            .as_i64()
+            .ok_or_else(|| format!("input {field} is not a whole number"))
+    }
+
+    /// An input as a list of quantities.
+    pub fn get_list<Q: Quantity>(&self, field: &str) -> Result<Vec<Q>, String> {
+        let texts = self.words(field)?.into_iter();
+        texts
+            .map(|text| text.parse::<Q>().map_err(|e| e.to_string()))
+            .collect()
+    }
+
     /// An input as a quantity.
     pub fn get<Q: Quantity>(&self, field: &str) -> Result<Q, String> {
         self.word(field)?.parse::<Q>().map_err(|e| e.to_string())
@@ -117,6 +139,36 @@ impl Case {
             None => Ok(()),
             Some(value) if value.as_str() == Some(got) => Ok(()),
             Some(value) => Err(format!("{field}: expected {value}, got {got:?}")),
+        }
+    }
+
+    /// An expected whole number, exactly, where the case asks for it.
+    pub fn expect_count(&self, field: &str, got: i64) -> Result<(), String> {
+        match self.look_at("expect", field) {
+            None => Ok(()),
+            Some(value) if value.as_i64() == Some(got) => Ok(()),
+            Some(value) => Err(format!("{field}: expected {value}, got {got}")),
+        }
+    }
+
+    /// An expected yes or no, where the case asks for it.
+    pub fn expect_flag(&self, field: &str, got: bool) -> Result<(), String> {
+        match self.look_at("expect", field) {
+            None => Ok(()),
+            Some(value) if value.as_bool() == Some(got) => Ok(()),
+            Some(value) => Err(format!("{field}: expected {value}, got {got}")),
+        }
+    }
+
+    /// An upper end of a rule of the trade: only the direction is compared.
+    pub fn expect_at_most<Q: Quantity>(&self, field: &str, got: Q) -> Result<(), String> {
+        let Some(most) = self.look_at("expect", field).and_then(Value::as_str) else {
+            return Err(format!("{field}: no upper end is expected"));
+        };
+        if got.trade() <= trade::<Q>(most)? {
+            Ok(())
+        } else {
+            Err(format!("{field}: expected at most {most}, got {got}"))
         }
     }
 
@@ -154,9 +206,31 @@ impl Case {
 
     /// An expected plain number, where the case asks for it.
     pub fn expect_number(&self, field: &str, got: f64) -> Result<(), String> {
-        let Some(value) = self.look_at("expect", field) else {
-            return Ok(());
+        match self.look_at("expect", field) {
+            None => Ok(()),
+            Some(value) => self.near_number(field, value, got),
+        }
+    }
+
+    /// An expected list of plain numbers.
+    pub fn expect_numbers(&self, field: &str, got: &[f64]) -> Result<(), String> {
+        let Some(wanted) = self.look_at("expect", field).and_then(Value::as_array) else {
+            return Err(format!("{field}: no list is expected"));
         };
+        if wanted.len() != got.len() {
+            return Err(format!(
+                "{field}: {} values for {}",
+                got.len(),
+                wanted.len()
+            ));
+        }
+        for (value, got) in wanted.iter().zip(got) {
+            self.near_number(field, value, *got)?;
+        }
+        Ok(())
+    }
+
+    fn near_number(&self, field: &str, value: &Value, got: f64) -> Result<(), String> {
         let wanted: f64 = value
             .as_str()
             .and_then(|text| text.parse().ok())

@@ -1,8 +1,10 @@
 //! Theoretical finish and its inverses: Shaw, Metal Cutting Principles (from memory), derived again.
 
+use turnwright::physics::feed_for_finish::{
+    feed_for_ra, feed_for_ra_arc, feed_for_rt, feed_for_rz, feed_for_rz_arc,
+};
 use turnwright::physics::finish::{
-    FinishRegime, ToolOutline, arc_height, arc_roughness, feed_for_ra, feed_for_ra_arc,
-    feed_for_rt, feed_for_rz, feed_for_rz_arc, theoretical_roughness,
+    FinishRegime, ToolOutline, arc_height, arc_roughness, theoretical_roughness,
 };
 use turnwright::*;
 

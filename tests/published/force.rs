@@ -1,10 +1,10 @@
 //! Force, torque and power: Kienzle 1952 (from memory), and the definitions of power and torque.
 
-use turnwright::physics::engagement::chip_section;
-use turnwright::physics::force::{
-    ForceLaw, cutting_forces, cutting_power, drive_power, largest_depth_for_power, main_force,
-    motor_power, specific_force_at, torque, torque_at,
+use turnwright::physics::drive::{
+    cutting_power, drive_power, largest_depth_for_power, motor_power, torque, torque_at,
 };
+use turnwright::physics::engagement::chip_section;
+use turnwright::physics::force::{ForceLaw, cutting_forces, main_force, specific_force_at};
 use turnwright::physics::speed::{cutting_speed, mean_diameter};
 use turnwright::*;
 

@@ -5,10 +5,18 @@
 
 mod bar;
 mod case;
+mod centre_hole;
+mod chip;
+mod dial;
 mod engagement;
 mod finish;
 mod force;
+mod general_tolerance;
+mod preferred;
 mod speed;
+mod spindle_steps;
+mod support;
+mod texture;
 mod units;
 
 use std::collections::BTreeMap;
@@ -21,9 +29,10 @@ use libtest_mimic::{Arguments, Trial};
 type Answer = fn(&Case) -> Result<(), String>;
 
 /// Which module answers a topic.
-const TOPICS: [(&str, Answer); 11] = [
+const TOPICS: [(&str, Answer); 19] = [
     ("units", units::answer),
     ("speed", speed::answer),
+    ("spindle-step", spindle_steps::answer),
     ("time", speed::answer),
     ("force", force::answer),
     ("force-components", force::answer),
@@ -33,6 +42,13 @@ const TOPICS: [(&str, Answer); 11] = [
     ("finish-edge", finish::answer),
     ("finish-inverse", finish::answer),
     ("beam", bar::answer),
+    ("chip", chip::answer),
+    ("support", support::answer),
+    ("dial", dial::answer),
+    ("texture", texture::answer),
+    ("preferred", preferred::answer),
+    ("iso2768", general_tolerance::answer),
+    ("centre", centre_hole::answer),
 ];
 
 fn answer(case: &Case) -> Result<(), String> {

@@ -11,7 +11,7 @@ import json
 import sys
 from pathlib import Path
 
-from mpmath import acos, asin, atan, atan2, cos, cot, findroot, matrix, mp, mpf, nstr, pi, quad, sin, sqrt, tan
+from mpmath import acos, asin, atan, atan2, cos, cot, findroot, floor, matrix, mp, mpf, nstr, pi, quad, sin, sqrt, tan
 
 mp.dps = 50
 OUT = Path(__file__).resolve().parent / "checks.json"
@@ -95,7 +95,7 @@ DEF = "derived from the definition"
 
 # What a case of kind "derived" is derived from.
 SECTIONS = {1: "speed, feed, time", 3: "Kienzle's law", 4: "corner arc and light cut", 5: "power, torque, drive", 6: "theoretical finish",
-            10: "bars"}
+            10: "bars", 14: "centre holes", 18: "dials"}
 
 
 def fm(section):
@@ -307,6 +307,16 @@ def speed_cases():
     case("speed-inch-constant", t, "derived", src, {"diameter": "1 in", "cutting_speed": "1 ft/min"}, {"spindle_speed": (spindle(si("1 ft/min"), si("1 in")), "rpm")}, note="the shop's 3.82; 12/pi")
     case("speed-shop-rule", t, "common-practice", "common practice, no source: n = 4 V/d", {"diameter": "1 in", "cutting_speed": "100 ft/min"}, {"spindle_speed": "400 rpm"}, 0.05,
          note="4.7 % above the exact 381.97 rpm; a plausibility check only")
+    steps = ["63 rpm", "90 rpm", "125 rpm", "180 rpm", "250 rpm", "355 rpm", "500 rpm", "710 rpm", "1000 rpm", "1400 rpm"]
+    for i, (d, v) in enumerate([("40 mm", "30 m/min"), ("25 mm", "95 m/min"), ("80 mm", "25 m/min"), ("1.25 in", "90 ft/min")], 1):
+        ideal = spindle(si(v), si(d))
+        pick = [s for s in steps if si(s) <= ideal][-1]
+        j = steps.index(pick)
+        case(f"speed-step-{i}", "spindle-step", "derived", fm(1) + ": highest step that the wanted cutting speed does not forbid", {"diameter": d, "cutting_speed": v, "steps": steps},
+             {"ideal": (ideal, "rpm"), "spindle_speed": pick, "cutting_speed": (pi * si(d) * si(pick), "m/min"),
+              "next_step_cutting_speed": (pi * si(d) * si(steps[j + 1]), "m/min")})
+    case("speed-chuck-limit", "spindle-step", "derived", fm(1), {"diameter": "12 mm", "cutting_speed": "150 m/min", "chuck_speed_limit": "2500 rpm"},
+         {"ideal": (spindle(si("150 m/min"), si("12 mm")), "rpm"), "spindle_speed": "2500 rpm", "cutting_speed": (pi * si("12 mm") * si("2500 rpm"), "m/min"), "governed_by": "chuck"})
     t = "time"
     case("time-cut-1", t, "derived", fm(1) + ": t = l/(f n)", {"length": "120 mm", "run_in": "2 mm", "run_out": "0 mm", "feed": "0.2 mm/rev", "spindle_speed": "640 rpm"},
          {"time": (si("122 mm") / (si("0.2 mm/rev") * si("640 rpm")), "s")})
@@ -541,8 +551,110 @@ def beam_cases():
          {"deflection": [(propped(S, E, si(a), [(si("200 mm"), None)])[0] * 80, "um") for a in st]}, tol_abs="1e-12 um")
 
 
+def texture_cases():
+    t = "texture"
+    src = "ISO 1302 (1978 and 1992 editions), roughness grade numbers, from memory"
+    N = ["0.025", "0.05", "0.1", "0.2", "0.4", "0.8", "1.6", "3.2", "6.3", "12.5", "25", "50"]
+    U = ["1", "2", "4", "8", "16", "32", "63", "125", "250", "500", "1000", "2000"]
+    for i, (a, b) in enumerate(zip(N, U), 1):
+        case(f"texture-grade-n{i}", t, "published", src, {"grade": f"N{i}"}, {"ra": a + " um", "ra_inch": b + " uin"}, 1e-12, note="the inch value is the standard's rounded partner, within 2 % of the metric one")
+        agree(si(b + " uin"), a + " um", rel="0.021", what="N grade")
+    for i, (ra, g) in enumerate([("1.5 um", "N7"), ("1.6 um", "N7"), ("1.61 um", "N8"), ("0.02 um", "N1"), ("50 uin", "N7")], 1):
+        case(f"texture-grade-of-{i}", t, "derived", DEF + ": smallest grade whose R_a is not below the value", {"ra": ra}, {"grade": g})
+    s4 = "ISO 4288:1996 table 1 (R_a, non-periodic), from memory"
+    for ra, lr, ln in [("0.015 um", "0.08 mm", "0.4 mm"), ("0.05 um", "0.25 mm", "1.25 mm"), ("0.8 um", "0.8 mm", "4 mm"), ("2 um", "0.8 mm", "4 mm"), ("3.2 um", "2.5 mm", "12.5 mm"), ("12.5 um", "8 mm", "40 mm")]:
+        case(f"texture-cutoff-ra-{ra.split()[0]}", t, "published", s4, {"ra": ra}, {"cutoff": lr, "evaluation_length": ln}, 1e-12, note="upper end belongs to the row")
+    s5 = "ISO 4288:1996 table 2 (R_z, non-periodic), from memory"
+    for rz, lr in [("0.3 um", "0.25 mm"), ("6.3 um", "0.8 mm"), ("25 um", "2.5 mm"), ("100 um", "8 mm")]:
+        case(f"texture-cutoff-rz-{rz.split()[0]}", t, "published", s5, {"rz": rz}, {"cutoff": lr}, 1e-12)
+    s6 = "ISO 4288:1996 table 3 (R_Sm, periodic), from memory"
+    for f, lr in [("0.03 mm", "0.08 mm"), ("0.1 mm", "0.25 mm"), ("0.2 mm", "0.8 mm"), ("0.5 mm", "2.5 mm"), ("0.13 mm", "0.25 mm")]:
+        case(f"texture-cutoff-rsm-{f.split()[0]}", t, "published", s6, {"rsm": f}, {"cutoff": lr}, 1e-12, note="a turned surface: R_Sm = feed")
+
+
+CENTRE_A = [("1", "2.12", "0.97", "0.9"), ("1.25", "2.65", "1.21", "1.1"), ("1.6", "3.35", "1.52", "1.4"), ("2", "4.25", "1.95", "1.8"), ("2.5", "5.3", "2.42", "2.2"), ("3.15", "6.7", "3.07", "2.8"),
+            ("4", "8.5", "3.90", "3.5"), ("5", "10.6", "4.85", "4.4"), ("6.3", "13.2", "5.98", "5.5"), ("8", "17", "7.79", "7.0"), ("10", "21.2", "9.70", "8.7")]
+CENTRE_B = [("1", "2.12", "3.15", "1.27"), ("1.25", "2.65", "4", "1.60"), ("1.6", "3.35", "5", "1.99"), ("2", "4.25", "6.3", "2.54"), ("2.5", "5.3", "8", "3.20"), ("3.15", "6.7", "10", "4.03"),
+            ("4", "8.5", "12.5", "5.05"), ("5", "10.6", "16", "6.41"), ("6.3", "13.2", "18", "7.36"), ("8", "17", "22.4", "9.36"), ("10", "21.2", "28", "11.66")]
+
+
+def support_cases():
+    t = "support"
+    src = "common practice, no source"
+    for i, (ld, adv) in enumerate([("2.5", "chuck"), ("8", "chuck and centre"), ("16", "chuck, centre and steady")], 1):
+        case(f"support-rule-{i}", t, "common-practice", src, {"overhang_over_diameter": ld}, {"advice": adv}, note="second opinion only; the computed error decides")
+    t = "centre"
+    s = "ISO 866 / ISO 6411 (form A), from memory; cone depth checked against the geometry of a 60 deg cone"
+    for d, D2, cone, pil in CENTRE_A:
+        l = (mpf(D2) - mpf(d)) / 2 / tan(pi / 6)
+        assert abs(l - mpf(cone)) <= mpf("0.0075"), (d, nstr(l, 6), cone)
+        if d in ("1", "2", "2.5", "3.15", "4", "6.3", "10"):
+            case(f"centre-a-{d}", t, "published", s, {"form": "A", "pilot_diameter": d + " mm"}, {"countersink_diameter": D2 + " mm", "cone_depth": cone + " mm"}, tol_abs="0.008 mm", note="standard rounds to 0.01 mm")
+    s = "ISO 2540 / ISO 6411 (form B), from memory; checked against 60 deg cone plus 120 deg chamfer"
+    for d, D2, D3, l in CENTRE_B:
+        g = (mpf(D2) - mpf(d)) / 2 / tan(pi / 6) + (mpf(D3) - mpf(D2)) / 2 / tan(pi / 3)
+        assert abs(g - mpf(l)) <= mpf("0.0085"), (d, nstr(g, 6), l)
+        if d in ("2", "4", "6.3"):
+            case(f"centre-b-{d}", t, "published", s, {"form": "B", "pilot_diameter": d + " mm"}, {"countersink_diameter": D2 + " mm", "guard_diameter": D3 + " mm", "depth_to_cone_end": l + " mm"}, tol_abs="0.008 mm")
+    case("centre-cone-geometry", t, "derived", fm(14), {"pilot_diameter": "2.5 mm", "countersink_diameter": "5.3 mm"}, {"cone_depth": (si("2.8 mm") * sqrt(3) / 2, "mm")})
+    case("centre-inch-no3", t, "published", "ASME B94.11M plain combined drill and countersink, from memory", {"size": "3"}, {"body_diameter": "0.25 in", "pilot_diameter": "0.109375 in"}, 1e-9)
+    case("centre-inch-no5", t, "published", "ASME B94.11M plain combined drill and countersink, from memory", {"size": "5"}, {"body_diameter": "0.4375 in", "pilot_diameter": "0.1875 in"}, 1e-9)
+    case("centre-spindle-speed", t, "derived", fm(1) + ": speed from the countersink diameter", {"countersink_diameter": "6.7 mm", "cutting_speed": "20 m/min"}, {"spindle_speed": (spindle(si("20 m/min"), si("6.7 mm")), "rpm")})
+
+
+def dial_cases():
+    t = "dial"
+    src = fm(18) + ": whole divisions"
+    rows = [  # id, reads, slide travel per mark, marks per turn, wanted change on diameter, unit
+        ("1", "diameter", "0.025 mm", 100, "7.35 mm"), ("2", "radius", "0.05 mm", 80, "12.4 mm"), ("3", "radius", "0.02 mm", 200, "3 mm"), ("4", "diameter", "0.0005 in", 200, "0.237 in"),
+        ("5", "radius", "0.001 in", 100, "0.5 in"), ("6", "radius", "0.05 mm", 60, "0.33 mm"), ("7", "diameter", "0.01 mm", 250, "4.98 mm"), ("8", "radius", "0.001 in", 125, "0.131 in")]
+    for i, reads, q, N, dd in rows:
+        marks = floor(si(dd) / (2 * si(q)) + mpf(10) ** -30)
+        rest = si(dd) - marks * 2 * si(q)
+        turns = floor(marks / N)
+        mark = marks - turns * N
+        u = q.split()[1]
+        per = si(q) * (2 if reads == "diameter" else 1)
+        case(f"dial-{i}", t, "derived", src, {"dial_reads": reads, "slide_travel_per_mark": q, "marks_per_turn": N, "diameter_to_remove": dd},
+             {"marks": int(marks), "turns": int(turns), "mark": int(mark), "reading_on_dial": (mark * per, u), "reading_with_turns": (marks * per, u), "left_on_diameter": (rest, u)}, tol_abs="1e-12 " + u, note="rounded so that metal is left")
+    case("dial-wrong-kind", t, "derived", fm(18), {"dial_reads": "radius", "operator_thinks": "diameter", "slide_travel_per_mark": "0.05 mm", "marks_turned": 40}, {"wanted_removal": "2 mm", "true_removal": "4 mm"}, 1e-12)
+    case("dial-wrong-kind-2", t, "derived", fm(18), {"dial_reads": "diameter", "operator_thinks": "radius", "slide_travel_per_mark": "0.025 mm", "marks_turned": 40}, {"wanted_removal": "4 mm", "true_removal": "2 mm"}, 1e-12, note="a mark of this dial says 0.05 mm; forty say 2 mm")
+    case("dial-missed-turn", t, "derived", fm(18), {"dial_reads": "radius", "slide_travel_per_mark": "0.05 mm", "marks_per_turn": 80, "turns_missed": 1}, {"diameter_error": "8 mm"}, 1e-12)
+    case("dial-from-zero-negative", t, "derived", src, {"marks": -30, "marks_per_turn": 100}, {"turns": -1, "mark": 70}, tol_abs=0, note="floor division: the mark under the line is 70")
+    case("dial-inch-on-metric", t, "derived", fm(18), {"slide_travel_per_mark": "0.02 mm", "diameter_to_remove": "0.1 in"}, {"marks": 63, "left_on_diameter": "0.02 mm"}, tol_abs="1e-12 mm")
+
+
+def general_tolerance_cases():
+    t = "iso2768"
+    s = "ISO 2768-1:1989 table 1, from memory"
+    for L, f, m, c, v in [("2 mm", "0.05", "0.1", "0.2", None), ("20 mm", "0.1", "0.2", "0.5", "1"), ("100 mm", "0.15", "0.3", "0.8", "1.5"), ("250 mm", "0.2", "0.5", "1.2", "2.5"), ("6 mm", "0.05", "0.1", "0.3", "0.5"), ("30 mm", "0.1", "0.2", "0.5", "1")]:
+        case(f"iso2768-{L.split()[0]}", t, "published", s, {"length": L}, {k: x + " mm" for k, x in (("fine", f), ("medium", m), ("coarse", c), ("very_coarse", v)) if x}, tol_abs="0 mm", note="plus or minus; upper end belongs to the range")
+
+
+def preferred_cases():
+    t = "preferred"
+    R = {5: "1 1.6 2.5 4 6.3", 10: "1 1.25 1.6 2 2.5 3.15 4 5 6.3 8", 20: "1 1.12 1.25 1.4 1.6 1.8 2 2.24 2.5 2.8 3.15 3.55 4 4.5 5 5.6 6.3 7.1 8 9",
+         40: "1 1.06 1.12 1.18 1.25 1.32 1.4 1.5 1.6 1.7 1.8 1.9 2 2.12 2.24 2.36 2.5 2.65 2.8 3 3.15 3.35 3.55 3.75 4 4.25 4.5 4.75 5 5.3 5.6 6 6.3 6.7 7.1 7.5 8 8.5 9 9.5"}
+    for n, row in R.items():
+        xs = row.split()
+        assert len(xs) == n
+        for k, x in enumerate(xs):
+            assert abs(mpf(x) / mpf(10) ** (mpf(k) / n) - 1) < mpf("0.0127"), (n, x)
+        case(f"preferred-r{n}", t, "published", "ISO 3 preferred numbers, from memory; each within 1.3 % of 10^(k/n)", {"series": f"R{n}"}, {"values": xs}, 1e-12)
+    case("preferred-corner-radii", t, "published", "ISO 1832 designation of indexable inserts, corner radius in tenths of a millimetre, from memory", {"codes": ["02", "04", "08", "12", "16", "24", "32"]}, {"corner_radii": [f"{x} mm" for x in ("0.2", "0.4", "0.8", "1.2", "1.6", "2.4", "3.2")]}, 1e-12)
+    case("preferred-corner-radii-inch", t, "published", "ANSI B212.4 corner radius in 64ths of an inch, from memory", {"codes": ["1", "2", "3", "4", "6"]}, {"corner_radii": [f"{x} in" for x in ("0.015625", "0.03125", "0.046875", "0.0625", "0.09375")]}, 1e-12)
+
+
+def chip_cases():
+    t = "chip"
+    for i, (ap, f, ok) in enumerate([("2 mm", "0.25 mm/rev", True), ("2 mm", "0.05 mm/rev", False)], 1):  # the lower end of the window: not here
+        case(f"chip-window-{i}", t, "common-practice", "common practice, no source: a_p/f about 4 to 10, extremes 3 to 15", {"depth_of_cut": ap, "feed": f}, {"ratio": (si(ap) / si(f), ""), "inside_window": ok}, 1e-9)
+    case("chip-rough-feed", t, "common-practice", "common practice, no source: f at most 0.8 r_eps", {"corner_radius": "0.8 mm"}, {"largest_feed": "0.64 mm/rev"}, 1e-9)
+
+
 def main():
-    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases):
+    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases, texture_cases, support_cases, dial_cases, general_tolerance_cases,
+                  preferred_cases, chip_cases):
         group()
     # The source of a case on the line above its values.
     dump = lambda x: json.dumps(x, ensure_ascii=True)

@@ -1,6 +1,6 @@
 use turnwright::*;
 
 fn main() -> Result<(), Error> {
-    let _ = physics::force::torque(MainForce::from_newton(90.0)?, "40 mm".parse()?);
+    let _ = physics::drive::torque(MainForce::from_newton(90.0)?, "40 mm".parse()?);
     Ok(())
 }
