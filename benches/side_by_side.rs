@@ -12,7 +12,9 @@ use std::time::Instant;
 use turnwright::document::{self, plan::Question};
 use turnwright::ffi::{tw_arc_height_column, tw_column, tw_out_column, tw_status};
 use turnwright::physics::engagement::ChipSection;
-use turnwright::physics::finish::{ToolOutline, arc_height, theoretical_roughness};
+use turnwright::physics::finish::{
+    ToolOutline, arc_height, arc_height_or_none, theoretical_roughness,
+};
 use turnwright::physics::force::{ForceLaw, main_force};
 use turnwright::physics::speed::spindle_speed;
 use turnwright::unit::kinds;
@@ -153,7 +155,7 @@ fn kernels() -> Outcome<()> {
         || {
             let (feeds, radii) = (black_box(&typed_feeds), black_box(&typed_radii));
             for ((f, r), out) in feeds.iter().zip(radii).zip(&mut ours) {
-                *out = arc_height(*f, *r).map_or(f64::NAN, Rt::um);
+                *out = arc_height_or_none(*f, *r).map_or(f64::NAN, Rt::um);
             }
             assert!(near(black_box(&ours).iter().sum(), expected));
         },

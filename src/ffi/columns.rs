@@ -92,10 +92,11 @@ pub unsafe extern "C" fn tw_arc_height_column(
             let [feed, radius] = row;
             inside::<Feed>(feed)?;
             inside::<CornerRadius>(radius)?;
-            if feed >= 2.0 * radius {
-                return Err(TW_CONTRADICTION);
-            }
-            let rt = scalar(row).map_err(|error| tw_status::from(error.kind()))?;
+            let (Ok(feed), Ok(radius)) = (Feed::from_trade(feed), CornerRadius::from_trade(radius))
+            else {
+                return Err(TW_INTERNAL);
+            };
+            let rt = finish::arc_height_or_none(feed, radius).ok_or(TW_CONTRADICTION)?;
             Ok(([rt.trade()], 0))
         },
         |row| scalar(row).err(),

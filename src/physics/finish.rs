@@ -9,7 +9,7 @@
 
 use std::f64::consts::PI;
 
-use uom::si::f64::Length;
+use uom::si::f64::{Area, Length};
 
 use super::maths;
 use super::profile::{Edges, Profile, arc_profile};
@@ -234,13 +234,37 @@ pub fn arc_roughness(
 /// ```
 #[inline]
 pub fn arc_height(feed: Feed, corner_radius: CornerRadius) -> Result<Rt, Error> {
+    arc_height_or_none(feed, corner_radius).ok_or_else(|| too_coarse(feed, corner_radius))
+}
+
+/// [`arc_height`] without the words of a refusal: for loops over many rows.
+///
+/// R_t = (f^2/4) / (r_eps + sqrt(r_eps^2 - f^2/4))
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// None from a feed of twice the corner radius on.
+/// # Source
+/// As [`arc_height`].
+/// # Example
+/// ```
+/// use turnwright::{physics::finish::arc_height_or_none, CornerRadius, Feed};
+/// let corner = CornerRadius::from_mm(0.1)?;
+/// assert!(arc_height_or_none(Feed::from_mm_per_rev(0.1)?, corner).is_some());
+/// assert!(arc_height_or_none(Feed::from_mm_per_rev(0.3)?, corner).is_none());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn arc_height_or_none(feed: Feed, corner_radius: CornerRadius) -> Option<Rt> {
     let (f, r) = (feed.length_per_revolution(), corner_radius.length());
     let quarter = f * f / 4.0;
     let below = r * r - quarter;
-    if below.get::<uom::si::area::square_meter>() <= 0.0 {
-        return Err(too_coarse(feed, corner_radius));
-    }
-    Ok(Rt::computed(quarter / (r + below.sqrt())))
+    // Computed for every row and then dropped where it does not hold: a loop without a branch in it
+    // runs several rows at once.
+    let height = Rt::computed(quarter / (r + below.max(Area::default()).sqrt()));
+    (below > Area::default()).then_some(height)
 }
 
 /// The least minor cutting edge angle with which the arc alone makes the finish.

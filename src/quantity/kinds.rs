@@ -4,51 +4,51 @@
 macro_rules! kind_methods {
     (Length $t:ident) => {
         kind_methods! { @make $t from_mm mm millimeter "millimetres", from_inch inch inch "inches" }
-        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::millimeter, 1.0 }
+        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::meter, 1e-3, 1e3 }
     };
     (Roughness $t:ident) => {
         kind_methods! { @make $t from_um um micrometer "micrometres", from_microinch microinch microinch "microinches" }
-        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::micrometer, 1.0 }
+        kind_methods! { @uom $t from_length length uom::si::f64::Length, uom::si::length::meter, 1e-6, 1e6 }
     };
     (Feed $t:ident) => {
         kind_methods! { @make $t from_mm_per_rev mm_per_rev millimeter_per_revolution "millimetres per revolution", from_inch_per_rev inch_per_rev inch_per_revolution "inches per revolution" }
-        kind_methods! { @uom $t from_length_per_revolution length_per_revolution uom::si::f64::Length, uom::si::length::millimeter, 1.0 }
+        kind_methods! { @uom $t from_length_per_revolution length_per_revolution uom::si::f64::Length, uom::si::length::meter, 1e-3, 1e3 }
     };
     (FeedRate $t:ident) => {
         kind_methods! { @make $t from_mm_per_min mm_per_min millimeter_per_minute "millimetres per minute", from_inch_per_min inch_per_min inch_per_minute "inches per minute" }
-        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::millimeter_per_minute, 1.0 }
+        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::meter_per_second, 1.0 / 60000.0, 60000.0 }
     };
     (CuttingSpeed $t:ident) => {
         kind_methods! { @make $t from_m_per_min m_per_min meter_per_minute "metres per minute", from_ft_per_min ft_per_min foot_per_minute "feet per minute" }
-        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::meter_per_second, 60.0 }
+        kind_methods! { @uom $t from_velocity velocity uom::si::f64::Velocity, uom::si::velocity::meter_per_second, 1.0 / 60.0, 60.0 }
     };
     (SpindleSpeed $t:ident) => {
         kind_methods! { @make $t from_rpm rpm revolution_per_minute "revolutions per minute" }
-        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 60.0 }
+        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 1.0 / 60.0, 60.0 }
     };
     (HandwheelRate $t:ident) => {
         kind_methods! { @make $t from_turns_per_min turns_per_min turn_per_minute "turns per minute" }
-        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 60.0 }
+        kind_methods! { @uom $t from_frequency frequency uom::si::f64::Frequency, uom::si::frequency::hertz, 1.0 / 60.0, 60.0 }
     };
     (Stress $t:ident) => {
         kind_methods! { @make $t from_mpa mpa megapascal "megapascals (N/mm2)", from_psi psi pound_per_square_inch "pounds per square inch" }
-        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::megapascal, 1.0 }
+        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::pascal, 1e6, 1e-6 }
     };
     (Modulus $t:ident) => {
         kind_methods! { @make $t from_gpa gpa gigapascal "gigapascals", from_ksi ksi kilopound_per_square_inch "thousands of pounds per square inch" }
-        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::gigapascal, 1.0 }
+        kind_methods! { @uom $t from_pressure pressure uom::si::f64::Pressure, uom::si::pressure::pascal, 1e9, 1e-9 }
     };
     (Force $t:ident) => {
         kind_methods! { @make $t from_newton newton newton "newtons", from_lbf lbf pound_force "pounds force" }
-        kind_methods! { @uom $t from_force force uom::si::f64::Force, uom::si::force::newton, 1.0 }
+        kind_methods! { @uom $t from_force force uom::si::f64::Force, uom::si::force::newton, 1.0, 1.0 }
     };
     (Power $t:ident) => {
         kind_methods! { @make $t from_kw kw kilowatt "kilowatts", from_hp hp horsepower "horsepower (550 ft lbf/s)" }
-        kind_methods! { @uom $t from_power power uom::si::f64::Power, uom::si::power::kilowatt, 1.0 }
+        kind_methods! { @uom $t from_power power uom::si::f64::Power, uom::si::power::watt, 1e3, 1e-3 }
     };
     (Torque $t:ident) => {
         kind_methods! { @make $t from_newton_meter newton_meter newton_meter "newton metres", from_lbf_ft lbf_ft pound_force_foot "pound-force feet" }
-        kind_methods! { @uom $t from_torque torque uom::si::f64::Torque, uom::si::torque::newton_meter, 1.0 }
+        kind_methods! { @uom $t from_torque torque uom::si::f64::Torque, uom::si::torque::newton_meter, 1.0, 1.0 }
     };
     (Stiffness $t:ident) => {
         kind_methods! { @make $t from_kn_per_mm kn_per_mm kilonewton_per_millimeter "kilonewtons per millimetre", from_lbf_per_inch lbf_per_inch pound_force_per_inch "pounds force per inch" }
@@ -58,7 +58,7 @@ macro_rules! kind_methods {
     };
     (Density $t:ident) => {
         kind_methods! { @make $t from_kg_per_m3 kg_per_m3 kilogram_per_cubic_meter "kilograms per cubic metre", from_lb_per_in3 lb_per_in3 pound_per_cubic_inch "pounds per cubic inch" }
-        kind_methods! { @uom $t from_mass_density mass_density uom::si::f64::MassDensity, uom::si::mass_density::kilogram_per_cubic_meter, 1.0 }
+        kind_methods! { @uom $t from_mass_density mass_density uom::si::f64::MassDensity, uom::si::mass_density::kilogram_per_cubic_meter, 1.0, 1.0 }
     };
     (Expansion $t:ident) => {
         kind_methods! { @make $t from_um_per_m_k um_per_m_k micrometer_per_meter_kelvin "micrometres per metre and kelvin" }
@@ -68,15 +68,15 @@ macro_rules! kind_methods {
     };
     (Time $t:ident) => {
         kind_methods! { @make $t from_seconds seconds second "seconds", from_minutes minutes minute "minutes" }
-        kind_methods! { @uom $t from_time time uom::si::f64::Time, uom::si::time::second, 1.0 }
+        kind_methods! { @uom $t from_time time uom::si::f64::Time, uom::si::time::second, 1.0, 1.0 }
     };
     (Angle $t:ident) => {
         kind_methods! { @make $t from_degrees degrees degree "degrees" }
-        kind_methods! { @uom $t from_angle angle uom::si::f64::Angle, uom::si::angle::degree, 1.0 }
+        kind_methods! { @uom $t from_angle angle uom::si::f64::Angle, uom::si::angle::radian, std::f64::consts::PI / 180.0, 180.0 / std::f64::consts::PI }
     };
     (RemovalRate $t:ident) => {
         kind_methods! { @make $t from_cm3_per_min cm3_per_min cubic_centimeter_per_minute "cubic centimetres per minute", from_in3_per_min in3_per_min cubic_inch_per_minute "cubic inches per minute" }
-        kind_methods! { @uom $t from_volume_rate volume_rate uom::si::f64::VolumeRate, uom::si::volume_rate::cubic_centimeter_per_second, 60.0 }
+        kind_methods! { @uom $t from_volume_rate volume_rate uom::si::f64::VolumeRate, uom::si::volume_rate::cubic_meter_per_second, 1e-6 / 60.0, 6e7 }
     };
     (Number $t:ident) => {
         kind_methods! { @make $t from_value value one "a plain number" }
@@ -97,25 +97,27 @@ macro_rules! kind_methods {
             }
         )+ }
     };
-    (@uom $t:ident $from:ident $to:ident $quantity:path, $unit:path, $scale:literal) => {
+    (@uom $t:ident $from:ident $to:ident $quantity:path, $base:path, $to_base:expr, $from_base:expr) => {
         impl $t {
             #[doc = concat!("As a `uom` quantity, by name only.")]
             #[must_use]
             #[inline]
             pub fn $to(self) -> $quantity {
-                <$quantity>::new::<$unit>(self.0 / $scale)
+                // Factors to and from uom's base unit, not its divisions: beside a short kernel a
+                // conversion costs as much as the formula.
+                <$quantity>::new::<$base>(self.0 * ($to_base))
             }
 
             #[doc = concat!("From a `uom` quantity, by name only.\n\n# Errors\nOutside the range of the type, or not finite.")]
             pub fn $from(quantity: $quantity) -> Result<Self, Error> {
-                Self::from_trade(quantity.get::<$unit>() * $scale)
+                Self::from_trade(quantity.get::<$base>() * ($from_base))
             }
 
             /// What a kernel computed from checked values: finite, but not held to what is plausible.
             #[inline]
             #[allow(dead_code)]
             pub(crate) fn computed(quantity: $quantity) -> Self {
-                Self::computed_trade(quantity.get::<$unit>() * $scale)
+                Self::computed_trade(quantity.get::<$base>() * ($from_base))
             }
         }
     };
