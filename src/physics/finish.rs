@@ -261,10 +261,7 @@ pub fn arc_height_or_none(feed: Feed, corner_radius: CornerRadius) -> Option<Rt>
     let (f, r) = (feed.length_per_revolution(), corner_radius.length());
     let quarter = f * f / 4.0;
     let below = r * r - quarter;
-    // Computed for every row and then dropped where it does not hold: a loop without a branch in it
-    // runs several rows at once.
-    let height = Rt::computed(quarter / (r + below.max(Area::default()).sqrt()));
-    (below > Area::default()).then_some(height)
+    Rt::computed_where(below > Area::default(), quarter / (r + below.sqrt()))
 }
 
 /// The least minor cutting edge angle with which the arc alone makes the finish.

@@ -113,6 +113,18 @@ macro_rules! kind_methods {
                 Self::from_trade(quantity.get::<$base>() * ($from_base))
             }
 
+            /// What a kernel computed, kept only where its formula holds.
+            ///
+            /// Computed for every row and then dropped: a loop without a branch in it runs several
+            /// rows at once. What is dropped may be anything, NaN too.
+            #[inline]
+            #[allow(dead_code)]
+            pub(crate) fn computed_where(holds: bool, quantity: $quantity) -> Option<Self> {
+                let computed = Self(quantity.get::<$base>() * ($from_base) + 0.0);
+                debug_assert!(!holds || computed.0.is_finite());
+                holds.then_some(computed)
+            }
+
             /// What a kernel computed from checked values: finite, but not held to what is plausible.
             #[inline]
             #[allow(dead_code)]
