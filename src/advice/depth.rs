@@ -268,13 +268,13 @@ impl Cut<'_> {
             return Ok(Some(DepthLimit::Metal));
         };
         if let Some(motor) = lathe.power() {
-            let efficiency = lathe.efficiency().copied().unwrap_or(EFFICIENCY.value);
-            let at_spindle = drive::spindle_power(*motor, efficiency);
+            let efficiency = lathe.efficiency().unwrap_or(EFFICIENCY.value);
+            let at_spindle = drive::spindle_power(motor, efficiency);
             if let Some(base) = lathe.constant_torque_below() {
-                if effort.torque > drive::torque_at(at_spindle, *base) {
+                if effort.torque > drive::torque_at(at_spindle, base) {
                     return Ok(Some(DepthLimit::Torque));
                 }
-                if effort.power > drive::drive_power(at_spindle, *base, self.spindle_speed) {
+                if effort.power > drive::drive_power(at_spindle, base, self.spindle_speed) {
                     return Ok(Some(DepthLimit::Power));
                 }
             } else if effort.power > at_spindle {

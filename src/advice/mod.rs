@@ -4,6 +4,7 @@
 //! |---|---|
 //! | [`spindle`] | which spindle step, which limit governed, what would the neighbours give? |
 //! | [`feed`] | which feed for roughing and for the last cuts? |
+//! | [`force`] | the forces of a cut, their constants on record |
 //! | [`mark`] | which mark of a dial for a size? |
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
 //! | [`support`] | chuck alone or a live centre? |
@@ -15,6 +16,7 @@
 pub mod centre_hole;
 pub mod depth;
 pub mod feed;
+pub mod force;
 pub mod mark;
 pub mod spindle;
 pub mod support;

@@ -169,10 +169,10 @@ impl<'a> SpindleAsk<'a> {
     fn caps(&self) -> Result<Vec<(GovernedBy, SpindleSpeed)>, Error> {
         let mut caps = Vec::with_capacity(4);
         if let Some(cap) = self.lathe.chuck_max_speed() {
-            caps.push((GovernedBy::Chuck, *cap));
+            caps.push((GovernedBy::Chuck, cap));
         }
         if let Some(cap) = self.lathe.max_spindle_speed() {
-            caps.push((GovernedBy::Machine, *cap));
+            caps.push((GovernedBy::Machine, cap));
         }
         if let Some(holding) = self.holding
             && holding.kind() == HoldingKind::ChuckAndCentre
@@ -181,12 +181,12 @@ impl<'a> SpindleAsk<'a> {
             caps.push((GovernedBy::Centre, cap));
         }
         if let (Some((force, mean)), Some(motor)) = (self.cut, self.lathe.power()) {
-            let efficiency = self.lathe.efficiency().copied().unwrap_or(EFFICIENCY.value);
-            let available = drive::spindle_power(*motor, efficiency);
+            let efficiency = self.lathe.efficiency().unwrap_or(EFFICIENCY.value);
+            let available = drive::spindle_power(motor, efficiency);
             if let Some(base) = self.lathe.constant_torque_below() {
                 let (asked, given) = (
                     drive::torque(force, mean),
-                    drive::torque_at(available, *base),
+                    drive::torque_at(available, base),
                 );
                 if asked > given {
                     return Err(Error::new(

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
+use crate::advice;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::force::{self, ForceLaw};
 use crate::physics::{drive, engagement, speed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
@@ -172,25 +172,14 @@ impl Question {
     /// # Errors
     /// When the cut goes to the middle of the bar.
     pub fn answer(&self) -> Result<Answer, Error> {
-        no_rake(&self.tool)?;
         let (mut provenance, mut cautions) = (Provenance::default(), Vec::new());
-        let law = ForceLaw::new(
-            self.material
-                .specific_force()
-                .open("specific cutting force", &mut provenance),
-            self.material
-                .exponent()
-                .open("exponent of the specific cutting force", &mut provenance),
-        );
-        let ratio = provenance.open("normal force over main force", &force::NORMAL_RATIO);
-        let forces = force::cutting_forces(
-            law,
+        let forces = advice::force::forces(
+            &self.material,
+            &self.tool,
             self.depth_of_cut,
             self.feed,
-            self.tool.cutting_edge_angle(),
-            self.tool.corner_radius(),
-            ratio,
-        );
+            &mut provenance,
+        )?;
         let mean = speed::mean_diameter(self.diameter, self.depth_of_cut)?;
         let spindle_speed = match self.pace {
             Pace::SpindleSpeed(n) => n,
@@ -257,12 +246,11 @@ impl Question {
         let Some(motor) = lathe.power() else { return };
         let efficiency = lathe
             .efficiency()
-            .copied()
             .unwrap_or_else(|| provenance.open("efficiency of the drive", &EFFICIENCY));
-        let rated = drive::spindle_power(*motor, efficiency);
-        let given = lathe.constant_torque_below().map_or(rated, |base| {
-            drive::drive_power(rated, *base, spindle_speed)
-        });
+        let rated = drive::spindle_power(motor, efficiency);
+        let given = lathe
+            .constant_torque_below()
+            .map_or(rated, |base| drive::drive_power(rated, base, spindle_speed));
         let share = power.kw() / given.kw().max(f64::MIN_POSITIVE);
         if power > given {
             cautions.push(Caution::new(
@@ -285,17 +273,5 @@ impl Question {
                 ),
             ));
         }
-    }
-}
-
-/// Refuses a rake, which a later version corrects the force for.
-pub(super) fn no_rake(tool: &Tool) -> Result<(), Error> {
-    match tool.rake_angle() {
-        None => Ok(()),
-        Some(_) => Err(Error::not_offered(
-            "tool.rake_angle",
-            "a correction of the force for rake",
-            "leave the field out: the table's specific force holds for an ordinary rake",
-        )),
     }
 }

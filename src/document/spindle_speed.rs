@@ -2,10 +2,10 @@
 
 use serde::Serialize;
 
+use crate::advice;
 use crate::advice::spindle::{GovernedBy, Neighbour, SpindleAsk};
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
-use crate::physics::force::{self, ForceLaw};
 use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
@@ -70,17 +70,6 @@ pub struct Answer {
     pub provenance: Provenance,
 }
 
-macro_rules! options {
-    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
-        $(#[$doc])*
-        #[must_use]
-        pub fn $with(mut self, $name: $t) -> Self {
-            self.$name = Some($name);
-            self
-        }
-    )* };
-}
-
 impl Question {
     /// A diameter before the cut, and a lathe; the cutting speed has to be added.
     #[must_use]
@@ -97,7 +86,7 @@ impl Question {
         }
     }
 
-    options! {
+    crate::shop::setters! {
         /// With this cutting speed.
         with_cutting_speed cutting_speed: CuttingSpeed;
         /// With this way of holding, whose centre may have a highest speed.
@@ -226,27 +215,10 @@ impl Question {
         if self.lathe.power().is_none() {
             return Err(missing("lathe.power", "the power of the motor"));
         }
-        super::cutting::no_rake(tool)?;
-        let law = ForceLaw::new(
-            material
-                .specific_force()
-                .open("specific cutting force", provenance),
-            material
-                .exponent()
-                .open("exponent of the specific cutting force", provenance),
-        );
         if self.lathe.efficiency().is_none() {
             provenance.open("efficiency of the drive", &EFFICIENCY);
         }
-        let ratio = provenance.open("normal force over main force", &force::NORMAL_RATIO);
-        let forces = force::cutting_forces(
-            law,
-            depth,
-            feed,
-            tool.cutting_edge_angle(),
-            tool.corner_radius(),
-            ratio,
-        );
+        let forces = advice::force::forces(material, tool, depth, feed, provenance)?;
         Ok(Some((
             forces.main,
             speed::mean_diameter(self.diameter, depth)?,

@@ -3,11 +3,11 @@
 use serde::Serialize;
 
 use super::bar::section;
+use crate::advice;
 use crate::advice::support::{self, SupportAdvice, SupportOption};
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::Bar;
-use crate::physics::force::{self, ForceLaw};
 use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree};
 use crate::quantity::{PassiveForce, Slenderness, Tolerance, WorkLength};
@@ -173,23 +173,5 @@ fn passive_force(
     let tool = tool.ok_or_else(|| missing("tool", "the tool, for the force of the cut"))?;
     let material =
         material.ok_or_else(|| missing("material", "the material, for the force of the cut"))?;
-    super::cutting::no_rake(tool)?;
-    let law = ForceLaw::new(
-        material
-            .specific_force()
-            .open("specific cutting force", provenance),
-        material
-            .exponent()
-            .open("exponent of the specific cutting force", provenance),
-    );
-    let ratio = provenance.open("normal force over main force", &force::NORMAL_RATIO);
-    Ok(force::cutting_forces(
-        law,
-        depth,
-        feed,
-        tool.cutting_edge_angle(),
-        tool.corner_radius(),
-        ratio,
-    )
-    .passive)
+    Ok(advice::force::forces(material, tool, depth, feed, provenance)?.passive)
 }

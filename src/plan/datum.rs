@@ -64,7 +64,7 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
         ));
     }
     if let Some(swing) = job.lathe.swing()
-        && stock.diameter() > *swing
+        && stock.diameter() > swing
     {
         return Err(Error::new(
             ErrorKind::Impossible,

@@ -77,17 +77,6 @@ pub struct Job {
     pub(super) preferences: Option<Preferences>,
 }
 
-macro_rules! options {
-    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
-        $(#[$doc])*
-        #[must_use]
-        pub fn $with(mut self, $name: $t) -> Self {
-            self.$name = Some($name);
-            self
-        }
-    )* };
-}
-
 impl Job {
     /// A job with all that it needs.
     #[must_use]
@@ -105,7 +94,7 @@ impl Job {
         }
     }
 
-    options! {
+    crate::shop::setters! {
         /// With this way of holding, whatever the figures advise.
         with_holding holding: Holding;
         /// With this cutting speed instead of the middle of the material's band.
@@ -144,7 +133,7 @@ impl Job {
 }
 
 impl Preferences {
-    options! {
+    crate::shop::setters! {
         /// No cut deeper than this.
         with_largest_depth largest_depth: DepthOfCut;
         /// This feed for roughing.

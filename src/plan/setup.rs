@@ -4,6 +4,7 @@ use super::datum::{Datum, datum, readable, sizes_fit, zone};
 use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan, facing, length_limits, overhang};
 use super::passes::{Metal, Passes};
+use crate::advice;
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth::{self, Cut, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
@@ -13,7 +14,7 @@ use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::Bar;
 use crate::physics::finish::{self, TheoreticalRoughness};
-use crate::physics::force::{self, ForceLaw};
+use crate::physics::force::ForceLaw;
 use crate::physics::speed;
 use crate::provenance::{Provenance, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
@@ -71,21 +72,6 @@ impl Setup {
         let facing = facing(job, units, &mut provenance);
         let (overhang, never_past) = overhang(job, facing, units, &mut provenance, &mut cautions)?;
         let (wanted, fastest, band) = cutting_speed(job, &mut provenance)?;
-        let law = ForceLaw::new(
-            job.material
-                .specific_force()
-                .open("specific cutting force", &mut provenance),
-            job.material
-                .exponent()
-                .open("exponent of the specific cutting force", &mut provenance),
-        );
-        if job.tool.rake_angle().is_some() {
-            return Err(Error::not_offered(
-                "tool.rake_angle",
-                "a correction of the force for rake",
-                "leave the field out: the table's specific force holds for an ordinary rake",
-            ));
-        }
         let youngs_modulus = job
             .material
             .youngs_modulus()
@@ -122,14 +108,14 @@ impl Setup {
 
         // The spring that decides between chuck and centre is that of the last cuts, at the finished
         // diameter: a bar as thin as it will ever be, over its whole overhang.
-        let finish_forces = force::cutting_forces(
-            law,
+        let finish_forces = advice::force::forces(
+            &job.material,
+            &job.tool,
             liked,
             finish_feed.feed,
-            job.tool.cutting_edge_angle(),
-            job.tool.corner_radius(),
-            provenance.open("normal force over main force", &force::NORMAL_RATIO),
-        );
+            &mut provenance,
+        )?;
+        let law = advice::force::law(&job.material, &mut provenance);
         let asked = job
             .holding
             .clone()
@@ -189,7 +175,7 @@ impl Setup {
         if let Some(motor) = job.lathe.power() {
             provenance.record(
                 "power of the motor",
-                motor,
+                &motor,
                 "given by the asker",
                 Standing::Given,
             );
@@ -570,7 +556,7 @@ fn finishing_step(
         return rough.clone();
     }
     let change = match job.lathe.change_time() {
-        Some(given) => *given,
+        Some(given) => given,
         None => provenance.open("time of a change of step", &CHANGE_TIME),
     };
     let time = |step: &SpindleChoice| {

@@ -81,23 +81,6 @@ pub struct Holding {
     centre_max_speed: Option<SpindleSpeed>,
 }
 
-macro_rules! options {
-    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
-        $(#[$doc])*
-        #[must_use]
-        pub fn $with(mut self, $name: $t) -> Self {
-            self.$name = Some($name);
-            self
-        }
-
-        $(#[$doc])*
-        #[must_use]
-        pub fn $name(&self) -> Option<$t> {
-            self.$name
-        }
-    )* };
-}
-
 impl Holding {
     /// A way of holding; stiffnesses are not known yet.
     #[must_use]
@@ -126,7 +109,7 @@ impl Holding {
         }
     }
 
-    options! {
+    crate::shop::setters_and_readers! {
         /// Radial stiffness of spindle and chuck, at the jaws.
         with_stiffness stiffness: Stiffness;
         /// Stiffness of the chuck against tilting.

@@ -115,23 +115,6 @@ pub struct Lathe {
     between_centres: Option<WorkLength>,
 }
 
-macro_rules! setters_and_readers {
-    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
-        $(#[$doc])*
-        #[must_use]
-        pub fn $with(mut self, $name: $t) -> Self {
-            self.$name = Some($name);
-            self
-        }
-
-        $(#[$doc])*
-        #[must_use]
-        pub fn $name(&self) -> Option<&$t> {
-            self.$name.as_ref()
-        }
-    )* };
-}
-
 impl Lathe {
     /// A lathe with a stepped gearbox.
     ///
@@ -192,7 +175,7 @@ impl Lathe {
         }
     }
 
-    setters_and_readers! {
+    crate::shop::setters! {
         /// The highest speed that the machine may run.
         with_max_spindle_speed max_spindle_speed: SpindleSpeed;
         /// The speed marked on the chuck.
@@ -211,6 +194,60 @@ impl Lathe {
         with_swing swing: Diameter;
         /// Largest length that fits between headstock and tailstock.
         with_between_centres between_centres: WorkLength;
+    }
+
+    /// The highest speed that the machine may run.
+    #[must_use]
+    pub fn max_spindle_speed(&self) -> Option<SpindleSpeed> {
+        self.max_spindle_speed
+    }
+
+    /// The speed marked on the chuck.
+    #[must_use]
+    pub fn chuck_max_speed(&self) -> Option<SpindleSpeed> {
+        self.chuck_max_speed
+    }
+
+    /// Rated power of the motor.
+    #[must_use]
+    pub fn power(&self) -> Option<Power> {
+        self.power
+    }
+
+    /// Efficiency from motor to spindle.
+    #[must_use]
+    pub fn efficiency(&self) -> Option<Efficiency> {
+        self.efficiency
+    }
+
+    /// The spindle speed below which the drive gives no more torque, only less power.
+    #[must_use]
+    pub fn constant_torque_below(&self) -> Option<SpindleSpeed> {
+        self.constant_torque_below
+    }
+
+    /// Dial of the compound slide.
+    #[must_use]
+    pub fn compound(&self) -> Option<&Dial> {
+        self.compound.as_ref()
+    }
+
+    /// What a change of spindle step costs, standstill and all.
+    #[must_use]
+    pub fn change_time(&self) -> Option<Duration> {
+        self.change_time
+    }
+
+    /// Largest diameter that clears the bed.
+    #[must_use]
+    pub fn swing(&self) -> Option<Diameter> {
+        self.swing
+    }
+
+    /// Largest length that fits between headstock and tailstock.
+    #[must_use]
+    pub fn between_centres(&self) -> Option<WorkLength> {
+        self.between_centres
     }
 
     /// With power feeds, in any order; without, the tool is fed by hand.

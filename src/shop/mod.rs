@@ -23,6 +23,7 @@ pub mod holding;
 pub mod lathe;
 pub mod material;
 pub mod part;
+mod setters;
 #[cfg(feature = "proptest")]
 mod strategy;
 pub mod tool;
@@ -38,3 +39,5 @@ crate::quantity::fields::deserialize_through_tree!(
     part::WantedFinish,
     tool::Tool,
 );
+
+pub(crate) use setters::{setters, setters_and_readers};

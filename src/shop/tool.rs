@@ -32,23 +32,6 @@ pub struct Tool {
     least_depth: Option<DepthOfCut>,
 }
 
-macro_rules! options {
-    ($( $(#[$doc:meta])* $with:ident $name:ident: $t:ty; )*) => { $(
-        $(#[$doc])*
-        #[must_use]
-        pub fn $with(mut self, $name: $t) -> Self {
-            self.$name = Some($name);
-            self
-        }
-
-        $(#[$doc])*
-        #[must_use]
-        pub fn $name(&self) -> Option<$t> {
-            self.$name
-        }
-    )* };
-}
-
 impl Tool {
     /// A tool with this corner radius r_eps and this cutting edge angle kappa_r.
     #[must_use]
@@ -76,7 +59,7 @@ impl Tool {
         self.cutting_edge_angle
     }
 
-    options! {
+    crate::shop::setters_and_readers! {
         /// What the tool is made of.
         with_material material: ToolMaterial;
         /// Minor cutting edge angle kappa_r'.

@@ -182,7 +182,7 @@ fn no_step_passes_a_limit_of_lathe_chuck_or_drive() {
             if let Some(n) = step.spindle_speed {
                 prop_assert!(steps.contains(&n), "{n} is no step of the gearbox");
                 if let Some(cap) = lathe.chuck_max_speed() {
-                    prop_assert!(n <= *cap);
+                    prop_assert!(n <= cap);
                 }
             }
             if let Some(feed) = step.feed {
