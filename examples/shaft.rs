@@ -4,6 +4,7 @@
 //! lathe); `-- FILE` plans a job from a TOML file with the fields of the question `plan` at its top
 //! level; `--json` prints the answer of the document door instead of the sheet.
 
+use std::io::Write;
 use std::process::ExitCode;
 
 use turnwright::document::{self, plan::Question};
@@ -35,10 +36,13 @@ fn main() -> ExitCode {
     };
     match print(&text, json) {
         Ok(out) => {
-            if file.is_none() && !json {
-                println!("An invented job on an invented lathe, to show the sheet.");
-            }
-            println!("{out}");
+            let note = if file.is_none() && !json {
+                "An invented job on an invented lathe, to show the sheet.\n"
+            } else {
+                ""
+            };
+            // A reader that stops reading, such as `head`, is no failure.
+            let _ = writeln!(std::io::stdout(), "{note}{out}");
             ExitCode::SUCCESS
         }
         Err(trouble) => {

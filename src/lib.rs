@@ -17,6 +17,20 @@
 //! # }
 //! ```
 //!
+//! # I want ...
+//! | ... to know | look at |
+//! |---|---|
+//! | which spindle step to set | [`advice::spindle`] |
+//! | the finish that a feed leaves, or the feed for a finish | [`physics::finish`], [`physics::feed_for_finish`] |
+//! | the force, power and torque of a cut | [`physics::force`], [`physics::drive`] |
+//! | how far the bar bends | [`physics::bar`] |
+//! | whether the tailstock with a live centre is needed | [`advice::support`] |
+//! | which centre hole, how deep | [`advice::centre_hole`] |
+//! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |
+//! | a whole operation sheet | [`Job`], `document::plan` for its fields as text |
+//! | to ask from another language | `document::answer`, `include/turnwright.h` |
+//! | random lathes, tools and sizes for property tests | feature `proptest`: `any::<turnwright::Lathe>()` |
+//!
 //! # The rooms
 //! Each uses the rooms before it, never one after it.
 //!

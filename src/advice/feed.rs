@@ -37,6 +37,13 @@ pub const STEADY_HAND: Sourced<HandwheelRate> = Sourced::new(
     Standing::Estimate,
 );
 
+/// Above this rate no hand stops a wheel at a mark.
+pub const FAST_HAND: Sourced<HandwheelRate> = Sourced::new(
+    HandwheelRate::computed_trade(20.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
 /// A feed, and whether it comes from the feed box or the hand.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
@@ -222,8 +229,12 @@ pub fn by_hand(
 ) -> Result<(HandwheelRate, Option<Caution>), Error> {
     let rate = speed::handwheel_rate(feed, spindle_speed, travel_per_turn)?;
     let steady = provenance.open("slowest steady turning of a handwheel", &STEADY_HAND);
-    let caution = (rate < steady).then(|| {
-        Caution::new(
+    let fast = provenance.open(
+        "fastest turning of a handwheel that stops at a mark",
+        &FAST_HAND,
+    );
+    let caution = if rate < steady {
+        Some(Caution::new(
             Severity::Warning,
             "unsteady_hand",
             format!(
@@ -232,7 +243,19 @@ pub fn by_hand(
                 60.0 / rate.turns_per_min().max(1e-3),
                 steady.turns_per_min()
             ),
-        )
-    });
+        ))
+    } else if rate > fast {
+        Some(Caution::new(
+            Severity::Warning,
+            "fast_hand",
+            format!(
+                "{:.0} turns of the wheel a minute: no hand stops at a mark at that rate. Take a slower step or a finer feed \
+                 near the shoulder.",
+                rate.turns_per_min()
+            ),
+        ))
+    } else {
+        None
+    };
     Ok((rate, caution))
 }

@@ -369,6 +369,14 @@ impl<'a> SpindleAsk<'a> {
                 .min_by_key(|(_, cap)| *cap)
             {
                 format!("not allowed: {who} stops at {:.0} rpm", cap.rpm())
+            } else if self
+                .fastest
+                .is_some_and(|top| speed::cutting_speed(*step, self.diameter) > top)
+            {
+                format!(
+                    "{:.1} % over the cutting speed wanted, beyond the band of this material and tool: it would ruin the edge",
+                    100.0 * (step.rpm() / ideal.rpm() - 1.0)
+                )
             } else {
                 format!(
                     "{:.1} % over the cutting speed wanted, for {:.0} % less time: the edge wears faster",

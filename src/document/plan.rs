@@ -1,4 +1,20 @@
 //! The operation sheet.
+//!
+//! The fields of the question, and of a job in a TOML file; `?` marks what may be left out.
+//!
+//! | field | what |
+//! |---|---|
+//! | `lathe` | `spindle_steps: [..]`, or `spindle_range: [low, high]`, or `spindle_ranges: { name: [low, high], .. }`; `cross_slide`, `carriage` (dials); `feeds? [..]` (none: by hand); `max_spindle_speed?`, `chuck_max_speed?`, `power?`, `efficiency?`, `constant_torque_below?`, `compound?`, `step_names?`, `feed_names?`, `change_time?`, `swing?`, `between_centres?` |
+//! | a dial | `reads`: `"diameter"`, `"radius"` or, for the carriage, `"travel"`; `division` (what one mark says), `divisions_per_turn`, `backlash?` (slide travel), `ring?`: `"settable"` or `"fixed"` |
+//! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `edge_radius?`, `least_depth?` |
+//! | `material` | a key or designation of the catalogue, or `{ like?, name?, specific_force, exponent, youngs_modulus?, density?, expansion?, specific_heat?, hardness_hb?, cutting_speeds?: { high_speed_steel?: [low, high], carbide?: [low, high] } }` |
+//! | `stock` | `diameter`, `length` |
+//! | `part` | `diameter` (nominal), `limits: [smallest, largest]`, `length` (face to shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }` |
+//! | `holding?` | `"chuck"`, `"chuck_and_centre"`, or `{ kind, stiffness?, rotational_stiffness?, centre_stiffness?, centre_max_speed? }`; left out: what the figures advise |
+//! | `cutting_speed?` | instead of the middle of the material's band |
+//! | `zero_at?` | the diameter, measured all along, at which the cross dial reads zero |
+//! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`, `instrument?`: `"micrometer"` or `"calliper"`, `way?`: `"readable"` |
+//! | `units?` | `"metric"` or `"inch"`, for the words of the sheet |
 
 use crate::error::Error;
 use crate::plan::{Job, Sheet};

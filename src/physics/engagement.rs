@@ -11,6 +11,7 @@ use crate::error::{Error, ErrorKind};
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     ChipThickness, ChipWidth, CornerRadius, CuttingEdgeAngle, DepthOfCut, EdgeRadius, Feed,
+    WorkLength,
 };
 
 /// The cross section of the chip, as if it lay flat: thickness and width.
@@ -275,6 +276,36 @@ pub const LEAST_CHIP_OVER_EDGE_RADIUS: Sourced<f64> = Sourced::new(
 pub fn least_chip_thickness(edge_radius: EdgeRadius) -> ChipThickness {
     let r_n = edge_radius.length();
     ChipThickness::computed(r_n * LEAST_CHIP_OVER_EDGE_RADIUS.value)
+}
+
+/// How far the major edge reaches ahead of the corner, in the direction of the feed.
+///
+/// a_p / tan kappa_r, below 90 degrees; from there on the corner leads
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// A straight edge.
+/// # Source
+/// Geometry.
+/// # Example
+/// ```
+/// use turnwright::{physics::engagement::edge_lead, CuttingEdgeAngle, DepthOfCut};
+/// let lead = |degrees| Some(edge_lead(DepthOfCut::from_mm(2.0).ok()?, CuttingEdgeAngle::from_degrees(degrees).ok()?)?.mm());
+/// assert!((lead(45.0).unwrap() - 2.0).abs() < 1e-12);
+/// assert_eq!(lead(95.0), None);
+/// ```
+#[must_use]
+pub fn edge_lead(
+    depth_of_cut: DepthOfCut,
+    cutting_edge_angle: CuttingEdgeAngle,
+) -> Option<WorkLength> {
+    let (a_p, kappa) = (
+        depth_of_cut.length(),
+        cutting_edge_angle.degrees().to_radians(),
+    );
+    let (sine, cosine) = (maths::sin(kappa), maths::cos(kappa));
+    (cutting_edge_angle.degrees() < 90.0).then(|| WorkLength::computed(a_p * (cosine / sine)))
 }
 
 #[cfg(test)]

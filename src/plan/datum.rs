@@ -238,6 +238,24 @@ fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Di
 #[cold]
 fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
     let cuts = if metal.first_cut { 3.0 } else { 2.0 };
+    let there = (start.mm() - job.part.limits().largest().mm()) / q;
+    if there > cuts * metal.least as f64 + 2.0 {
+        return Error::new(
+            ErrorKind::Impossible,
+            "part",
+            format!(
+                "cuts of {:.3} mm to {:.3} mm of depth, which is all that tool, drive, bar and preferences allow",
+                metal.least as f64 * q / 2.0,
+                metal.rough_most as f64 * q / 2.0
+            ),
+            format!(
+                "cuts that divide {start} down to {} on whole marks",
+                job.part.limits().largest()
+            ),
+            "allow deeper cuts: a live centre or a shorter overhang, a coarser feed, more power, a larger largest_depth; or a \
+             tool with a smaller corner radius, which may cut lighter",
+        );
+    }
     Error::new(
         ErrorKind::Impossible,
         "stock.diameter",

@@ -5,6 +5,7 @@ use crate::advice::feed::FeedChoice;
 use crate::advice::spindle::SpindleChoice;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
+use crate::physics::engagement::edge_lead;
 use crate::physics::speed;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
@@ -115,7 +116,12 @@ pub(super) fn overhang(
         .open("clearance between holder and jaws", &JAW_CLEARANCE)
         .mm();
     let length = job.part.length().mm();
-    let needed = length + facing.mm() + holder + overrun + clearance;
+    // The outer end of an edge below 90 degrees runs ahead of the tip, towards the jaws.
+    let deepest = job.stock.diameter().depth_to(job.part.limits().smallest());
+    let lead = deepest
+        .and_then(|depth| edge_lead(depth, job.tool.cutting_edge_angle()))
+        .map_or(0.0, WorkLength::mm);
+    let needed = length + facing.mm() + holder.max(lead) + overrun + clearance;
     let stock = job.stock.length().mm();
     let least_grip = provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER)
         * job.stock.diameter().mm();

@@ -256,10 +256,13 @@ impl Setup {
             ),
         };
         cautions.extend(rough_step.cautions.iter().cloned());
+        speed_limits_known(job, &holding, &mut cautions);
+        coarse_dial(&guarded, q, &mut cautions);
         cautions.extend(support.cautions.iter().cloned());
         tool_cautions(job, &mut cautions);
         hand_cautions(
             job,
+            carriage.feed_off.is_some(),
             &[(&finish_feed, &finish_step), (&rough_feed, &rough_step)],
             carriage_dial,
             &mut cautions,
@@ -617,12 +620,13 @@ fn tool_cautions(job: &Job, cautions: &mut Vec<Caution>) {
 
 fn hand_cautions(
     job: &Job,
+    fed: bool,
     feeds: &[(&FeedChoice, &SpindleChoice)],
     carriage: &Dial,
     cautions: &mut Vec<Caution>,
     provenance: &mut Provenance,
 ) -> Result<(), Error> {
-    if !job.lathe.feeds().is_empty() {
+    if !job.lathe.feeds().is_empty() && fed {
         return Ok(());
     }
     let travel: Travel = carriage.travel_per_turn();
@@ -652,4 +656,37 @@ pub(super) fn tenth_of_a_mark(marks: f64) -> String {
 pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> String {
     let text = q.people(units);
     text.split(' ').next().unwrap_or_default().to_owned()
+}
+
+/// Warns where nobody said how fast the chuck or the centre may run.
+fn speed_limits_known(job: &Job, holding: &Holding, cautions: &mut Vec<Caution>) {
+    if job.lathe.chuck_max_speed().is_none() {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "chuck_speed_unknown",
+            "The highest speed of the chuck is not given: read it on the chuck, and set nothing above it.",
+        ));
+    }
+    if holding.kind() == HoldingKind::ChuckAndCentre && holding.centre_max_speed().is_none() {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "centre_speed_unknown",
+            "The highest speed of the live centre is not given: look it up, and set nothing above it.",
+        ));
+    }
+}
+
+/// Warns where the ring has to be set finer than a hand sets it surely.
+fn coarse_dial(guarded: &Limits, per_mark: f64, cautions: &mut Vec<Caution>) {
+    if guarded.tolerance().mm() < per_mark / 2.0 {
+        cautions.push(Caution::new(
+            Severity::Warning,
+            "coarse_dial",
+            format!(
+                "The zone inside its guards is {:.0} % of one mark: the ring has to be set to a tenth of a mark. A finer dial, \
+                 or the compound slide set over, would make it surer.",
+                100.0 * guarded.tolerance().mm() / per_mark
+            ),
+        ));
+    }
 }

@@ -6,6 +6,7 @@ use super::setup::{Setup, cross_reading, plain, tenth_of_a_mark};
 use super::sheet::{Expected, Sheet, Step, StepKind};
 use crate::error::Error;
 use crate::physics::speed;
+use crate::quantity::DiameterError;
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
@@ -77,8 +78,10 @@ impl Writer<'_> {
                 StepKind::Clamp,
                 stock,
                 format!(
-                    "Grip the bar with only {} standing out, to face and drill it. Tighten the jaws. KEY OUT of the chuck.",
-                    short.people(u)
+                    "Grip the bar with only {} standing out, to face and drill it; the other {} go into the spindle, whose \
+                     bore they must pass. Tighten the jaws. KEY OUT of the chuck.",
+                    short.people(u),
+                    WorkLength::computed_trade(job.stock.length().mm() - short.mm()).people(u)
                 ),
             )
             .because("a short end does not spring; it is let out afterwards")
@@ -92,7 +95,7 @@ impl Writer<'_> {
                     setup.overhang.people(u)
                 ),
             )
-            .because(self.addends())
+            .because(self.addends(true))
         };
         steps.push(clamp);
         steps.push(Step::new(
@@ -100,21 +103,24 @@ impl Writer<'_> {
             stock,
             format!(
                 "First start. Guard shut, goggles on, nothing loose near the chuck. Turn the chuck by hand one whole \
-                 turn: nothing touches. Start on the lowest speed and watch. Stop. Set {}{}{}.",
-                step.spindle_speed.people(u),
-                step.lever.as_ref().map_or_else(String::new, |lever| format!(" (lever {lever})")),
-                step.range.as_ref().map_or_else(String::new, |range| format!(" (range {range})")),
+                 turn: nothing touches. Start on the lowest speed and watch. {}",
+                self.set_words(step.spindle_speed, step),
             ),
         )
         .because(self.speed_words(step)));
-        let rough = &setup.rough_feed;
+        let then = if with_centre {
+            "Stop the spindle; cross slide out, unlock the carriage, move it to the right, clear of the tailstock."
+        } else {
+            "Stop the spindle; leave the carriage where it is."
+        };
         let mut face = Step::new(
             StepKind::Face,
             stock,
             format!(
-                "Face the end: take {} off, carriage locked, {}, from outside to the middle. No pip may stay. Stop the spindle; leave the carriage where it is.",
+                "Face the end: touch it, move the carriage in by {}, lock the carriage; {}, from outside to the middle. \
+                 No pip may stay. {then}",
                 setup.facing.people(u),
-                self.feed_words(&setup.finish_feed, step),
+                self.face_words(step),
             ),
         );
         face.spindle_speed = Some(step.spindle_speed);
@@ -124,19 +130,19 @@ impl Writer<'_> {
         let one = speed::facing_time(stock, setup.finish_feed.feed, step.spindle_speed);
         face.time = Duration::computed_trade(one.seconds() * face_cuts);
         if face_cuts > 1.0 {
-            face.text.push_str(&format!(" In {face_cuts:.0} cuts."));
+            face.text
+                .push_str(&format!(" Take it in {face_cuts:.0} cuts."));
         }
         steps.push(face);
-        let _ = rough;
         if let Some(hole) = &setup.centre {
             let mut drill = Step::new(
                 StepKind::CentreDrill,
                 stock,
                 format!(
-                    "Centre drill form A, pilot {}: at {}, oil, gently at first, {} deep from the face, until the \
-                     countersink measures {}. Spindle at rest, chips off with a hook.",
+                    "{} Centre drill form A, pilot {}: oil, gently at first, {} deep from the face, until the \
+                     countersink measures {}. Stop the spindle. Chips off with a hook.",
+                    self.set_words(hole.spindle_speed, step),
                     hole.pilot.text(Units::Metric),
-                    hole.spindle_speed.people(u),
                     hole.depth.people(u),
                     hole.countersink.people(u),
                 ),
@@ -152,13 +158,14 @@ impl Writer<'_> {
                         "Spindle at rest. Loosen the jaws, let {} stand out, nip the jaws. Bring up the live centre, \
                          lock tailstock and barrel, barrel out as little as can be. Now tighten the jaws. KEY OUT. \
                          Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
-                         the end of the bar without touching the centre or the tailstock.",
-                        WorkLength::computed_trade(setup.held.overhang.mm()).people(u)
+                         the end of the bar without touching the centre or the tailstock. {}",
+                        WorkLength::computed_trade(setup.held.overhang.mm()).people(u),
+                        self.set_words(step.spindle_speed, step),
                     ),
                 )
                 .because(format!(
                     "{}; the bar grows warm and long: feel the centre after each cut, ease it when it gets hot",
-                    self.addends()
+                    self.addends(false)
                 )),
             );
         }
@@ -169,8 +176,8 @@ impl Writer<'_> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let stock = job.stock.diameter();
         let where_to_zero = if setup.centre.is_none() {
-            "the tip still at the finished face and the carriage not moved since: turn the ring of the carriage dial to 0, \
-             then unlock the carriage."
+            "the tip still at the finished face and the carriage not moved since: turn the ring of the carriage dial to 0. \
+             Cross slide out beyond the bar, then unlock the carriage."
         } else {
             "with the spindle turning, touch the finished face lightly with the tip, beside the centre; turn the ring of \
              the carriage dial to 0."
@@ -212,8 +219,9 @@ impl Writer<'_> {
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
-                "Zero X: set the cross dial to 0, coming in. Bring the tool to the bar with the compound slide until \
-                 it just touches; lock the compound slide. Then carriage to the right, clear of the face.",
+                "Zero X: compound slide square to the bed. Set the cross dial to 0, coming in. With the spindle turning, \
+                 bring the tip to the bar with the compound slide until it just touches near its end; lock the compound \
+                 slide. Then carriage to the right, clear of the face.",
             ),
             (None, _) => format!(
                 "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; hold the \
@@ -238,10 +246,14 @@ impl Writer<'_> {
         let setup = self.setup;
         let mut before = self.job.zero_at.unwrap_or(self.job.stock.diameter());
         let mut number = 0;
-        let mut cut = |kind, mark, steps: &mut Vec<Step>| -> Result<(), Error> {
+        let mut stands = setup.datum.start;
+        let mut cut = |kind, mark: i64, steps: &mut Vec<Step>| -> Result<(), Error> {
             number += 1;
-            let step = self.cut(kind, number, mark, before)?;
-            before = step.diameter;
+            // After a cut the tool stands one turn out; after a measurement it was brought in again.
+            let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
+            let farther = self.farther(mark as f64 - stands, withdrawn);
+            let step = self.cut(kind, number, mark, before, &farther)?;
+            (before, stands) = (step.diameter, mark as f64);
             steps.push(step);
             Ok(())
         };
@@ -263,6 +275,7 @@ impl Writer<'_> {
         number: usize,
         mark: i64,
         before: Diameter,
+        farther: &str,
     ) -> Result<Step, Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let finishing = kind == StepKind::FinishCut;
@@ -286,21 +299,17 @@ impl Writer<'_> {
         let changes_step =
             finishing && !last && setup.finish_step.spindle_speed != setup.rough_step.spindle_speed;
         let change = if changes_step {
-            format!(
-                "Spindle at rest: set {}{}. ",
-                step.spindle_speed.people(u),
-                step.lever
-                    .as_ref()
-                    .map_or_else(String::new, |lever| format!(" (lever {lever})"))
-            )
+            format!("{} ", self.set_words(step.spindle_speed, step))
         } else {
             String::new()
         };
+        let measured = if last { ", if M2 was as expected" } else { "" };
         let mut out = Step::new(
             kind,
             diameter,
             format!(
-                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), {}. {}",
+                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther} in from where it \
+                 stands{measured}; {}. {}",
                 reading.shows().people(u),
                 self.feed_words(feed, step),
                 self.travel_words(last)
@@ -325,7 +334,7 @@ impl Writer<'_> {
         if kind == StepKind::FinishCut && !last {
             out.because = out.because.map(|b| {
                 format!(
-                    "{b}; not lighter than {}: less would rub",
+                    "{b}; no cut is planned lighter than {}",
                     setup.least_depth.people(u)
                 )
             });
@@ -353,12 +362,14 @@ impl Writer<'_> {
         );
         let act = match self.cross.ring() {
             Ring::Settable => format!(
-                "Come in again to {reading}, hold the handle, and turn the ring only, to {} marks: {}.",
+                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                 between marks: {}.",
                 self.rule("M1"),
-                self.table(mark)?
+                self.table(mark, None)?
             ),
             Ring::Fixed => format!(
-                "Every reading below moves by (M1 - {}) / {} marks, farther in where M1 is larger.",
+                "In again by one whole turn to {reading}. Shift S = (M1 - {}) / {} = ______ marks, to the nearest whole \
+                 one; add S to every mark below (the distances from where the dial stands: to the next one only).",
                 plain(expected, u),
                 self.mark_size()
             ),
@@ -395,14 +406,19 @@ impl Writer<'_> {
         let next = cross_reading(self.cross, last)?;
         let act = match self.cross.ring() {
             Ring::Settable => format!(
-                "Come in again to {reading}, hold the handle, and turn the ring only, to {} marks: {}.",
+                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                 between marks (a tenth is {}): {}.",
                 self.rule("mean of M2"),
-                self.table(mark)?
+                DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
+                    .people(u),
+                self.table(mark, Some(last))?
             ),
             Ring::Fixed => format!(
-                "The last cut goes to {next} and (mean of M2 - {}) / {} marks farther in, rounded towards less.",
-                plain(expected, u),
-                self.mark_size()
+                "In again by one whole turn to the mark of the cut before. The last cut goes (mean of M2 - {}) / {} = \
+                 ______ marks farther in, to the nearest whole one (by the sheet {}, to {next}).",
+                plain(target, u),
+                self.mark_size(),
+                last - mark,
             ),
         };
         // A correcting cut may be lighter than a planned one, but not so light that it rubs.
@@ -419,6 +435,11 @@ impl Writer<'_> {
                 rubs.people(u)
             ));
         }
+        let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
+        no_cut.push_str(&format!(
+            " Above {}: take this cut once more at its mark, and measure anew.",
+            again.people(u)
+        ));
         let spread = Diameter::computed_trade(self.job.part.limits().tolerance().mm() / 3.0);
         let mut step = Step::new(
             StepKind::Measure,
@@ -446,10 +467,13 @@ impl Writer<'_> {
             diameter,
             format!(
                 "The cross slide still at its last mark: by hand to {}, then face the shoulder outwards with the cross \
-                 slide until the tip is clear of the bar. Stop the spindle. The length is {} to {} from the face.",
+                 slide until the tip is clear of the bar. Stop the spindle.{}",
                 self.z_words(shoulder),
-                setup.length_limits.shortest().people(u),
-                setup.length_limits.longest().people(u),
+                if job.tool.cutting_edge_angle().degrees() < 90.0 {
+                    " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
+                } else {
+                    ""
+                }
             ),
         );
         step.reading = Some(self.z_reading(shoulder));
@@ -457,40 +481,57 @@ impl Writer<'_> {
         step.spindle_speed = Some(setup.finish_step.spindle_speed);
         steps.push(step);
 
-        let mut edges = Step::new(
-            StepKind::Edges,
-            diameter,
-            "Break the outer edge by about half a millimetre (0.02 in) with the chamfer tool, so that no burr is measured \
-             and nobody is cut.",
-        );
-        edges.spindle_speed = Some(setup.finish_step.spindle_speed);
-        steps.push(edges);
-
-        let q = self.cross.diameter_per_division().mm();
         let guarded = setup.guarded;
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
         let lost = Diameter::computed_trade(round_size(limits.smallest().mm() - setup.guard.mm()));
+        let cuttable = Diameter::computed_trade(round_size(
+            diameter.mm() + 2.0 * setup.correcting_depth.mm(),
+        ));
+        let oversize = format!(
+            "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
+            plain(diameter, u),
+            self.mark_size()
+        );
+        let above = if cuttable > next {
+            format!(
+                "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",
+                cuttable.people(u),
+                next.people(u)
+            )
+        } else {
+            format!("Above {}: {oversize}.", next.people(u))
+        };
         steps.push(
             Step::new(
                 StepKind::Inspect,
                 diameter,
                 format!(
-                    "{} Measure at 20 degC, at three places ________ ________ ________. Good from {} to {}. Within {} of \
-                     a limit this instrument cannot tell: measure with a finer one. Above {}: one more cut of \
-                     (size - {}) / {} marks, if that is at least {}; less would rub. Below {}: LOST, whatever is tried.",
+                    "{} The tool stays in its holder. Measure at 20 degC, at three places, clear of the burr ________ \
+                     ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
+                     with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
+                     ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: face \
+                     the end by what is over.",
                     self.stop_words(),
                     guarded.smallest().people(u),
                     guarded.largest().people(u),
                     setup.guard.people(u),
-                    next.people(u),
-                    plain(diameter, u),
-                    self.mark_size(),
-                    (setup.correcting_depth.mm() * 2.0 / q).ceil(),
                     lost.people(u),
+                    setup.length_limits.shortest().people(u),
+                    setup.length_limits.longest().people(u),
                 ),
             )
             .because("a warm part measures large and shrinks"),
         );
+
+        let mut edges = Step::new(
+            StepKind::Edges,
+            diameter,
+            "Spindle at rest: change to the chamfer tool; the zero of the cross dial is lost from here on. Spindle on, \
+             break the outer edge by about half a millimetre (0.02 in), so that nobody is cut. Stop the spindle.",
+        );
+        edges.spindle_speed = Some(setup.finish_step.spindle_speed);
+        steps.push(edges);
+
         steps.push(Step::new(
             StepKind::Clear,
             diameter,

@@ -1,15 +1,15 @@
 //! Words about lathe, dials and figures that the steps are made of.
 
 use super::safety::short_name;
-use super::setup::plain;
+use super::setup::{cross_reading, plain, tenth_of_a_mark};
 use super::steps::Writer;
-use crate::advice::feed::FeedChoice;
+use crate::advice::feed::{FAST_HAND, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
 use crate::error::Error;
 use crate::physics::speed;
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
-use crate::quantity::{DiameterError, Position, Quantity, WorkLength, round_size};
+use crate::quantity::{DiameterError, Position, Quantity, SpindleSpeed, WorkLength, round_size};
 use crate::shop::dial::DialReads;
 use crate::shop::holding::HoldingKind;
 use crate::shop::part::WantedFinish;
@@ -23,9 +23,9 @@ impl Writer<'_> {
         let limits = job.part.limits();
         let mut lines = vec![
             format!(
-                "Turn {} of {} to {} ({} to {}) over a length of {} ({} to {}).",
-                job.stock.diameter().people(u),
+                "Turn a bar of {}, {}, to {} nominal, that is {} to {}, over a length of {} ({} to {}).",
                 short_name(job),
+                job.stock.diameter().people(u),
                 job.part.diameter().people(u),
                 limits.smallest().people(u),
                 limits.largest().people(u),
@@ -72,8 +72,9 @@ impl Writer<'_> {
             String::from(
                 "the tool of this sheet, sharp, set on centre height, short in its holder",
             ),
-            String::from("a chamfer tool or a fine file with a handle"),
+            String::from("a chamfer tool"),
             self.setup.instrument.name().to_owned(),
+            String::from("a calliper or depth gauge for the length"),
             String::from("a hook for the chips and a brush"),
             String::from("goggles"),
         ];
@@ -130,7 +131,7 @@ impl Writer<'_> {
         let n = self.carriage.divisions_per_turn().count();
         lines.push(format!(
             "Carriage: 1 mark is {}, 1 turn is {n} marks, {}. It counts from the finished face towards the chuck. The \
-             compound slide stays locked.",
+             compound slide stays locked, but where a step moves it.",
             self.carriage.division().people(u),
             self.carriage.travel_per_turn().people(u),
         ));
@@ -143,15 +144,19 @@ impl Writer<'_> {
         text.split(' ').next().unwrap_or_default().to_owned()
     }
 
-    pub(super) fn addends(&self) -> String {
+    pub(super) fn addends(&self, with_face: bool) -> String {
         let (setup, u) = (self.setup, self.u);
         let length = self.job.part.length();
         let room =
             WorkLength::computed_trade(setup.overhang.mm() - setup.facing.mm() - length.mm());
+        let face = if with_face {
+            format!("{} to face, ", setup.facing.people(u))
+        } else {
+            String::new()
+        };
         format!(
-            "{} for the part, {} to face, {} for the tool holder before the jaws; overhang over diameter {:.1}",
+            "{} for the part, {face}{} for the tool holder before the jaws; overhang over diameter {:.1}",
             length.people(u),
-            setup.facing.people(u),
             room.people(u),
             setup.support.length_over_diameter.value(),
         )
@@ -250,15 +255,69 @@ impl Writer<'_> {
         "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool."
     }
 
-    /// `measured size: reading`, for sizes beside the expected one.
-    pub(super) fn table(&self, mark: i64) -> Result<String, Error> {
+    /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are
+    /// then left to the last one.
+    pub(super) fn table(&self, mark: i64, last: Option<i64>) -> Result<String, Error> {
         let mut rows = Vec::with_capacity(MARKS_BESIDE.len());
         for beside in MARKS_BESIDE {
             let at = mark - beside;
-            let size = self.setup.diameter_at(self.cross, at)?;
-            rows.push(format!("{}: {at}", plain(size, self.u)));
+            let size = plain(self.setup.diameter_at(self.cross, at)?, self.u);
+            let ring = cross_reading(self.cross, at)?.mark();
+            rows.push(match last {
+                Some(last) => format!("{size}: {ring}, then {} farther", last - at),
+                None => format!("{size}: {ring}"),
+            });
         }
-        Ok(rows.join(", "))
+        Ok(rows.join("; "))
+    }
+
+    /// How far in the handle is turned from where it stands, withdrawn by a turn or not.
+    pub(super) fn farther(&self, marks: f64, withdrawn: bool) -> String {
+        let n = f64::from(self.cross.divisions_per_turn().count());
+        let marks = if withdrawn { marks + n } else { marks };
+        let turns = (marks / n + 1e-9).floor();
+        let rest = tenth_of_a_mark((marks - turns * n).max(0.0));
+        match turns as i64 {
+            0 => format!("{rest} marks"),
+            1 => format!("1 turn + {rest} marks"),
+            turns => format!("{turns} turns + {rest} marks"),
+        }
+    }
+
+    /// The order to set a speed, at standstill.
+    pub(super) fn set_words(&self, speed: SpindleSpeed, chosen: &SpindleChoice) -> String {
+        let lever = self
+            .job
+            .lathe
+            .step_name(speed)
+            .map_or_else(String::new, |lever| format!(" (lever {lever})"));
+        let range = chosen
+            .range
+            .as_ref()
+            .map_or_else(String::new, |range| format!(" (range {range})"));
+        format!(
+            "Spindle at rest: set {}{lever}{range}.",
+            speed.people(self.u)
+        )
+    }
+
+    /// How the cross slide is fed in facing.
+    pub(super) fn face_words(&self, step: &SpindleChoice) -> String {
+        let feed = &self.setup.finish_feed;
+        if !feed.by_hand {
+            return format!(
+                "cross feed about {} (read the plate for the lever), or by hand",
+                feed.feed.people(self.u)
+            );
+        }
+        let rate =
+            speed::handwheel_rate(feed.feed, step.spindle_speed, self.cross.travel_per_turn());
+        match rate {
+            Ok(rate) if rate <= FAST_HAND.value => {
+                format!("by hand, {} of the cross handle", rate.people(self.u))
+            }
+            _ => String::from("by hand with the cross handle, steadily"),
+        }
     }
 
     pub(super) fn rule(&self, measured: &str) -> String {

@@ -76,11 +76,13 @@ impl Part {
     /// A part of this nominal diameter within these limits, over this length from the face.
     ///
     /// # Errors
-    /// `limits`, when they lie more than a tenth away from the nominal diameter: one of the two is
-    /// a slip.
+    /// `limits`, when they lie farther from the nominal diameter than any tolerance zone does: one of
+    /// the two is a slip.
     pub fn new(diameter: Diameter, limits: Limits, length: WorkLength) -> Result<Self, Error> {
-        let away = |limit: Diameter| (limit.mm() - diameter.mm()).abs() > 0.1 * diameter.mm();
-        if away(limits.smallest()) || away(limits.largest()) {
+        // The farthest zones of ISO 286 (a, zc) lie about this far from their nominal size.
+        let farthest = 0.3 + 0.012 * diameter.mm();
+        let away = |limit: Diameter| (limit.mm() - diameter.mm()).abs() > farthest;
+        if away(limits.smallest()) && away(limits.largest()) {
             return Err(Error::new(
                 ErrorKind::Contradiction,
                 "limits",
@@ -89,7 +91,7 @@ impl Part {
                     limits.smallest(),
                     limits.largest()
                 ),
-                "limits within a tenth of the nominal diameter",
+                format!("limits within {farthest:.2} mm of the nominal diameter"),
                 "limits are sizes, not deviations: for 30 -0.033 write 29.967 and 30",
             ));
         }

@@ -154,6 +154,18 @@ fn every_bad_value_names_its_field() {
         ),
         ("/part/limits", json!(["30 mm"]), Unreadable, "part.limits"),
         (
+            "/part/diameter",
+            json!("31 mm"),
+            Contradiction,
+            "part.limits",
+        ),
+        (
+            "/preferences",
+            json!({ "largest_depth": "0.1 mm" }),
+            Impossible,
+            "part",
+        ),
+        (
             "/part/length",
             json!("130 mm"),
             Contradiction,
