@@ -251,7 +251,19 @@ impl Writer<'_> {
             number += 1;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
-            let farther = self.farther(mark as f64 - stands, withdrawn);
+            let mut farther = self.farther(mark as f64 - stands, withdrawn);
+            farther.push_str(" in from where it stands");
+            if steps
+                .last()
+                .is_some_and(|step| step.kind == StepKind::Measure)
+            {
+                let measured = if kind == StepKind::FinishCut && mark == setup.datum.last.count() {
+                    "M2"
+                } else {
+                    "M1"
+                };
+                farther.push_str(&format!(", if {measured} was as expected"));
+            }
             let step = self.cut(kind, number, mark, before, &farther)?;
             (before, stands) = (step.diameter, mark as f64);
             steps.push(step);
@@ -303,13 +315,11 @@ impl Writer<'_> {
         } else {
             String::new()
         };
-        let measured = if last { ", if M2 was as expected" } else { "" };
         let mut out = Step::new(
             kind,
             diameter,
             format!(
-                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther} in from where it \
-                 stands{measured}; {}. {}",
+                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther}; {}. {}",
                 reading.shows().people(u),
                 self.feed_words(feed, step),
                 self.travel_words(last)
