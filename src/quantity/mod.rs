@@ -36,6 +36,32 @@
 //! speed::spindle_speed(n, d);
 //! # }
 //! ```
+//! A feed per revolution for a feed rate, a depth for a diameter, a specific force for a modulus, a
+//! bare number for a quantity:
+//! ```compile_fail,E0308
+//! # use turnwright::{Feed, FeedRate};
+//! fn rate(f: Feed) -> FeedRate { f }
+//! ```
+//! ```compile_fail,E0308
+//! # use turnwright::{DepthOfCut, Diameter};
+//! fn diameter(a: DepthOfCut) -> Diameter { a }
+//! ```
+//! ```compile_fail,E0308
+//! # use turnwright::{SpecificCuttingForce, YoungsModulus};
+//! fn modulus(k: SpecificCuttingForce) -> YoungsModulus { k }
+//! ```
+//! ```compile_fail,E0308
+//! # use turnwright::Diameter;
+//! fn diameter(d: f64) -> Diameter { d }
+//! ```
+//! their twin that does:
+//! ```
+//! # use turnwright::{DepthOfCut, Diameter, Feed, FeedRate, SpecificCuttingForce, YoungsModulus};
+//! fn rate(f: FeedRate) -> FeedRate { f }
+//! fn depth(a: DepthOfCut) -> DepthOfCut { a }
+//! fn modulus(e: YoungsModulus) -> YoungsModulus { e }
+//! fn diameter(d: Diameter) -> Diameter { d }
+//! ```
 //! A unit of another kind:
 //! ```compile_fail,E0277
 //! use turnwright::{unit::meter_per_minute, Diameter};
@@ -50,6 +76,7 @@
 #[macro_use]
 mod kinds;
 
+mod conversions;
 pub mod dial;
 #[cfg(feature = "serde")]
 pub(crate) mod fields;
@@ -485,84 +512,6 @@ quantities! {
     Slenderness = 47 "length_over_diameter" "an overhang over diameter" Number 0.0001 to 100000.0 ["2.5" "4"]
     /// Brinell hardness, HB.
     BrinellHardness = 48 "hardness_hb" "a Brinell hardness" Number 1.0 to 1000.0 ["190" "210"]
-}
-
-impl Diameter {
-    /// Half of this diameter.
-    ///
-    /// ```
-    /// let d = turnwright::Diameter::from_mm(40.0)?;
-    /// assert_eq!(d.radius().mm(), 20.0);
-    /// # Ok::<(), turnwright::Error>(())
-    /// ```
-    #[must_use]
-    pub fn radius(self) -> Radius {
-        Radius::computed_trade(self.0 / 2.0)
-    }
-
-    /// What is left after a cut of `depth` all round.
-    ///
-    /// ```
-    /// use turnwright::{DepthOfCut, Diameter};
-    /// let d = Diameter::from_mm(40.0)?.after_cut(DepthOfCut::from_mm(1.5)?)?;
-    /// assert_eq!(d.mm(), 37.0);
-    /// # Ok::<(), turnwright::Error>(())
-    /// ```
-    ///
-    /// # Errors
-    /// When nothing plausible would be left.
-    pub fn after_cut(self, depth: DepthOfCut) -> Result<Self, Error> {
-        Self::from_trade(self.0 - 2.0 * depth.0).map_err(|_| {
-            Error::new(
-                ErrorKind::Contradiction,
-                "depth_of_cut",
-                depth.to_string(),
-                format!("a depth that leaves some of the diameter {self}"),
-                "a depth of cut is radial: the diameter falls by twice the depth",
-            )
-        })
-    }
-
-    /// The depth of cut that leaves `smaller`, if any metal is to go.
-    #[must_use]
-    pub fn depth_to(self, smaller: Self) -> Option<DepthOfCut> {
-        let depth = round_size(self.0 - smaller.0) / 2.0;
-        (depth > 0.0).then(|| DepthOfCut::computed_trade(depth))
-    }
-
-    /// This diameter and `error` more.
-    #[must_use]
-    pub fn with_error(self, error: DiameterError) -> Self {
-        Self::computed_trade(self.0 + error.0)
-    }
-}
-
-impl Radius {
-    /// Twice this radius.
-    ///
-    /// ```
-    /// let r = turnwright::Radius::from_mm(20.0)?;
-    /// assert_eq!(r.diameter().mm(), 40.0);
-    /// # Ok::<(), turnwright::Error>(())
-    /// ```
-    #[must_use]
-    pub fn diameter(self) -> Diameter {
-        Diameter::computed_trade(self.0 * 2.0)
-    }
-}
-
-impl Deflection {
-    /// What this deflection adds to the diameter: twice as much.
-    ///
-    /// ```
-    /// let bent = turnwright::Deflection::from_mm(0.02)?;
-    /// assert_eq!(bent.diameter_error().mm(), 0.04);
-    /// # Ok::<(), turnwright::Error>(())
-    /// ```
-    #[must_use]
-    pub fn diameter_error(self) -> DiameterError {
-        DiameterError::computed_trade(self.0 * 2.0)
-    }
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of
