@@ -137,17 +137,15 @@ impl Error {
         )
     }
 
-    /// The same error, told of the field at `path`.
-    ///
-    /// Where the error already names a field below that path (`corner_radius` read inside
-    /// `tool`), the two are joined.
+    /// The same error, told of the field at `path` in place of the one it named.
     #[cold]
     pub(crate) fn at(mut self, path: &str) -> Self {
         self.parts.field = path.to_owned();
         self
     }
 
-    /// The same error with the path of the enclosing item put before its field.
+    /// The same error with the path of the enclosing item put before its field (`corner_radius`
+    /// read inside `tool` becomes `tool.corner_radius`).
     #[cold]
     pub(crate) fn inside(mut self, path: &str) -> Self {
         self.parts.field = match (path.is_empty(), self.parts.field.is_empty()) {

@@ -252,39 +252,9 @@ fn feed_of_ra(height: Length, guess: Length, ra_at: impl Fn(Length) -> Length) -
 #[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
+    use crate::physics::finish::tests::{any_tool, feed, near, tool};
     use crate::physics::finish::{arc_roughness, theoretical_roughness};
-    use crate::quantity::{CuttingEdgeAngle, MinorCuttingEdgeAngle};
     use proptest::prelude::*;
-
-    fn near(a: f64, b: f64, relative: f64) -> bool {
-        (a - b).abs() <= relative * b.abs()
-    }
-
-    fn tool(r: f64, kappa: f64, minor: f64) -> ToolOutline {
-        ToolOutline::new(
-            CornerRadius::from_mm(r).unwrap(),
-            CuttingEdgeAngle::from_degrees(kappa).unwrap(),
-            MinorCuttingEdgeAngle::from_degrees(minor).unwrap(),
-        )
-        .unwrap()
-    }
-
-    fn feed(mm_per_rev: f64) -> Feed {
-        Feed::from_mm_per_rev(mm_per_rev).unwrap()
-    }
-
-    /// Any outline whose edges leave at least a degree of tool between them.
-    fn any_tool() -> impl Strategy<Value = ToolOutline> {
-        let parts = (
-            any::<CornerRadius>(),
-            any::<CuttingEdgeAngle>(),
-            any::<MinorCuttingEdgeAngle>(),
-        );
-        parts.prop_filter_map("a tool", |(r, kappa, minor)| {
-            let outline = ToolOutline::new(r, kappa, minor).ok()?;
-            (kappa.degrees() + minor.degrees() <= 179.0).then_some(outline)
-        })
-    }
 
     #[test]
     fn what_has_no_answer_names_its_field() {

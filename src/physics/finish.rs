@@ -319,17 +319,17 @@ fn roughness(f: Length, profile: Profile) -> TheoreticalRoughness {
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
-mod tests {
+pub(in crate::physics) mod tests {
     use super::*;
     use crate::physics::profile::versine;
     use proptest::prelude::*;
     use std::f64::consts::FRAC_PI_2;
 
-    fn near(a: f64, b: f64, relative: f64) -> bool {
+    pub(in crate::physics) fn near(a: f64, b: f64, relative: f64) -> bool {
         (a - b).abs() <= relative * b.abs()
     }
 
-    fn tool(r: f64, kappa: f64, minor: f64) -> ToolOutline {
+    pub(in crate::physics) fn tool(r: f64, kappa: f64, minor: f64) -> ToolOutline {
         ToolOutline::new(
             CornerRadius::from_mm(r).unwrap(),
             CuttingEdgeAngle::from_degrees(kappa).unwrap(),
@@ -338,12 +338,12 @@ mod tests {
         .unwrap()
     }
 
-    fn feed(mm_per_rev: f64) -> Feed {
+    pub(in crate::physics) fn feed(mm_per_rev: f64) -> Feed {
         Feed::from_mm_per_rev(mm_per_rev).unwrap()
     }
 
     /// Any outline whose edges leave at least a degree of tool between them.
-    fn any_tool() -> impl Strategy<Value = ToolOutline> {
+    pub(in crate::physics) fn any_tool() -> impl Strategy<Value = ToolOutline> {
         let parts = (
             any::<CornerRadius>(),
             any::<CuttingEdgeAngle>(),

@@ -70,10 +70,11 @@ const JAW_CLEARANCE: Sourced<WorkLength> = Sourced::new(
     Standing::Estimate,
 );
 
-/// Run-in before the face.
+/// Run-in before the face, in mm: judgement, no source.
 pub(super) const RUN_IN: f64 = 2.0;
 
-/// What is left before the shoulder until the last: turned by hand and faced outwards, in mm.
+/// What is left before the shoulder until the last, turned by hand and faced outwards, in mm:
+/// judgement, no source.
 const LEFT_AT_SHOULDER: f64 = 0.2;
 
 /// Least grip in the jaws over the bar's diameter.
@@ -83,7 +84,8 @@ const GRIP_OVER_DIAMETER: Sourced<f64> = Sourced::new(
     Standing::Estimate,
 );
 
-/// The feed is taken off this far before the shoulder, or so many seconds, whichever is more.
+/// The feed is taken off this far before the shoulder, or so many seconds, whichever is more:
+/// judgement, no source.
 const FEED_OFF_MM: f64 = 2.0;
 const FEED_OFF_SECONDS: f64 = 1.5;
 
