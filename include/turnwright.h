@@ -722,7 +722,73 @@ enum tw_quantity {
     /* an overhang over diameter; in plain numbers */
     TW_QUANTITY_LENGTH_OVER_DIAMETER = 47,
     /* a Brinell hardness; in plain numbers */
-    TW_QUANTITY_HARDNESS_HB = 48
+    TW_QUANTITY_HARDNESS_HB = 48,
+    /* a rise of temperature; in K */
+    TW_QUANTITY_RISE = 49,
+    /* a growth by heat; in mm */
+    TW_QUANTITY_GROWTH = 50,
+    /* a ratio of a taper, the x of 1:x; in plain numbers */
+    TW_QUANTITY_TAPER_RATIO = 51,
+    /* half the angle of a taper; in deg */
+    TW_QUANTITY_HALF_ANGLE = 52,
+    /* the included angle of a taper; in deg */
+    TW_QUANTITY_INCLUDED_ANGLE = 53,
+    /* an angle of the compound slide to the axis; in deg */
+    TW_QUANTITY_COMPOUND_ANGLE = 54,
+    /* a set-over of the tailstock; in mm */
+    TW_QUANTITY_SET_OVER = 55,
+    /* a tool life; in s */
+    TW_QUANTITY_LIFE = 56,
+    /* an exponent of the tool life; in plain numbers */
+    TW_QUANTITY_LIFE_EXPONENT = 57,
+    /* a constant of the tool life; in m/min */
+    TW_QUANTITY_LIFE_CONSTANT = 58,
+    /* a force along the axis; in N */
+    TW_QUANTITY_AXIAL_FORCE = 59,
+    /* a stiffness along the axis; in kN/mm */
+    TW_QUANTITY_AXIAL_STIFFNESS = 60,
+    /* a height of the tool above the axis; in mm */
+    TW_QUANTITY_TOOL_HEIGHT = 61,
+    /* a critical speed; in rpm */
+    TW_QUANTITY_FIRST_CRITICAL_SPEED = 62,
+    /* an unevenness of the feed; in plain numbers */
+    TW_QUANTITY_FEED_UNEVENNESS = 63,
+    /* a width of a blade; in mm */
+    TW_QUANTITY_WIDTH = 64,
+    /* a factor of the force; in plain numbers */
+    TW_QUANTITY_FORCE_FACTOR = 65,
+    /* a scatter of the force; in plain numbers */
+    TW_QUANTITY_FORCE_SCATTER = 66,
+    /* a skewness Rsk; in plain numbers */
+    TW_QUANTITY_RSK = 67,
+    /* a kurtosis Rku; in plain numbers */
+    TW_QUANTITY_RKU = 68,
+    /* a mean width RSm; in mm */
+    TW_QUANTITY_RSM = 69,
+    /* a cut-off; in mm */
+    TW_QUANTITY_CUT_OFF = 70,
+    /* a short-wave cut-off; in mm */
+    TW_QUANTITY_SHORT_CUT_OFF = 71,
+    /* a bending moment; in N m */
+    TW_QUANTITY_BENDING_MOMENT = 72,
+    /* an eccentricity; in mm */
+    TW_QUANTITY_ECCENTRICITY = 73,
+    /* a specific cutting force at one thickness of cut; in MPa */
+    TW_QUANTITY_SPECIFIC_FORCE_AT_CHIP = 74,
+    /* a price; in plain numbers */
+    TW_QUANTITY_PRICE = 75,
+    /* a price per hour; in plain numbers */
+    TW_QUANTITY_PRICE_PER_HOUR = 76,
+    /* a mass; in kg */
+    TW_QUANTITY_MASS = 77,
+    /* a share of the heat; in plain numbers */
+    TW_QUANTITY_HEAT_SHARE = 78,
+    /* a cross section of the cut; in mm2 */
+    TW_QUANTITY_CHIP_AREA = 79,
+    /* a length of the edge in cut; in mm */
+    TW_QUANTITY_EDGE_LENGTH = 80,
+    /* a share that the spring leaves; in plain numbers */
+    TW_QUANTITY_SPRING_SHARE = 81
 };
 
 /*
@@ -753,6 +819,7 @@ enum tw_unit {
     TW_UNIT_STRESS_GIGAPASCAL = 702,
     TW_UNIT_STRESS_POUND_PER_SQUARE_INCH = 703,
     TW_UNIT_STRESS_KILOPOUND_PER_SQUARE_INCH = 704,
+    TW_UNIT_STRESS_HORSEPOWER_MINUTE_PER_CUBIC_INCH = 705,
     TW_UNIT_ELASTIC_MODULUS_GIGAPASCAL = 800,
     TW_UNIT_ELASTIC_MODULUS_MEGAPASCAL = 801,
     TW_UNIT_ELASTIC_MODULUS_NEWTON_PER_SQUARE_MILLIMETER = 802,
@@ -792,7 +859,14 @@ enum tw_unit {
     TW_UNIT_REMOVAL_RATE_CUBIC_MILLIMETER_PER_MINUTE = 1901,
     TW_UNIT_REMOVAL_RATE_CUBIC_INCH_PER_MINUTE = 1902,
     TW_UNIT_HANDWHEEL_RATE_TURN_PER_MINUTE = 2000,
-    TW_UNIT_PLAIN_NUMBER_ONE = 2100
+    TW_UNIT_PLAIN_NUMBER_ONE = 2100,
+    TW_UNIT_RISE_OF_TEMPERATURE_KELVIN = 2200,
+    TW_UNIT_RISE_OF_TEMPERATURE_FAHRENHEIT_STEP = 2201,
+    TW_UNIT_MASS_KILOGRAM = 2300,
+    TW_UNIT_MASS_GRAM = 2301,
+    TW_UNIT_MASS_POUND = 2302,
+    TW_UNIT_AREA_SQUARE_MILLIMETER = 2400,
+    TW_UNIT_AREA_SQUARE_INCH = 2401
 };
 
 /*
@@ -1356,6 +1430,18 @@ static inline tw_specific_force tw_specific_force_kilopound_per_square_inch(doub
 static inline double tw_specific_force_as_kilopound_per_square_inch(tw_specific_force quantity)
 {
     return quantity.mpa * 1000.0 / 6894.757293168361;
+}
+
+static inline tw_specific_force tw_specific_force_horsepower_minute_per_cubic_inch(double value)
+{
+    tw_specific_force made;
+    made.mpa = value * 44741.99229493621 / (1.0 * 16.387064);
+    return made;
+}
+
+static inline double tw_specific_force_as_horsepower_minute_per_cubic_inch(tw_specific_force quantity)
+{
+    return quantity.mpa * 16.387064 / 44741.99229493621;
 }
 
 static inline tw_youngs_modulus tw_youngs_modulus_gigapascal(double value)

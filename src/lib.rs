@@ -86,13 +86,17 @@ pub use provenance::{Provenance, Source, Sourced, Standing};
 pub use quantity::dial::{Divisions, DivisionsPerTurn, Reading, Slide};
 pub use quantity::unit::{self, Units};
 pub use quantity::{
-    BrinellHardness, ChipThickness, ChipWidth, CornerRadius, CuttingEdgeAngle, CuttingSpeed,
-    Deflection, Density, DepthOfCut, Diameter, DiameterError, Division, Duration, EdgeRadius,
-    Efficiency, Engraved, Feed, FeedForce, FeedRate, ForceExponent, HandwheelRate, MainForce,
-    MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, Position, Power, Quantity, Ra,
-    Radius, RakeAngle, RemovalRate, RotationalStiffness, Rq, Rt, Rz, SizeUncertainty, Slenderness,
-    SpecificCuttingForce, SpecificHeat, SpindleSpeed, Stiffness, ThermalExpansion, Tolerance,
-    Torque, Travel, WorkLength, YoungsModulus,
+    AxialForce, AxialStiffness, BendingMoment, BladeWidth, BrinellHardness, ChipArea,
+    ChipThickness, ChipWidth, CompoundAngle, CornerRadius, CriticalSpeed, CutOff, CuttingEdgeAngle,
+    CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError, Division, Duration,
+    Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed, FeedForce, FeedRate,
+    FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, HalfAngle, HandwheelRate, HeatShare,
+    IncludedAngle, LifeConstant, LifeExponent, MainForce, Mass, MinorCuttingEdgeAngle, NormalRatio,
+    Overhang, PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
+    RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShortCutOff,
+    SizeUncertainty, Slenderness, SpecificCuttingForce, SpecificForceAtChip, SpecificHeat,
+    SpindleSpeed, SpringShare, Stiffness, TaperRatio, TemperatureRise, ThermalExpansion,
+    ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};

@@ -78,6 +78,18 @@ macro_rules! kind_methods {
         kind_methods! { @make $t from_cm3_per_min cm3_per_min cubic_centimeter_per_minute "cubic centimetres per minute", from_in3_per_min in3_per_min cubic_inch_per_minute "cubic inches per minute" }
         kind_methods! { @uom $t from_volume_rate volume_rate uom::si::f64::VolumeRate, uom::si::volume_rate::cubic_meter_per_second, 1e-6 / 60.0, 6e7 }
     };
+    (TemperatureRise $t:ident) => {
+        kind_methods! { @make $t from_kelvin kelvin kelvin "kelvins", from_fahrenheit_steps fahrenheit_steps fahrenheit_step "steps of Fahrenheit" }
+        kind_methods! { @uom $t from_temperature_interval temperature_interval uom::si::f64::TemperatureInterval, uom::si::temperature_interval::kelvin, 1.0, 1.0 }
+    };
+    (Mass $t:ident) => {
+        kind_methods! { @make $t from_kg kg kilogram "kilograms", from_lb lb pound "pounds" }
+        kind_methods! { @uom $t from_mass mass uom::si::f64::Mass, uom::si::mass::kilogram, 1.0, 1.0 }
+    };
+    (Area $t:ident) => {
+        kind_methods! { @make $t from_mm2 mm2 square_millimeter "square millimetres", from_in2 in2 square_inch "square inches" }
+        kind_methods! { @uom $t from_area area uom::si::f64::Area, uom::si::area::square_meter, 1e-6, 1e6 }
+    };
     (Number $t:ident) => {
         kind_methods! { @make $t from_value value one "a plain number" }
     };

@@ -512,6 +512,72 @@ quantities! {
     Slenderness = 47 "length_over_diameter" "an overhang over diameter" Number 0.0001 to 100000.0 ["2.5" "4"]
     /// Brinell hardness, HB.
     BrinellHardness = 48 "hardness_hb" "a Brinell hardness" Number 1.0 to 1000.0 ["190" "210"]
+    /// Rise of temperature above 20 degC, or between two moments; negative while cooling.
+    TemperatureRise = 49 "rise" "a rise of temperature" TemperatureRise -500.0 to 2000.0 ["5 K" "9 F"]
+    /// Growth of a length or a diameter by heat; negative when it shrinks.
+    ThermalGrowth = 50 "growth" "a growth by heat" Length -100.0 to 100.0 ["0.012 mm" "0.0005 in"]
+    /// Ratio of a taper, the x of 1:x: length over the difference of the diameters.
+    TaperRatio = 51 "taper_ratio" "a ratio of a taper, the x of 1:x" Number 0.01 to 100000.0 ["20" "24"]
+    /// Half of the angle of a taper, between its side and its axis.
+    HalfAngle = 52 "half_angle" "half the angle of a taper" Angle 0.0001 to 89.0 ["2.5 deg" "0.04 rad"]
+    /// Whole angle of a taper, between its two sides.
+    IncludedAngle = 53 "included_angle" "the included angle of a taper" Angle 0.0002 to 178.0 ["5 deg" "0.08 rad"]
+    /// Angle of the compound slide to the axis of the lathe.
+    CompoundAngle = 54 "compound_angle" "an angle of the compound slide to the axis" Angle 0.0001 to 90.0 ["5.7 deg" "0.1 rad"]
+    /// How far the tailstock stands off the axis of the lathe, towards the operator.
+    SetOver = 55 "set_over" "a set-over of the tailstock" Length -500.0 to 500.0 ["3.75 mm" "0.15 in"]
+    /// Life of a cutting edge: time in cut until it is worn out.
+    ToolLife = 56 "life" "a tool life" Time 0.1 to 10000000.0 ["15 min" "60 min"]
+    /// Exponent n of the tool life, v T^n = C (Taylor).
+    LifeExponent = 57 "life_exponent" "an exponent of the tool life" Number 0.01 to 2.0 ["0.125" "0.25"]
+    /// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
+    LifeConstant = 58 "life_constant" "a constant of the tool life" CuttingSpeed 0.1 to 1000000.0 ["70 m/min" "230 ft/min"]
+    /// Force along the axis, positive where the centre is pressed into the work.
+    AxialForce = 59 "axial_force" "a force along the axis" Force -10000000.0 to 10000000.0 ["800 N" "180 lbf"]
+    /// Stiffness along the axis of what stands at the end of the bar.
+    AxialStiffness = 60 "axial_stiffness" "a stiffness along the axis" Stiffness 0.001 to 100000.0 ["20 kN/mm" "100000 lbf/in"]
+    /// Height of the tool's tip above the axis of the lathe; negative below it.
+    ToolHeight = 61 "tool_height" "a height of the tool above the axis" Length -100.0 to 100.0 ["-0.2 mm" "0.01 in"]
+    /// First critical speed of the bar: the spindle speed at which it whirls.
+    CriticalSpeed = 62 "first_critical_speed" "a critical speed" SpindleSpeed 0.1 to 1000000000.0 ["2400 rpm" "2400 1/min"]
+    /// Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
+    FeedUnevenness = 63 "feed_unevenness" "an unevenness of the feed" Number 0.0 to 1.0 ["0.2" "0.3"]
+    /// Width of the blade of a grooving or parting tool.
+    BladeWidth = 64 "width" "a width of a blade" Length 0.05 to 100.0 ["3 mm" "1/8 in"]
+    /// Factor by which a circumstance changes a force.
+    ForceFactor = 65 "force_factor" "a factor of the force" Number 0.05 to 20.0 ["1.09" "1.3"]
+    /// Share by which a force scatters, either way.
+    ForceScatter = 66 "force_scatter" "a scatter of the force" Number 0.0 to 0.95 ["0.3" "0.25"]
+    /// Skewness Rsk of the roughness profile (ISO 21920-2); positive where narrow peaks stand up.
+    Rsk = 67 "rsk" "a skewness Rsk" Number -1000.0 to 1000.0 ["0.64" "-0.5"]
+    /// Kurtosis Rku of the roughness profile (ISO 21920-2).
+    Rku = 68 "rku" "a kurtosis Rku" Number 1.0 to 1000000.0 ["2.14" "3"]
+    /// Mean width RSm of the profile elements (ISO 21920-2).
+    Rsm = 69 "rsm" "a mean width RSm" Length 0.0001 to 1000.0 ["0.2 mm" "0.008 in"]
+    /// Long-wave cut-off lambda_c of the profile filter (ISO 21920-3), the sampling length.
+    CutOff = 70 "cut_off" "a cut-off" Length 0.001 to 100.0 ["0.8 mm" "0.03 in"]
+    /// Short-wave cut-off lambda_s of the profile filter (ISO 21920-3).
+    ShortCutOff = 71 "short_cut_off" "a short-wave cut-off" Length 0.0001 to 1.0 ["0.0025 mm" "0.0001 in"]
+    /// Moment that bends the bar.
+    BendingMoment = 72 "bending_moment" "a bending moment" Torque -1000000.0 to 1000000.0 ["4 N m" "3 lbf ft"]
+    /// Distance of the centre of mass from the axis of turning.
+    Eccentricity = 73 "eccentricity" "an eccentricity" Length 0.0 to 100.0 ["0.1 mm" "0.004 in"]
+    /// Specific cutting force k_c at the thickness of one chip (Kienzle).
+    SpecificForceAtChip = 74 "specific_force_at_chip" "a specific cutting force at one thickness of cut" Stress 10.0 to 1000000.0 ["2300 MPa" "0.8 hp/(in3/min)"]
+    /// Price, in the asker's currency.
+    Price = 75 "price" "a price" Number 0.0 to 1000000000.0 ["12.5" "40"]
+    /// Price of one hour of machine and operator, in the asker's currency.
+    PricePerHour = 76 "price_per_hour" "a price per hour" Number 0.001 to 1000000000.0 ["60" "80"]
+    /// Mass.
+    Mass = 77 "mass" "a mass" Mass 0.00001 to 1000000.0 ["3.4 kg" "7.5 lb"]
+    /// Share of the cutting power that stays in the work as heat.
+    HeatShare = 78 "heat_share" "a share of the heat" Number 0.0 to 1.0 ["0.1" "0.2"]
+    /// Cross section of the uncut chip A_D (ISO 3002-3).
+    ChipArea = 79 "chip_area" "a cross section of the cut" Area 0.000000001 to 10000.0 ["0.4 mm2" "0.0006 in2"]
+    /// Length of the cutting edge that is in the cut.
+    EdgeLength = 80 "edge_length" "a length of the edge in cut" Length 0.000001 to 1000.0 ["2.5 mm" "0.1 in"]
+    /// Share of a set depth that a springing bar leaves standing.
+    SpringShare = 81 "spring_share" "a share that the spring leaves" Number 0.0 to 1.0 ["0.05" "0.1"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

@@ -255,6 +255,10 @@ markers! {
     cubic_centimeter_per_minute "cm3/min" cubic_millimeter_per_minute "mm3/min"
     cubic_inch_per_minute "in3/min"
     one "a plain number"
+    kelvin "K" fahrenheit_step "F"
+    kilogram "kg" gram "g" pound "lb"
+    square_millimeter "mm2" square_inch "in2"
+    horsepower_minute_per_cubic_inch "hp/(in3/min)"
 }
 
 kinds! {
@@ -302,6 +306,7 @@ kinds! {
         gigapascal "GPa" = 1000.0 / 1.0;
         pound_per_square_inch "psi" = 6894.757293168361 / 1000000.0;
         kilopound_per_square_inch "ksi" = 6894.757293168361 / 1000.0;
+        horsepower_minute_per_cubic_inch "hp/(in3/min)" ["hp min/in3"] = 44741.99229493621 / 16.387064;
     }
     /// Elastic moduli; stored in GPa.
     Modulus = 8 "elastic modulus" "an elastic modulus" inch 4 places 0 0 {
@@ -384,5 +389,21 @@ kinds! {
     /// Plain numbers: ratios and exponents.
     Number = 21 "plain number" "a plain number" inch 0 places 2 2 {
         one "" = 1.0 / 1.0;
+    }
+    /// Rises of temperature; stored in K. They are differences: 5 K are 9 steps of Fahrenheit.
+    TemperatureRise = 22 "rise of temperature" "a rise of temperature" inch 1 places 1 1 {
+        kelvin "K" = 1.0 / 1.0;
+        fahrenheit_step "F" ["degF"] = 5.0 / 9.0;
+    }
+    /// Masses; stored in kg.
+    Mass = 23 "mass" "a mass" inch 2 places 2 2 {
+        kilogram "kg" = 1.0 / 1.0;
+        gram "g" = 1.0 / 1000.0;
+        pound "lb" = 0.45359237 / 1.0;
+    }
+    /// Areas; stored in mm2.
+    Area = 24 "area" "an area" inch 1 places 3 5 {
+        square_millimeter "mm2" ["mm^2"] = 1.0 / 1.0;
+        square_inch "in2" ["in^2"] = 64516.0 / 100.0;
     }
 }
