@@ -453,6 +453,336 @@ typedef struct tw_feed_rate {
     double mm_per_min;
 } tw_feed_rate;
 
+// Radius r_n to which the cutting edge itself is rounded.
+typedef struct tw_edge_radius {
+    // Millimetres.
+    double mm;
+} tw_edge_radius;
+
+// Power.
+typedef struct tw_power {
+    // Kilowatts.
+    double kw;
+} tw_power;
+
+// Torque.
+typedef struct tw_torque {
+    // Newton metres.
+    double nm;
+} tw_torque;
+
+// Mass density.
+typedef struct tw_density {
+    // Kilograms per cubic metre.
+    double kg_per_m3;
+} tw_density;
+
+// Coefficient of linear thermal expansion.
+typedef struct tw_expansion {
+    // Micrometres per metre and kelvin.
+    double um_per_mk;
+} tw_expansion;
+
+// Specific heat.
+typedef struct tw_specific_heat {
+    // Joules per kilogram and kelvin.
+    double j_per_kgk;
+} tw_specific_heat;
+
+// Duration of a cut or a step.
+typedef struct tw_time {
+    // Seconds.
+    double s;
+} tw_time;
+
+// Orthogonal rake gamma_o; negative leans forward.
+typedef struct tw_rake_angle {
+    // Degrees.
+    double deg;
+} tw_rake_angle;
+
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
+// What one mark of a dial says, in the dial's own reading.
+typedef struct tw_division {
+    // Millimetres.
+    double mm;
+} tw_division;
+
+// What a dial shows: the figure engraved at a mark.
+typedef struct tw_shows {
+    // Millimetres.
+    double mm;
+} tw_shows;
+
+// Position along the axis: zero on the finished face, negative towards the chuck.
+typedef struct tw_z {
+    // Millimetres.
+    double mm;
+} tw_z;
+
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
+    // Millimetres.
+    double mm;
+} tw_diameter_error;
+
+// Width of a tolerance zone.
+typedef struct tw_tolerance {
+    // Millimetres.
+    double mm;
+} tw_tolerance;
+
+// Uncertainty or largest error of an instrument.
+typedef struct tw_instrument_uncertainty {
+    // Millimetres.
+    double mm;
+} tw_instrument_uncertainty;
+
+// Nominal thickness of cut h, and the least chip thickness.
+typedef struct tw_chip_thickness {
+    // Millimetres.
+    double mm;
+} tw_chip_thickness;
+
+// Nominal width of cut b.
+typedef struct tw_chip_width {
+    // Millimetres.
+    double mm;
+} tw_chip_width;
+
+// Rate of metal removal.
+typedef struct tw_removal_rate {
+    // Cubic centimetres per minute.
+    double cm3_per_min;
+} tw_removal_rate;
+
+// Rate at which a hand turns a wheel.
+typedef struct tw_handwheel {
+    // Turns per minute.
+    double turns_per_min;
+} tw_handwheel;
+
+// Efficiency of the drive, from motor to spindle.
+typedef struct tw_efficiency {
+    // The plain number.
+    double ratio;
+} tw_efficiency;
+
+// Overhang over diameter, L/d.
+typedef struct tw_length_over_diameter {
+    // The plain number.
+    double ratio;
+} tw_length_over_diameter;
+
+// Brinell hardness, HB.
+typedef struct tw_hardness_hb {
+    // The plain number.
+    double ratio;
+} tw_hardness_hb;
+
+// Rise of temperature above 20 degC, or between two moments; negative while cooling.
+typedef struct tw_rise {
+    // Kelvins.
+    double k;
+} tw_rise;
+
+// Growth of a length or a diameter by heat; negative when it shrinks.
+typedef struct tw_growth {
+    // Millimetres.
+    double mm;
+} tw_growth;
+
+// Ratio of a taper, the x of 1:x: length over the difference of the diameters.
+typedef struct tw_taper_ratio {
+    // The plain number.
+    double ratio;
+} tw_taper_ratio;
+
+// Half of the angle of a taper, between its side and its axis.
+typedef struct tw_half_angle {
+    // Degrees.
+    double deg;
+} tw_half_angle;
+
+// Whole angle of a taper, between its two sides.
+typedef struct tw_included_angle {
+    // Degrees.
+    double deg;
+} tw_included_angle;
+
+// Angle of the compound slide to the axis of the lathe.
+typedef struct tw_compound_angle {
+    // Degrees.
+    double deg;
+} tw_compound_angle;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
+
+// Life of a cutting edge: time in cut until it is worn out.
+typedef struct tw_life {
+    // Seconds.
+    double s;
+} tw_life;
+
+// Exponent n of the tool life, v T^n = C (Taylor).
+typedef struct tw_life_exponent {
+    // The plain number.
+    double ratio;
+} tw_life_exponent;
+
+// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
+typedef struct tw_life_constant {
+    // Metres per minute.
+    double m_per_min;
+} tw_life_constant;
+
+// Force along the axis, positive where the centre is pressed into the work.
+typedef struct tw_axial_force {
+    // Newtons.
+    double n;
+} tw_axial_force;
+
+// Stiffness along the axis of what stands at the end of the bar.
+typedef struct tw_axial_stiffness {
+    // Kilonewtons per millimetre.
+    double kn_per_mm;
+} tw_axial_stiffness;
+
+// Height of the tool's tip above the axis of the lathe; negative below it.
+typedef struct tw_tool_height {
+    // Millimetres.
+    double mm;
+} tw_tool_height;
+
+// First critical speed of the bar: the spindle speed at which it whirls.
+typedef struct tw_first_critical_speed {
+    // Revolutions per minute.
+    double rpm;
+} tw_first_critical_speed;
+
+// Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
+typedef struct tw_feed_unevenness {
+    // The plain number.
+    double ratio;
+} tw_feed_unevenness;
+
+// Width of the blade of a grooving or parting tool.
+typedef struct tw_width {
+    // Millimetres.
+    double mm;
+} tw_width;
+
+// Factor by which a circumstance changes a force.
+typedef struct tw_force_factor {
+    // The plain number.
+    double ratio;
+} tw_force_factor;
+
+// Share by which a force scatters, either way.
+typedef struct tw_force_scatter {
+    // The plain number.
+    double ratio;
+} tw_force_scatter;
+
+// Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
+typedef struct tw_rsk {
+    // The plain number.
+    double ratio;
+} tw_rsk;
+
+// Kurtosis Rku of the roughness profile.
+typedef struct tw_rku {
+    // The plain number.
+    double ratio;
+} tw_rku;
+
+// Mean width RSm of the profile elements.
+typedef struct tw_rsm {
+    // Millimetres.
+    double mm;
+} tw_rsm;
+
+// Long-wave cut-off lambda_c of the profile filter, the sampling length.
+typedef struct tw_cut_off {
+    // Millimetres.
+    double mm;
+} tw_cut_off;
+
+// Short-wave cut-off lambda_s of the profile filter.
+typedef struct tw_short_cut_off {
+    // Millimetres.
+    double mm;
+} tw_short_cut_off;
+
+// Moment that bends the bar.
+typedef struct tw_bending_moment {
+    // Newton metres.
+    double nm;
+} tw_bending_moment;
+
+// Distance of the centre of mass from the axis of turning.
+typedef struct tw_eccentricity {
+    // Millimetres.
+    double mm;
+} tw_eccentricity;
+
+// Specific cutting force k_c at the thickness of one chip (Kienzle).
+typedef struct tw_specific_force_at_chip {
+    // Megapascals, that is N/mm2.
+    double mpa;
+} tw_specific_force_at_chip;
+
+// Price, in the asker's currency.
+typedef struct tw_price {
+    // The plain number.
+    double ratio;
+} tw_price;
+
+// Price of one hour of machine and operator, in the asker's currency.
+typedef struct tw_price_per_hour {
+    // The plain number.
+    double ratio;
+} tw_price_per_hour;
+
+// Mass.
+typedef struct tw_mass {
+    // Kilograms.
+    double kg;
+} tw_mass;
+
+// Share of the cutting power that stays in the work as heat.
+typedef struct tw_heat_share {
+    // The plain number.
+    double ratio;
+} tw_heat_share;
+
+// Cross section of the uncut chip A_D.
+typedef struct tw_chip_area {
+    // Square millimetres.
+    double mm2;
+} tw_chip_area;
+
+// Length of the cutting edge that is in the cut.
+typedef struct tw_edge_length {
+    // Millimetres.
+    double mm;
+} tw_edge_length;
+
+// Share of a set depth that a springing bar leaves standing.
+typedef struct tw_spring_share {
+    // The plain number.
+    double ratio;
+} tw_spring_share;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -554,6 +884,23 @@ tw_status tw_deflection_at(struct tw_youngs_modulus youngs_modulus,
                            struct tw_length at,
                            struct tw_deflection *deflection,
                            struct tw_error *detail);
+
+// tw_spindle_speed_for for every row.
+//
+// Columns, see the first page: cutting_speed and diameter are read, spindle_speed is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_spindle_speed_for_column(const struct tw_column *cutting_speed,
+                                      const struct tw_column *diameter,
+                                      const struct tw_out_column *spindle_speed,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
 
 // tw_arc_height for every row.
 //
@@ -2181,6 +2528,2647 @@ static inline tw_normal_ratio tw_normal_ratio_one(double value)
 }
 
 static inline double tw_normal_ratio_as_one(tw_normal_ratio quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_millimeter(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_millimeter(tw_edge_radius quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_micrometer(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_micrometer(tw_edge_radius quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_centimeter(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_centimeter(tw_edge_radius quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_meter(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_meter(tw_edge_radius quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_inch(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_inch(tw_edge_radius quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_inch_fraction(double numerator, double denominator)
+{
+    tw_edge_radius made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_edge_radius tw_edge_radius_foot(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_foot(tw_edge_radius quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_edge_radius tw_edge_radius_thousandth_inch(double value)
+{
+    tw_edge_radius made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_edge_radius_as_thousandth_inch(tw_edge_radius quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_power tw_power_kilowatt(double value)
+{
+    tw_power made;
+    made.kw = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_power_as_kilowatt(tw_power quantity)
+{
+    return quantity.kw * 1.0 / 1.0;
+}
+
+static inline tw_power tw_power_watt(double value)
+{
+    tw_power made;
+    made.kw = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_power_as_watt(tw_power quantity)
+{
+    return quantity.kw * 1000.0 / 1.0;
+}
+
+static inline tw_power tw_power_horsepower(double value)
+{
+    tw_power made;
+    made.kw = value * 745.6998715822702 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_power_as_horsepower(tw_power quantity)
+{
+    return quantity.kw * 1000.0 / 745.6998715822702;
+}
+
+static inline tw_torque tw_torque_newton_meter(double value)
+{
+    tw_torque made;
+    made.nm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_torque_as_newton_meter(tw_torque quantity)
+{
+    return quantity.nm * 1.0 / 1.0;
+}
+
+static inline tw_torque tw_torque_kilonewton_meter(double value)
+{
+    tw_torque made;
+    made.nm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_torque_as_kilonewton_meter(tw_torque quantity)
+{
+    return quantity.nm * 1.0 / 1000.0;
+}
+
+static inline tw_torque tw_torque_pound_force_foot(double value)
+{
+    tw_torque made;
+    made.nm = value * 1.3558179483314003 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_torque_as_pound_force_foot(tw_torque quantity)
+{
+    return quantity.nm * 1.0 / 1.3558179483314003;
+}
+
+static inline tw_torque tw_torque_pound_force_inch(double value)
+{
+    tw_torque made;
+    made.nm = value * 1.3558179483314003 / (1.0 * 12.0);
+    return made;
+}
+
+static inline double tw_torque_as_pound_force_inch(tw_torque quantity)
+{
+    return quantity.nm * 12.0 / 1.3558179483314003;
+}
+
+static inline tw_density tw_density_kilogram_per_cubic_meter(double value)
+{
+    tw_density made;
+    made.kg_per_m3 = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_density_as_kilogram_per_cubic_meter(tw_density quantity)
+{
+    return quantity.kg_per_m3 * 1.0 / 1.0;
+}
+
+static inline tw_density tw_density_gram_per_cubic_centimeter(double value)
+{
+    tw_density made;
+    made.kg_per_m3 = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_density_as_gram_per_cubic_centimeter(tw_density quantity)
+{
+    return quantity.kg_per_m3 * 1.0 / 1000.0;
+}
+
+static inline tw_density tw_density_pound_per_cubic_inch(double value)
+{
+    tw_density made;
+    made.kg_per_m3 = value * 0.45359237 / (1.0 * 1.6387064e-5);
+    return made;
+}
+
+static inline double tw_density_as_pound_per_cubic_inch(tw_density quantity)
+{
+    return quantity.kg_per_m3 * 1.6387064e-5 / 0.45359237;
+}
+
+static inline tw_expansion tw_expansion_micrometer_per_meter_kelvin(double value)
+{
+    tw_expansion made;
+    made.um_per_mk = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_expansion_as_micrometer_per_meter_kelvin(tw_expansion quantity)
+{
+    return quantity.um_per_mk * 1.0 / 1.0;
+}
+
+static inline tw_expansion tw_expansion_per_kelvin(double value)
+{
+    tw_expansion made;
+    made.um_per_mk = value * 1000000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_expansion_as_per_kelvin(tw_expansion quantity)
+{
+    return quantity.um_per_mk * 1.0 / 1000000.0;
+}
+
+static inline tw_expansion tw_expansion_per_fahrenheit(double value)
+{
+    tw_expansion made;
+    made.um_per_mk = value * 1800000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_expansion_as_per_fahrenheit(tw_expansion quantity)
+{
+    return quantity.um_per_mk * 1.0 / 1800000.0;
+}
+
+static inline tw_specific_heat tw_specific_heat_joule_per_kilogram_kelvin(double value)
+{
+    tw_specific_heat made;
+    made.j_per_kgk = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_heat_as_joule_per_kilogram_kelvin(tw_specific_heat quantity)
+{
+    return quantity.j_per_kgk * 1.0 / 1.0;
+}
+
+static inline tw_specific_heat tw_specific_heat_kilojoule_per_kilogram_kelvin(double value)
+{
+    tw_specific_heat made;
+    made.j_per_kgk = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_heat_as_kilojoule_per_kilogram_kelvin(tw_specific_heat quantity)
+{
+    return quantity.j_per_kgk * 1.0 / 1000.0;
+}
+
+static inline tw_time tw_time_second(double value)
+{
+    tw_time made;
+    made.s = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_time_as_second(tw_time quantity)
+{
+    return quantity.s * 1.0 / 1.0;
+}
+
+static inline tw_time tw_time_minute(double value)
+{
+    tw_time made;
+    made.s = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_time_as_minute(tw_time quantity)
+{
+    return quantity.s * 1.0 / 60.0;
+}
+
+static inline tw_time tw_time_hour(double value)
+{
+    tw_time made;
+    made.s = value * 3600.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_time_as_hour(tw_time quantity)
+{
+    return quantity.s * 1.0 / 3600.0;
+}
+
+static inline tw_rake_angle tw_rake_angle_degree(double value)
+{
+    tw_rake_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rake_angle_as_degree(tw_rake_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_rake_angle tw_rake_angle_radian(double value)
+{
+    tw_rake_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_rake_angle_as_radian(tw_rake_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_travel tw_travel_millimeter(double value)
+{
+    tw_travel made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_travel_as_millimeter(tw_travel quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_travel tw_travel_micrometer(double value)
+{
+    tw_travel made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_travel_as_micrometer(tw_travel quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_travel tw_travel_centimeter(double value)
+{
+    tw_travel made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_travel_as_centimeter(tw_travel quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_travel tw_travel_meter(double value)
+{
+    tw_travel made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_travel_as_meter(tw_travel quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_travel tw_travel_inch(double value)
+{
+    tw_travel made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_travel_as_inch(tw_travel quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_travel tw_travel_inch_fraction(double numerator, double denominator)
+{
+    tw_travel made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_travel tw_travel_foot(double value)
+{
+    tw_travel made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_travel_as_foot(tw_travel quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_travel tw_travel_thousandth_inch(double value)
+{
+    tw_travel made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_travel_as_thousandth_inch(tw_travel quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_division tw_division_millimeter(double value)
+{
+    tw_division made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_division_as_millimeter(tw_division quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_division tw_division_micrometer(double value)
+{
+    tw_division made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_division_as_micrometer(tw_division quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_division tw_division_centimeter(double value)
+{
+    tw_division made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_division_as_centimeter(tw_division quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_division tw_division_meter(double value)
+{
+    tw_division made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_division_as_meter(tw_division quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_division tw_division_inch(double value)
+{
+    tw_division made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_division_as_inch(tw_division quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_division tw_division_inch_fraction(double numerator, double denominator)
+{
+    tw_division made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_division tw_division_foot(double value)
+{
+    tw_division made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_division_as_foot(tw_division quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_division tw_division_thousandth_inch(double value)
+{
+    tw_division made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_division_as_thousandth_inch(tw_division quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_shows tw_shows_millimeter(double value)
+{
+    tw_shows made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shows_as_millimeter(tw_shows quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_shows tw_shows_micrometer(double value)
+{
+    tw_shows made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_shows_as_micrometer(tw_shows quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_shows tw_shows_centimeter(double value)
+{
+    tw_shows made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shows_as_centimeter(tw_shows quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_shows tw_shows_meter(double value)
+{
+    tw_shows made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shows_as_meter(tw_shows quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_shows tw_shows_inch(double value)
+{
+    tw_shows made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_shows_as_inch(tw_shows quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_shows tw_shows_inch_fraction(double numerator, double denominator)
+{
+    tw_shows made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_shows tw_shows_foot(double value)
+{
+    tw_shows made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_shows_as_foot(tw_shows quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_shows tw_shows_thousandth_inch(double value)
+{
+    tw_shows made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_shows_as_thousandth_inch(tw_shows quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_z tw_z_millimeter(double value)
+{
+    tw_z made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_z_as_millimeter(tw_z quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_z tw_z_micrometer(double value)
+{
+    tw_z made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_z_as_micrometer(tw_z quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_z tw_z_centimeter(double value)
+{
+    tw_z made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_z_as_centimeter(tw_z quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_z tw_z_meter(double value)
+{
+    tw_z made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_z_as_meter(tw_z quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_z tw_z_inch(double value)
+{
+    tw_z made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_z_as_inch(tw_z quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_z tw_z_inch_fraction(double numerator, double denominator)
+{
+    tw_z made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_z tw_z_foot(double value)
+{
+    tw_z made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_z_as_foot(tw_z quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_z tw_z_thousandth_inch(double value)
+{
+    tw_z made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_z_as_thousandth_inch(tw_z quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_millimeter(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_millimeter(tw_diameter_error quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_micrometer(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_micrometer(tw_diameter_error quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_centimeter(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_centimeter(tw_diameter_error quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_meter(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_meter(tw_diameter_error quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_inch(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_inch(tw_diameter_error quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_inch_fraction(double numerator, double denominator)
+{
+    tw_diameter_error made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_diameter_error tw_diameter_error_foot(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_foot(tw_diameter_error quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_diameter_error tw_diameter_error_thousandth_inch(double value)
+{
+    tw_diameter_error made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_diameter_error_as_thousandth_inch(tw_diameter_error quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_tolerance tw_tolerance_millimeter(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_millimeter(tw_tolerance quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_tolerance tw_tolerance_micrometer(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_micrometer(tw_tolerance quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_tolerance tw_tolerance_centimeter(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_centimeter(tw_tolerance quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_tolerance tw_tolerance_meter(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_meter(tw_tolerance quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_tolerance tw_tolerance_inch(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_inch(tw_tolerance quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_tolerance tw_tolerance_inch_fraction(double numerator, double denominator)
+{
+    tw_tolerance made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_tolerance tw_tolerance_foot(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_foot(tw_tolerance quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_tolerance tw_tolerance_thousandth_inch(double value)
+{
+    tw_tolerance made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_tolerance_as_thousandth_inch(tw_tolerance quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_millimeter(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_millimeter(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_micrometer(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_micrometer(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_centimeter(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_centimeter(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_meter(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_meter(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_inch(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_inch(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_inch_fraction(double numerator, double denominator)
+{
+    tw_instrument_uncertainty made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_foot(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_foot(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_instrument_uncertainty tw_instrument_uncertainty_thousandth_inch(double value)
+{
+    tw_instrument_uncertainty made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_instrument_uncertainty_as_thousandth_inch(tw_instrument_uncertainty quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_millimeter(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_millimeter(tw_chip_thickness quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_micrometer(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_micrometer(tw_chip_thickness quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_centimeter(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_centimeter(tw_chip_thickness quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_meter(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_meter(tw_chip_thickness quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_inch(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_inch(tw_chip_thickness quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_inch_fraction(double numerator, double denominator)
+{
+    tw_chip_thickness made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_foot(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_foot(tw_chip_thickness quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_chip_thickness tw_chip_thickness_thousandth_inch(double value)
+{
+    tw_chip_thickness made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_chip_thickness_as_thousandth_inch(tw_chip_thickness quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_chip_width tw_chip_width_millimeter(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_millimeter(tw_chip_width quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_chip_width tw_chip_width_micrometer(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_micrometer(tw_chip_width quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_chip_width tw_chip_width_centimeter(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_centimeter(tw_chip_width quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_chip_width tw_chip_width_meter(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_meter(tw_chip_width quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_chip_width tw_chip_width_inch(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_inch(tw_chip_width quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_chip_width tw_chip_width_inch_fraction(double numerator, double denominator)
+{
+    tw_chip_width made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_chip_width tw_chip_width_foot(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_foot(tw_chip_width quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_chip_width tw_chip_width_thousandth_inch(double value)
+{
+    tw_chip_width made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_chip_width_as_thousandth_inch(tw_chip_width quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_removal_rate tw_removal_rate_cubic_centimeter_per_minute(double value)
+{
+    tw_removal_rate made;
+    made.cm3_per_min = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_removal_rate_as_cubic_centimeter_per_minute(tw_removal_rate quantity)
+{
+    return quantity.cm3_per_min * 1.0 / 1.0;
+}
+
+static inline tw_removal_rate tw_removal_rate_cubic_millimeter_per_minute(double value)
+{
+    tw_removal_rate made;
+    made.cm3_per_min = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_removal_rate_as_cubic_millimeter_per_minute(tw_removal_rate quantity)
+{
+    return quantity.cm3_per_min * 1000.0 / 1.0;
+}
+
+static inline tw_removal_rate tw_removal_rate_cubic_inch_per_minute(double value)
+{
+    tw_removal_rate made;
+    made.cm3_per_min = value * 16.387064 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_removal_rate_as_cubic_inch_per_minute(tw_removal_rate quantity)
+{
+    return quantity.cm3_per_min * 1.0 / 16.387064;
+}
+
+static inline tw_handwheel tw_handwheel_turn_per_minute(double value)
+{
+    tw_handwheel made;
+    made.turns_per_min = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_handwheel_as_turn_per_minute(tw_handwheel quantity)
+{
+    return quantity.turns_per_min * 1.0 / 1.0;
+}
+
+static inline tw_efficiency tw_efficiency_one(double value)
+{
+    tw_efficiency made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_efficiency_as_one(tw_efficiency quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_length_over_diameter tw_length_over_diameter_one(double value)
+{
+    tw_length_over_diameter made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_length_over_diameter_as_one(tw_length_over_diameter quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_hardness_hb tw_hardness_hb_one(double value)
+{
+    tw_hardness_hb made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_hardness_hb_as_one(tw_hardness_hb quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_rise tw_rise_kelvin(double value)
+{
+    tw_rise made;
+    made.k = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rise_as_kelvin(tw_rise quantity)
+{
+    return quantity.k * 1.0 / 1.0;
+}
+
+static inline tw_rise tw_rise_fahrenheit_step(double value)
+{
+    tw_rise made;
+    made.k = value * 5.0 / (1.0 * 9.0);
+    return made;
+}
+
+static inline double tw_rise_as_fahrenheit_step(tw_rise quantity)
+{
+    return quantity.k * 9.0 / 5.0;
+}
+
+static inline tw_growth tw_growth_millimeter(double value)
+{
+    tw_growth made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_growth_as_millimeter(tw_growth quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_growth tw_growth_micrometer(double value)
+{
+    tw_growth made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_growth_as_micrometer(tw_growth quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_growth tw_growth_centimeter(double value)
+{
+    tw_growth made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_growth_as_centimeter(tw_growth quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_growth tw_growth_meter(double value)
+{
+    tw_growth made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_growth_as_meter(tw_growth quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_growth tw_growth_inch(double value)
+{
+    tw_growth made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_growth_as_inch(tw_growth quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_growth tw_growth_inch_fraction(double numerator, double denominator)
+{
+    tw_growth made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_growth tw_growth_foot(double value)
+{
+    tw_growth made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_growth_as_foot(tw_growth quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_growth tw_growth_thousandth_inch(double value)
+{
+    tw_growth made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_growth_as_thousandth_inch(tw_growth quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_taper_ratio tw_taper_ratio_one(double value)
+{
+    tw_taper_ratio made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_taper_ratio_as_one(tw_taper_ratio quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_half_angle tw_half_angle_degree(double value)
+{
+    tw_half_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_half_angle_as_degree(tw_half_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_half_angle tw_half_angle_radian(double value)
+{
+    tw_half_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_half_angle_as_radian(tw_half_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_included_angle tw_included_angle_degree(double value)
+{
+    tw_included_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_included_angle_as_degree(tw_included_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_included_angle tw_included_angle_radian(double value)
+{
+    tw_included_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_included_angle_as_radian(tw_included_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_compound_angle tw_compound_angle_degree(double value)
+{
+    tw_compound_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_compound_angle_as_degree(tw_compound_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_compound_angle tw_compound_angle_radian(double value)
+{
+    tw_compound_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_compound_angle_as_radian(tw_compound_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_set_over tw_set_over_millimeter(double value)
+{
+    tw_set_over made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_set_over_as_millimeter(tw_set_over quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_set_over tw_set_over_micrometer(double value)
+{
+    tw_set_over made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_set_over_as_micrometer(tw_set_over quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_set_over tw_set_over_centimeter(double value)
+{
+    tw_set_over made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_set_over_as_centimeter(tw_set_over quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_set_over tw_set_over_meter(double value)
+{
+    tw_set_over made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_set_over_as_meter(tw_set_over quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_set_over tw_set_over_inch(double value)
+{
+    tw_set_over made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_set_over_as_inch(tw_set_over quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_set_over tw_set_over_inch_fraction(double numerator, double denominator)
+{
+    tw_set_over made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_set_over tw_set_over_foot(double value)
+{
+    tw_set_over made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_set_over_as_foot(tw_set_over quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_set_over tw_set_over_thousandth_inch(double value)
+{
+    tw_set_over made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_set_over_as_thousandth_inch(tw_set_over quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_life tw_life_second(double value)
+{
+    tw_life made;
+    made.s = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_as_second(tw_life quantity)
+{
+    return quantity.s * 1.0 / 1.0;
+}
+
+static inline tw_life tw_life_minute(double value)
+{
+    tw_life made;
+    made.s = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_as_minute(tw_life quantity)
+{
+    return quantity.s * 1.0 / 60.0;
+}
+
+static inline tw_life tw_life_hour(double value)
+{
+    tw_life made;
+    made.s = value * 3600.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_as_hour(tw_life quantity)
+{
+    return quantity.s * 1.0 / 3600.0;
+}
+
+static inline tw_life_exponent tw_life_exponent_one(double value)
+{
+    tw_life_exponent made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_exponent_as_one(tw_life_exponent quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_life_constant tw_life_constant_meter_per_minute(double value)
+{
+    tw_life_constant made;
+    made.m_per_min = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_constant_as_meter_per_minute(tw_life_constant quantity)
+{
+    return quantity.m_per_min * 1.0 / 1.0;
+}
+
+static inline tw_life_constant tw_life_constant_meter_per_second(double value)
+{
+    tw_life_constant made;
+    made.m_per_min = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_constant_as_meter_per_second(tw_life_constant quantity)
+{
+    return quantity.m_per_min * 1.0 / 60.0;
+}
+
+static inline tw_life_constant tw_life_constant_foot_per_minute(double value)
+{
+    tw_life_constant made;
+    made.m_per_min = value * 3048.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_life_constant_as_foot_per_minute(tw_life_constant quantity)
+{
+    return quantity.m_per_min * 10000.0 / 3048.0;
+}
+
+static inline tw_axial_force tw_axial_force_newton(double value)
+{
+    tw_axial_force made;
+    made.n = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_axial_force_as_newton(tw_axial_force quantity)
+{
+    return quantity.n * 1.0 / 1.0;
+}
+
+static inline tw_axial_force tw_axial_force_kilonewton(double value)
+{
+    tw_axial_force made;
+    made.n = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_axial_force_as_kilonewton(tw_axial_force quantity)
+{
+    return quantity.n * 1.0 / 1000.0;
+}
+
+static inline tw_axial_force tw_axial_force_pound_force(double value)
+{
+    tw_axial_force made;
+    made.n = value * 4.4482216152605 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_axial_force_as_pound_force(tw_axial_force quantity)
+{
+    return quantity.n * 1.0 / 4.4482216152605;
+}
+
+static inline tw_axial_stiffness tw_axial_stiffness_kilonewton_per_millimeter(double value)
+{
+    tw_axial_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_axial_stiffness_as_kilonewton_per_millimeter(tw_axial_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1.0 / 1.0;
+}
+
+static inline tw_axial_stiffness tw_axial_stiffness_newton_per_micrometer(double value)
+{
+    tw_axial_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_axial_stiffness_as_newton_per_micrometer(tw_axial_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1.0 / 1.0;
+}
+
+static inline tw_axial_stiffness tw_axial_stiffness_newton_per_millimeter(double value)
+{
+    tw_axial_stiffness made;
+    made.kn_per_mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_axial_stiffness_as_newton_per_millimeter(tw_axial_stiffness quantity)
+{
+    return quantity.kn_per_mm * 1000.0 / 1.0;
+}
+
+static inline tw_axial_stiffness tw_axial_stiffness_pound_force_per_inch(double value)
+{
+    tw_axial_stiffness made;
+    made.kn_per_mm = value * 4.4482216152605 / (1.0 * 25400.0);
+    return made;
+}
+
+static inline double tw_axial_stiffness_as_pound_force_per_inch(tw_axial_stiffness quantity)
+{
+    return quantity.kn_per_mm * 25400.0 / 4.4482216152605;
+}
+
+static inline tw_tool_height tw_tool_height_millimeter(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_millimeter(tw_tool_height quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_tool_height tw_tool_height_micrometer(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_micrometer(tw_tool_height quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_tool_height tw_tool_height_centimeter(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_centimeter(tw_tool_height quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_tool_height tw_tool_height_meter(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_meter(tw_tool_height quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_tool_height tw_tool_height_inch(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_inch(tw_tool_height quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_tool_height tw_tool_height_inch_fraction(double numerator, double denominator)
+{
+    tw_tool_height made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_tool_height tw_tool_height_foot(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_foot(tw_tool_height quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_tool_height tw_tool_height_thousandth_inch(double value)
+{
+    tw_tool_height made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_tool_height_as_thousandth_inch(tw_tool_height quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_first_critical_speed tw_first_critical_speed_revolution_per_minute(double value)
+{
+    tw_first_critical_speed made;
+    made.rpm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_first_critical_speed_as_revolution_per_minute(tw_first_critical_speed quantity)
+{
+    return quantity.rpm * 1.0 / 1.0;
+}
+
+static inline tw_first_critical_speed tw_first_critical_speed_revolution_per_second(double value)
+{
+    tw_first_critical_speed made;
+    made.rpm = value * 60.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_first_critical_speed_as_revolution_per_second(tw_first_critical_speed quantity)
+{
+    return quantity.rpm * 1.0 / 60.0;
+}
+
+static inline tw_feed_unevenness tw_feed_unevenness_one(double value)
+{
+    tw_feed_unevenness made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_feed_unevenness_as_one(tw_feed_unevenness quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_width tw_width_millimeter(double value)
+{
+    tw_width made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_width_as_millimeter(tw_width quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_width tw_width_micrometer(double value)
+{
+    tw_width made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_width_as_micrometer(tw_width quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_width tw_width_centimeter(double value)
+{
+    tw_width made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_width_as_centimeter(tw_width quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_width tw_width_meter(double value)
+{
+    tw_width made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_width_as_meter(tw_width quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_width tw_width_inch(double value)
+{
+    tw_width made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_width_as_inch(tw_width quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_width tw_width_inch_fraction(double numerator, double denominator)
+{
+    tw_width made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_width tw_width_foot(double value)
+{
+    tw_width made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_width_as_foot(tw_width quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_width tw_width_thousandth_inch(double value)
+{
+    tw_width made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_width_as_thousandth_inch(tw_width quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_force_factor tw_force_factor_one(double value)
+{
+    tw_force_factor made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_force_factor_as_one(tw_force_factor quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_force_scatter tw_force_scatter_one(double value)
+{
+    tw_force_scatter made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_force_scatter_as_one(tw_force_scatter quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_rsk tw_rsk_one(double value)
+{
+    tw_rsk made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rsk_as_one(tw_rsk quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_rku tw_rku_one(double value)
+{
+    tw_rku made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rku_as_one(tw_rku quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_rsm tw_rsm_millimeter(double value)
+{
+    tw_rsm made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rsm_as_millimeter(tw_rsm quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_rsm tw_rsm_micrometer(double value)
+{
+    tw_rsm made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_rsm_as_micrometer(tw_rsm quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_rsm tw_rsm_centimeter(double value)
+{
+    tw_rsm made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rsm_as_centimeter(tw_rsm quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_rsm tw_rsm_meter(double value)
+{
+    tw_rsm made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_rsm_as_meter(tw_rsm quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_rsm tw_rsm_inch(double value)
+{
+    tw_rsm made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_rsm_as_inch(tw_rsm quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_rsm tw_rsm_inch_fraction(double numerator, double denominator)
+{
+    tw_rsm made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_rsm tw_rsm_foot(double value)
+{
+    tw_rsm made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_rsm_as_foot(tw_rsm quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_rsm tw_rsm_thousandth_inch(double value)
+{
+    tw_rsm made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_rsm_as_thousandth_inch(tw_rsm quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_cut_off tw_cut_off_millimeter(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_millimeter(tw_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_cut_off tw_cut_off_micrometer(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_micrometer(tw_cut_off quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_cut_off tw_cut_off_centimeter(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_centimeter(tw_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_cut_off tw_cut_off_meter(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_meter(tw_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_cut_off tw_cut_off_inch(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_inch(tw_cut_off quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_cut_off tw_cut_off_inch_fraction(double numerator, double denominator)
+{
+    tw_cut_off made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_cut_off tw_cut_off_foot(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_foot(tw_cut_off quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_cut_off tw_cut_off_thousandth_inch(double value)
+{
+    tw_cut_off made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_cut_off_as_thousandth_inch(tw_cut_off quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_millimeter(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_millimeter(tw_short_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_micrometer(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_micrometer(tw_short_cut_off quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_centimeter(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_centimeter(tw_short_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_meter(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_meter(tw_short_cut_off quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_inch(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_inch(tw_short_cut_off quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_inch_fraction(double numerator, double denominator)
+{
+    tw_short_cut_off made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_foot(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_foot(tw_short_cut_off quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_short_cut_off tw_short_cut_off_thousandth_inch(double value)
+{
+    tw_short_cut_off made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_short_cut_off_as_thousandth_inch(tw_short_cut_off quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_bending_moment tw_bending_moment_newton_meter(double value)
+{
+    tw_bending_moment made;
+    made.nm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_bending_moment_as_newton_meter(tw_bending_moment quantity)
+{
+    return quantity.nm * 1.0 / 1.0;
+}
+
+static inline tw_bending_moment tw_bending_moment_kilonewton_meter(double value)
+{
+    tw_bending_moment made;
+    made.nm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_bending_moment_as_kilonewton_meter(tw_bending_moment quantity)
+{
+    return quantity.nm * 1.0 / 1000.0;
+}
+
+static inline tw_bending_moment tw_bending_moment_pound_force_foot(double value)
+{
+    tw_bending_moment made;
+    made.nm = value * 1.3558179483314003 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_bending_moment_as_pound_force_foot(tw_bending_moment quantity)
+{
+    return quantity.nm * 1.0 / 1.3558179483314003;
+}
+
+static inline tw_bending_moment tw_bending_moment_pound_force_inch(double value)
+{
+    tw_bending_moment made;
+    made.nm = value * 1.3558179483314003 / (1.0 * 12.0);
+    return made;
+}
+
+static inline double tw_bending_moment_as_pound_force_inch(tw_bending_moment quantity)
+{
+    return quantity.nm * 12.0 / 1.3558179483314003;
+}
+
+static inline tw_eccentricity tw_eccentricity_millimeter(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_millimeter(tw_eccentricity quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_micrometer(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_micrometer(tw_eccentricity quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_centimeter(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_centimeter(tw_eccentricity quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_meter(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_meter(tw_eccentricity quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_inch(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_inch(tw_eccentricity quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_inch_fraction(double numerator, double denominator)
+{
+    tw_eccentricity made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_eccentricity tw_eccentricity_foot(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_foot(tw_eccentricity quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_eccentricity tw_eccentricity_thousandth_inch(double value)
+{
+    tw_eccentricity made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_eccentricity_as_thousandth_inch(tw_eccentricity quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_megapascal(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_megapascal(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_newton_per_square_millimeter(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_newton_per_square_millimeter(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_gigapascal(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_gigapascal(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 1.0 / 1000.0;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_pound_per_square_inch(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000000.0);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_pound_per_square_inch(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 1000000.0 / 6894.757293168361;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_kilopound_per_square_inch(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_kilopound_per_square_inch(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 1000.0 / 6894.757293168361;
+}
+
+static inline tw_specific_force_at_chip tw_specific_force_at_chip_horsepower_minute_per_cubic_inch(double value)
+{
+    tw_specific_force_at_chip made;
+    made.mpa = value * 44741.99229493621 / (1.0 * 16.387064);
+    return made;
+}
+
+static inline double tw_specific_force_at_chip_as_horsepower_minute_per_cubic_inch(tw_specific_force_at_chip quantity)
+{
+    return quantity.mpa * 16.387064 / 44741.99229493621;
+}
+
+static inline tw_price tw_price_one(double value)
+{
+    tw_price made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_price_as_one(tw_price quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_price_per_hour tw_price_per_hour_one(double value)
+{
+    tw_price_per_hour made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_price_per_hour_as_one(tw_price_per_hour quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_mass tw_mass_kilogram(double value)
+{
+    tw_mass made;
+    made.kg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_mass_as_kilogram(tw_mass quantity)
+{
+    return quantity.kg * 1.0 / 1.0;
+}
+
+static inline tw_mass tw_mass_gram(double value)
+{
+    tw_mass made;
+    made.kg = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_mass_as_gram(tw_mass quantity)
+{
+    return quantity.kg * 1000.0 / 1.0;
+}
+
+static inline tw_mass tw_mass_pound(double value)
+{
+    tw_mass made;
+    made.kg = value * 0.45359237 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_mass_as_pound(tw_mass quantity)
+{
+    return quantity.kg * 1.0 / 0.45359237;
+}
+
+static inline tw_heat_share tw_heat_share_one(double value)
+{
+    tw_heat_share made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_heat_share_as_one(tw_heat_share quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_chip_area tw_chip_area_square_millimeter(double value)
+{
+    tw_chip_area made;
+    made.mm2 = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chip_area_as_square_millimeter(tw_chip_area quantity)
+{
+    return quantity.mm2 * 1.0 / 1.0;
+}
+
+static inline tw_chip_area tw_chip_area_square_inch(double value)
+{
+    tw_chip_area made;
+    made.mm2 = value * 64516.0 / (1.0 * 100.0);
+    return made;
+}
+
+static inline double tw_chip_area_as_square_inch(tw_chip_area quantity)
+{
+    return quantity.mm2 * 100.0 / 64516.0;
+}
+
+static inline tw_edge_length tw_edge_length_millimeter(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_millimeter(tw_edge_length quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_edge_length tw_edge_length_micrometer(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_micrometer(tw_edge_length quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_edge_length tw_edge_length_centimeter(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_centimeter(tw_edge_length quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_edge_length tw_edge_length_meter(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_meter(tw_edge_length quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_edge_length tw_edge_length_inch(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_inch(tw_edge_length quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_edge_length tw_edge_length_inch_fraction(double numerator, double denominator)
+{
+    tw_edge_length made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_edge_length tw_edge_length_foot(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_foot(tw_edge_length quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_edge_length tw_edge_length_thousandth_inch(double value)
+{
+    tw_edge_length made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_edge_length_as_thousandth_inch(tw_edge_length quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_spring_share tw_spring_share_one(double value)
+{
+    tw_spring_share made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spring_share_as_one(tw_spring_share quantity)
 {
     return quantity.ratio * 1.0 / 1.0;
 }

@@ -1,20 +1,20 @@
 //! Column doors: the kernels of the scalar doors, over many rows at once.
 //!
-//! Nothing is allocated for good rows, nor for bad ones: a bad row is known by the range of its
-//! quantity before the kernel is asked. Only the first bad row is asked again at the end, for its
-//! words.
+//! Nothing is allocated for good rows, nor for values out of their range: those are known before
+//! the kernel is asked. Only the first bad row is asked again at the end, for its words.
 
 use std::ffi::c_void;
 
 use super::quantity::*;
-use super::rows::{Input, Job, Numbers, Output};
+use super::rows::{Input, Job, Numbers, Output, inside};
 use super::scalar::{regime_number, theoretical_roughness};
 use super::status::tw_error;
 use super::tw_status::{self, *};
 use crate::error::Error;
-use crate::physics::finish;
+use crate::physics::{finish, speed};
 use crate::quantity::{
-    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Quantity, Ra, Rq, Rt, Rz,
+    CornerRadius, CuttingEdgeAngle, CuttingSpeed, Diameter, Feed, MinorCuttingEdgeAngle, Quantity,
+    Ra, Rq, Rt, Rz, SpindleSpeed,
 };
 
 /// A column of doubles to be read: where they lie, how far apart, how many, and what they are.
@@ -51,6 +51,43 @@ pub struct tw_out_column {
     pub quantity: i32,
     /// Their unit: a number of enum tw_unit.
     pub unit: i32,
+}
+
+/// tw_spindle_speed_for for every row.
+///
+/// Columns, see the first page: cutting_speed and diameter are read, spindle_speed is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_spindle_speed_for_column(
+    cutting_speed: *const tw_column,
+    diameter: *const tw_column,
+    spindle_speed: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<Diameter>("diameter", diameter),
+        ],
+        outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cutting_speed, diameter]| {
+        let n = speed::spindle_speed(
+            CuttingSpeed::from_trade(cutting_speed)?,
+            Diameter::from_trade(diameter)?,
+        );
+        Ok(([n.trade()], 0))
+    })
 }
 
 /// tw_arc_height for every row.
@@ -90,8 +127,8 @@ pub unsafe extern "C" fn tw_arc_height_column(
         detail,
         |row| {
             let [feed, radius] = row;
-            inside::<Feed>(feed)?;
-            inside::<CornerRadius>(radius)?;
+            inside(Feed::ROW, feed)?;
+            inside(CornerRadius::ROW, radius)?;
             let (Ok(feed), Ok(radius)) = (Feed::from_trade(feed), CornerRadius::from_trade(radius))
             else {
                 return Err(TW_INTERNAL);
@@ -161,10 +198,10 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
         detail,
         |row| {
             let [feed, radius, major, minor] = row;
-            inside::<Feed>(feed)?;
-            inside::<CornerRadius>(radius)?;
-            inside::<CuttingEdgeAngle>(major)?;
-            inside::<MinorCuttingEdgeAngle>(minor)?;
+            inside(Feed::ROW, feed)?;
+            inside(CornerRadius::ROW, radius)?;
+            inside(CuttingEdgeAngle::ROW, major)?;
+            inside(MinorCuttingEdgeAngle::ROW, minor)?;
             if 180.0 - major - minor <= 0.0 {
                 return Err(TW_CONTRADICTION);
             }
@@ -181,16 +218,4 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
         },
         |row| scalar(row).err(),
     )
-}
-
-/// The status of a value by the range of its quantity; in words only when asked for.
-#[inline]
-fn inside<Q: Quantity>(value: f64) -> Result<(), tw_status> {
-    if Q::ROW.accepts(value) {
-        Ok(())
-    } else if value.is_finite() {
-        Err(TW_OUT_OF_RANGE)
-    } else {
-        Err(TW_NOT_FINITE)
-    }
 }

@@ -34,7 +34,8 @@ pub mod scalar;
 pub mod status;
 
 pub use columns::{
-    tw_arc_height_column, tw_column, tw_out_column, tw_theoretical_roughness_column,
+    tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
+    tw_theoretical_roughness_column,
 };
 pub use document::{tw_answer, tw_answer_n, tw_text_free};
 pub use quantity::*;

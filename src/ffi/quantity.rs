@@ -216,11 +216,452 @@ pub struct tw_normal_ratio {
     pub ratio: f64,
 }
 
+/// Radius r_n to which the cutting edge itself is rounded.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_edge_radius {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Power.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_power {
+    /// Kilowatts.
+    pub kw: f64,
+}
+
+/// Torque.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_torque {
+    /// Newton metres.
+    pub nm: f64,
+}
+
+/// Mass density.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_density {
+    /// Kilograms per cubic metre.
+    pub kg_per_m3: f64,
+}
+
+/// Coefficient of linear thermal expansion.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_expansion {
+    /// Micrometres per metre and kelvin.
+    pub um_per_mk: f64,
+}
+
+/// Specific heat.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_specific_heat {
+    /// Joules per kilogram and kelvin.
+    pub j_per_kgk: f64,
+}
+
+/// Duration of a cut or a step.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_time {
+    /// Seconds.
+    pub s: f64,
+}
+
+/// Orthogonal rake gamma_o; negative leans forward.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_rake_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// Travel of a slide.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_travel {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// What one mark of a dial says, in the dial's own reading.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_division {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// What a dial shows: the figure engraved at a mark.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_shows {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Position along the axis: zero on the finished face, negative towards the chuck.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_z {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Difference of two diameters, such as true minus wanted.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_diameter_error {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Width of a tolerance zone.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_tolerance {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Uncertainty or largest error of an instrument.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_instrument_uncertainty {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Nominal thickness of cut h, and the least chip thickness.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_chip_thickness {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Nominal width of cut b.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_chip_width {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Rate of metal removal.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_removal_rate {
+    /// Cubic centimetres per minute.
+    pub cm3_per_min: f64,
+}
+
+/// Rate at which a hand turns a wheel.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_handwheel {
+    /// Turns per minute.
+    pub turns_per_min: f64,
+}
+
+/// Efficiency of the drive, from motor to spindle.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_efficiency {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Overhang over diameter, L/d.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_length_over_diameter {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Brinell hardness, HB.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_hardness_hb {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Rise of temperature above 20 degC, or between two moments; negative while cooling.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_rise {
+    /// Kelvins.
+    pub k: f64,
+}
+
+/// Growth of a length or a diameter by heat; negative when it shrinks.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_growth {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Ratio of a taper, the x of 1:x: length over the difference of the diameters.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_taper_ratio {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Half of the angle of a taper, between its side and its axis.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_half_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// Whole angle of a taper, between its two sides.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_included_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// Angle of the compound slide to the axis of the lathe.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_compound_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// How far the tailstock stands off the axis of the lathe, towards the operator.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_set_over {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Life of a cutting edge: time in cut until it is worn out.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_life {
+    /// Seconds.
+    pub s: f64,
+}
+
+/// Exponent n of the tool life, v T^n = C (Taylor).
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_life_exponent {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_life_constant {
+    /// Metres per minute.
+    pub m_per_min: f64,
+}
+
+/// Force along the axis, positive where the centre is pressed into the work.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_axial_force {
+    /// Newtons.
+    pub n: f64,
+}
+
+/// Stiffness along the axis of what stands at the end of the bar.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_axial_stiffness {
+    /// Kilonewtons per millimetre.
+    pub kn_per_mm: f64,
+}
+
+/// Height of the tool's tip above the axis of the lathe; negative below it.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_tool_height {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// First critical speed of the bar: the spindle speed at which it whirls.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_first_critical_speed {
+    /// Revolutions per minute.
+    pub rpm: f64,
+}
+
+/// Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_feed_unevenness {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Width of the blade of a grooving or parting tool.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_width {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Factor by which a circumstance changes a force.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_force_factor {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Share by which a force scatters, either way.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_force_scatter {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_rsk {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Kurtosis Rku of the roughness profile.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_rku {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Mean width RSm of the profile elements.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_rsm {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Long-wave cut-off lambda_c of the profile filter, the sampling length.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_cut_off {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Short-wave cut-off lambda_s of the profile filter.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_short_cut_off {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Moment that bends the bar.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_bending_moment {
+    /// Newton metres.
+    pub nm: f64,
+}
+
+/// Distance of the centre of mass from the axis of turning.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_eccentricity {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Specific cutting force k_c at the thickness of one chip (Kienzle).
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_specific_force_at_chip {
+    /// Megapascals, that is N/mm2.
+    pub mpa: f64,
+}
+
+/// Price, in the asker's currency.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_price {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Price of one hour of machine and operator, in the asker's currency.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_price_per_hour {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Mass.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_mass {
+    /// Kilograms.
+    pub kg: f64,
+}
+
+/// Share of the cutting power that stays in the work as heat.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_heat_share {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Cross section of the uncut chip A_D.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_chip_area {
+    /// Square millimetres.
+    pub mm2: f64,
+}
+
+/// Length of the cutting edge that is in the cut.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_edge_length {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Share of a set depth that a springing bar leaves standing.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_spring_share {
+    /// The plain number.
+    pub ratio: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
             /// The quantity, checked.
             #[inline]
+            #[allow(dead_code)]
             pub(super) fn read(self) -> Result<quantity::$rust, Error> {
                 quantity::$rust::from_trade(self.$field)
             }
@@ -273,6 +714,61 @@ both_ways! {
     tw_deflection mm Deflection
     tw_exponent ratio ForceExponent
     tw_normal_ratio ratio NormalRatio
+    tw_edge_radius mm EdgeRadius
+    tw_power kw Power
+    tw_torque nm Torque
+    tw_density kg_per_m3 Density
+    tw_expansion um_per_mk ThermalExpansion
+    tw_specific_heat j_per_kgk SpecificHeat
+    tw_time s Duration
+    tw_rake_angle deg RakeAngle
+    tw_travel mm Travel
+    tw_division mm Division
+    tw_shows mm Engraved
+    tw_z mm Position
+    tw_diameter_error mm DiameterError
+    tw_tolerance mm Tolerance
+    tw_instrument_uncertainty mm SizeUncertainty
+    tw_chip_thickness mm ChipThickness
+    tw_chip_width mm ChipWidth
+    tw_removal_rate cm3_per_min RemovalRate
+    tw_handwheel turns_per_min HandwheelRate
+    tw_efficiency ratio Efficiency
+    tw_length_over_diameter ratio Slenderness
+    tw_hardness_hb ratio BrinellHardness
+    tw_rise k TemperatureRise
+    tw_growth mm ThermalGrowth
+    tw_taper_ratio ratio TaperRatio
+    tw_half_angle deg HalfAngle
+    tw_included_angle deg IncludedAngle
+    tw_compound_angle deg CompoundAngle
+    tw_set_over mm SetOver
+    tw_life s ToolLife
+    tw_life_exponent ratio LifeExponent
+    tw_life_constant m_per_min LifeConstant
+    tw_axial_force n AxialForce
+    tw_axial_stiffness kn_per_mm AxialStiffness
+    tw_tool_height mm ToolHeight
+    tw_first_critical_speed rpm CriticalSpeed
+    tw_feed_unevenness ratio FeedUnevenness
+    tw_width mm BladeWidth
+    tw_force_factor ratio ForceFactor
+    tw_force_scatter ratio ForceScatter
+    tw_rsk ratio Rsk
+    tw_rku ratio Rku
+    tw_rsm mm Rsm
+    tw_cut_off mm CutOff
+    tw_short_cut_off mm ShortCutOff
+    tw_bending_moment nm BendingMoment
+    tw_eccentricity mm Eccentricity
+    tw_specific_force_at_chip mpa SpecificForceAtChip
+    tw_price ratio Price
+    tw_price_per_hour ratio PricePerHour
+    tw_mass kg Mass
+    tw_heat_share ratio HeatShare
+    tw_chip_area mm2 ChipArea
+    tw_edge_length mm EdgeLength
+    tw_spring_share ratio SpringShare
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest
@@ -322,4 +818,4 @@ macro_rules! tuples {
     )* };
 }
 
-tuples! { (A, B) (A, B, C) (A, B, C, D, E) }
+tuples! { (A, B) (A, B, C) (A, B, C, D) (A, B, C, D, E) (A, B, C, D, E, F) }

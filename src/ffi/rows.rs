@@ -298,6 +298,27 @@ impl<const I: usize, const O: usize> Job<I, O> {
         }
     }
 
+    /// Runs a kernel that checks its values itself.
+    ///
+    /// The ranges are looked at before it is asked, so that a value out of its range costs no words.
+    pub(super) fn run_checked(
+        self,
+        detail: *mut tw_error,
+        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error>,
+    ) -> tw_status {
+        let ranges = std::array::from_fn::<_, I, _>(|at| self.inputs[at].row);
+        self.run(
+            detail,
+            |values| {
+                for (range, value) in ranges.iter().zip(values) {
+                    inside(range, value)?;
+                }
+                kernel(values).map_err(|error| tw_status::from(error.kind()))
+            },
+            |values| kernel(values).err(),
+        )
+    }
+
     /// Checks the memory of all columns, and that none to be written meets another.
     fn memory(&self) -> Result<Memory<I, O>, Failure> {
         let mut memory = Memory {
@@ -526,6 +547,18 @@ fn each<const I: usize, const O: usize>(
         }
     }
     bad.map(|(row, status)| (row, rows_bad, status))
+}
+
+/// The status of a value by the range of its quantity; in words only when asked for.
+#[inline]
+pub(super) fn inside(range: &Row, value: f64) -> Result<(), tw_status> {
+    if range.accepts(value) {
+        Ok(())
+    } else if value.is_finite() {
+        Err(TW_OUT_OF_RANGE)
+    } else {
+        Err(TW_NOT_FINITE)
+    }
 }
 
 #[cold]

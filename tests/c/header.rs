@@ -28,7 +28,10 @@ pub fn trials() -> Vec<Trial> {
                 let unit = row.kind().units()[0].text();
                 let expected = match unit {
                     "" => String::from("ratio"),
-                    text => text.to_lowercase().replace('/', "_per_").replace(' ', ""),
+                    text => text
+                        .to_lowercase()
+                        .replace('/', "_per_")
+                        .replace([' ', '(', ')'], ""),
                 };
                 check(field == expected, || {
                     format!("tw_{} has the field {field} for {unit}", row.name())
@@ -97,9 +100,15 @@ pub fn generated() -> String {
         line_length: 100,
         tab_width: 4,
         export: cbindgen::ExportConfig {
-            include: ["tw_support", "tw_regime", "tw_radius", "tw_feed_rate"]
+            include: ["tw_support", "tw_regime"]
                 .map(String::from)
-                .to_vec(),
+                .into_iter()
+                .chain(
+                    structs()
+                        .iter()
+                        .map(|(row, _)| format!("tw_{}", row.name())),
+                )
+                .collect(),
             item_types: vec![
                 ItemType::Enums,
                 ItemType::Structs,
