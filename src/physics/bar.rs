@@ -149,6 +149,8 @@ pub enum Support {
     Chuck,
     /// The chuck at one end and a centre at the other.
     ChuckAndCentre,
+    /// A centre at each end.
+    BetweenCentres,
 }
 
 impl Support {
@@ -158,17 +160,26 @@ impl Support {
         match self {
             Self::Chuck => "chuck",
             Self::ChuckAndCentre => "chuck_and_centre",
+            Self::BetweenCentres => "between_centres",
         }
     }
 }
 
 /// Length over force: how much a support or a bar gives way.
-type Compliance = <Length as Div<Force>>::Output;
+pub(super) type Compliance = <Length as Div<Force>>::Output;
 /// Angle over torque, that is 1 / (N m).
-type Tilt = <Compliance as Div<<Length as Mul<Length>>::Output>>::Output;
+pub(super) type Tilt = <Compliance as Div<<Length as Mul<Length>>::Output>>::Output;
 type Area = <Length as Mul<Length>>::Output;
 /// E I, force times area.
-type BendingStiffness = <Pressure as Mul<<Area as Mul<Area>>::Output>>::Output;
+pub(super) type BendingStiffness = <Pressure as Mul<<Area as Mul<Area>>::Output>>::Output;
+
+/// 1/k_th of the chuck; what is rigid gives nothing.
+pub(super) fn tilt(springs: &Springs) -> Tilt {
+    let metre = Length::new::<meter>(1.0);
+    springs.chuck_rotational.map_or(Tilt::default(), |k| {
+        metre / (Force::new::<newton>(k.knm_per_rad() * 1e3) * (metre * metre))
+    })
+}
 
 /// A bar with its springs, as flexibilities.
 struct Held {
@@ -195,15 +206,11 @@ impl Held {
             Some(k) => Length::new::<meter>(1.0) / Force::new::<newton>(k.kn_per_mm() * 1e6),
             None => Compliance::default(),
         };
-        let metre = Length::new::<meter>(1.0);
-        let tilt = springs.chuck_rotational.map_or(Tilt::default(), |k| {
-            metre / (Force::new::<newton>(k.knm_per_rad() * 1e3) * (metre * metre))
-        });
         Self {
             length: bar.overhang.length(),
             ei: e * i,
             u: give(springs.chuck),
-            v: tilt,
+            v: tilt(springs),
             w: give(springs.centre),
         }
     }
@@ -242,11 +249,30 @@ impl Held {
         (self.chuck(a) * w + bar) / (self.chuck(l) + w)
     }
 
+    /// Deflection over force at the tool between centres: a^2 b^2/(3 E I L) + (b/L)^2/k_A +
+    /// (a/L)^2/k_B. The spring of the chuck is that of the centre at the head.
+    #[inline]
+    fn between_centres(&self, a: Length) -> Compliance {
+        let (l, b) = (self.length, self.length - a);
+        let (near, far) = (b / l, a / l);
+        (a * a) * (b * b) / (3.0 * self.ei * l) + near * near * self.u + far * far * self.w
+    }
+
     fn at(&self, support: Support, a: Length) -> Compliance {
         match support {
             Support::Chuck => self.chuck(a),
             Support::ChuckAndCentre => self.chuck_and_centre(a),
+            Support::BetweenCentres => self.between_centres(a),
         }
+    }
+
+    /// The polynomial in a/L that is proportional to `between_centres`, from the constant up.
+    fn polynomial_between(&self) -> [f64; 7] {
+        let l = self.length;
+        let end = l * l * l / (3.0 * self.ei);
+        let (u, w) = (maths::number(self.u / end), maths::number(self.w / end));
+        // s^2 (1 - s)^2 + u (1 - s)^2 + w s^2
+        [u, -2.0 * u, 1.0 + u + w, -2.0, 1.0, 0.0, 0.0]
     }
 
     /// The polynomial in a/L that is proportional to `chuck_and_centre`, from the constant up.
@@ -464,9 +490,14 @@ pub fn worst_station(
         }
     };
     look_at(first, from);
-    if support == Support::ChuckAndCentre {
+    let polynomial = match support {
+        Support::Chuck => None,
+        Support::ChuckAndCentre => Some(held.polynomial()),
+        Support::BetweenCentres => Some(held.polynomial_between()),
+    };
+    if let Some(polynomial) = polynomial {
         let share = |a: Length| maths::number(a / held.length);
-        for s in stationary(held.polynomial(), share(first), share(last)) {
+        for s in stationary(polynomial, share(first), share(last)) {
             let a = held.length * s;
             look_at(a, WorkLength::computed(a));
         }

@@ -58,6 +58,11 @@ pub(super) fn ln(x: f64) -> f64 {
     x.ln()
 }
 
+#[inline]
+pub(super) fn sqrt(x: f64) -> f64 {
+    x.sqrt()
+}
+
 /// A ratio of two quantities of one kind as the number it is.
 #[inline]
 pub(super) fn number(ratio: uom::si::f64::Ratio) -> f64 {

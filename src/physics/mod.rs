@@ -8,7 +8,12 @@
 //! | [`drive`] | what torque and power does it take, what can the drive give? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
-//! | [`bar`] | how far does the bar give way to the tool, and where most? |
+//! | [`bar`] | how far does a bar of one diameter give way to the tool, and where most? |
+//! | [`section`], [`stepped`] | how far does a bar of any sections, on any support? |
+//! | [`loads`] | how does a bar bend under several loads, and under its own weight? |
+//! | [`spring_back`] | what does a springing bar leave standing, and how deep may a cut be? |
+//! | [`measured_taper`] | what does a measured taper tell of chuck and tailstock? |
+//! | [`whirl`] | at which speed does the bar whip? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
@@ -20,10 +25,17 @@ pub mod engagement;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod loads;
 mod maths;
+pub mod measured_taper;
 mod polynomial;
 mod profile;
+pub mod section;
 pub mod speed;
+pub mod spring_back;
+pub mod stepped;
+mod transfer;
+pub mod whirl;
 
 #[cfg(test)]
 mod corners {

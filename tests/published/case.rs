@@ -212,6 +212,34 @@ impl Case {
         }
     }
 
+    /// An expected value in a unit that no quantity of the crate has.
+    pub fn expect_in(&self, field: &str, unit: &str, got: f64) -> Result<(), String> {
+        match self.look_at("expect", field).map(Value::as_str) {
+            None => Ok(()),
+            Some(text) => {
+                let number = text
+                    .and_then(|text| text.strip_suffix(unit))
+                    .ok_or_else(|| format!("{field}: what is expected is not in {unit}"))?;
+                self.near_number(field, &Value::from(number.trim()), got)
+            }
+        }
+    }
+
+    /// An expected plain number, to compare by a rule of one's own.
+    pub fn number(&self, field: &str) -> Result<f64, String> {
+        self.look_at("expect", field)
+            .and_then(Value::as_str)
+            .and_then(|text| text.parse().ok())
+            .ok_or_else(|| format!("{field}: no number is expected"))
+    }
+
+    /// An input that counts something, as text.
+    pub fn whole(&self, field: &str) -> Result<u32, String> {
+        self.word(field)?
+            .parse()
+            .map_err(|_| format!("{field}: not a whole number"))
+    }
+
     /// An expected list of plain numbers.
     pub fn expect_numbers(&self, field: &str, got: &[f64]) -> Result<(), String> {
         let Some(wanted) = self.look_at("expect", field).and_then(Value::as_array) else {

@@ -8,6 +8,7 @@ mod case;
 mod centre_hole;
 mod chip;
 mod dial;
+mod diameter_error;
 mod engagement;
 mod finish;
 mod force;
@@ -18,6 +19,7 @@ mod spindle_steps;
 mod support;
 mod texture;
 mod units;
+mod vibration;
 
 use std::collections::BTreeMap;
 use std::process::ExitCode;
@@ -29,7 +31,7 @@ use libtest_mimic::{Arguments, Trial};
 type Answer = fn(&Case) -> Result<(), String>;
 
 /// Which module answers a topic.
-const TOPICS: [(&str, Answer); 19] = [
+const TOPICS: [(&str, Answer); 21] = [
     ("units", units::answer),
     ("speed", speed::answer),
     ("spindle-step", spindle_steps::answer),
@@ -42,6 +44,8 @@ const TOPICS: [(&str, Answer); 19] = [
     ("finish-edge", finish::answer),
     ("finish-inverse", finish::answer),
     ("beam", bar::answer),
+    ("diameter-error", diameter_error::answer),
+    ("vibration", vibration::answer),
     ("chip", chip::answer),
     ("support", support::answer),
     ("dial", dial::answer),

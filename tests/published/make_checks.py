@@ -11,7 +11,7 @@ import json
 import sys
 from pathlib import Path
 
-from mpmath import acos, asin, atan, atan2, cos, cot, findroot, floor, matrix, mp, mpf, nstr, pi, quad, sin, sqrt, tan
+from mpmath import acos, asin, atan, atan2, cos, cosh, cot, findroot, floor, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
 
 mp.dps = 50
 OUT = Path(__file__).resolve().parent / "checks.json"
@@ -95,7 +95,7 @@ DEF = "derived from the definition"
 
 # What a case of kind "derived" is derived from.
 SECTIONS = {1: "speed, feed, time", 3: "Kienzle's law", 4: "corner arc and light cut", 5: "power, torque, drive", 6: "theoretical finish",
-            10: "bars", 14: "centre holes", 18: "dials"}
+            10: "bars", 11: "spring of the bar", 12: "vibration", 14: "centre holes", 18: "dials"}
 
 
 def fm(section):
@@ -481,8 +481,56 @@ def finish_cases():
              {"feed": (f, "mm/rev" if "mm" in r else "in/rev"), "regime": reg}, 1e-10)
 
 
+def transfer(length, EI, mu, w):
+    """Euler beam transfer matrix for (y, y', M = EI y'', V = EI y''')."""
+    if w == 0:
+        raise ValueError
+    k = (mu * w * w / EI) ** mpf("0.25")
+    x = k * length
+    S, C, s, c = sinh(x), cosh(x), sin(x), cos(x)
+    a, b, cc, d = (C + c) / 2, (S + s) / 2, (C - c) / 2, (S - s) / 2
+    return matrix([[a, b / k, cc / (EI * k**2), d / (EI * k**3)],
+                   [k * d, a, b / (EI * k), cc / (EI * k**2)],
+                   [EI * k**2 * cc, EI * k * d, a, b / k],
+                   [EI * k**3 * b, EI * k**2 * cc, k * d, a]])
+
+
+def first_frequency(sections, E, rho, start, end, kth=None, k_end=None, guess=None):
+    """First natural frequency in Hz. start: clamp | pin | spring(kth); end: free | pin | spring(k_end)."""
+    def det(w):
+        T = mp.eye(4)
+        for d, length, bore in sections:
+            T = transfer(length, E * inertia(d, bore), rho * pi / 4 * (d**2 - bore**2), w) * T
+        # two free start states as columns
+        if start == "clamp":
+            cols = [[0, 0, 1, 0], [0, 0, 0, 1]]
+        elif start == "pin":
+            cols = [[0, 1, 0, 0], [0, 0, 0, 1]]
+        else:                                              # pinned with a rotational spring: M = k y'
+            cols = [[0, 1, kth, 0], [0, 0, 0, 1]]
+        e = [T * matrix(c) for c in cols]
+        if end == "free":
+            rows = [lambda v: v[2], lambda v: v[3]]
+        elif end == "pin":
+            rows = [lambda v: v[0], lambda v: v[2]]
+        else:                                              # spring at the end: V = EI y''' = k y (sign: restoring)
+            rows = [lambda v: v[2], lambda v: v[3] - k_end * v[0]]
+        return rows[0](e[0]) * rows[1](e[1]) - rows[0](e[1]) * rows[1](e[0])
+    # scan upwards for the first change of sign
+    w = guess * mpf("0.02")
+    last = det(w)
+    while True:
+        w2 = w * mpf("1.05")
+        now = det(w2)
+        if last * now < 0:
+            break
+        w, last = w2, now
+        assert w < guess * 50
+    return findroot(det, (w, w2), solver="anderson", tol=mpf(10) ** -60, maxsteps=200, verify=False) / (2 * pi)
+
+
 # ------------------------------------------------------------------------------------------------ cases: bars
-E_ST = "210 GPa"
+E_ST, RHO_ST = "210 GPa", "7850 kg/m^3"
 
 
 def secs(rows):
@@ -503,6 +551,7 @@ def beam_cases():
         return fn([(d, L, mpf(0))], L) * E * inertia(d) / L**3
     rows = [
         ("cantilever-end", "1/3", coeff(lambda s, L: flex(s, E, L, L)), mpf(1) / 3),
+        ("simply-supported-middle", "1/48", coeff(lambda s, L: between(s, E, L / 2)), mpf(1) / 48),
         ("propped-middle", "7/768", coeff(lambda s, L: propped(s, E, L / 2, [(L, None)])[0]), mpf(7) / 768),
     ]
     for name, frac, got, want in rows:
@@ -512,6 +561,14 @@ def beam_cases():
     a = 2 - sqrt(2)
     case("beam-coefficient-propped-worst", t, "published", sm + " (0.0098 at 0.414 L from the prop)", {"case": "chuck and centre, load moving"}, {"at_over_length": (a, ""), "coefficient": (a**3 * (1 - a) ** 2 * (4 - a) / 12, "")}, 1e-12)
     agree(a**3 * (1 - a) ** 2 * (4 - a) / 12, "0.0098", abs_="0.00005", what="propped worst")
+    # own weight
+    for name, c, digits in [("cantilever", mpf(1) / 8, "1/8"), ("simply supported", mpf(5) / 384, "5/384")]:
+        case(f"beam-weight-{name.replace(' ', '-')}", t, "published", sm, {"case": name}, {"coefficient": (c, "")}, 1e-12, note=f"largest sag = {digits} w L^4/(E I)")
+    g = lambda x: (x**2 * (3 - 5 * x + 2 * x**2)) / 48         # fixed at 0, propped at 1, w = EI = L = 1
+    xm = findroot(lambda x: 6 * x - 15 * x**2 + 8 * x**3, mpf("0.58"))
+    agree(g(xm), "0.0054", abs_="0.00005", what="propped weight")
+    case("beam-weight-propped", t, "published", sm + " (w L^4/(185 E I))", {"case": "chuck and centre"}, {"coefficient": (g(xm), ""), "at_over_length": (xm, "")}, 1e-10)
+
     src = fm(10) + ": unit-load integral, agrees with beam elements"
     def one(id, rows, holding, at, force, springs=None, E_=E_ST, unit="um", extra=None, note=None, tol=1e-11):
         S, F, A = secs(rows), si(force), si(at)
@@ -541,6 +598,16 @@ def beam_cases():
     one("beam-centre-3", [("20 mm", "300 mm")], "chuck and centre", "300 mm", "100 N", {"centre_stiffness": "20 N/um"})
     one("beam-centre-4", [("32 mm", "500 mm")], "chuck and centre", "420 mm", "300 N", {"chuck_stiffness": "50 N/um", "chuck_rotational_stiffness": "200 kN*m/rad", "centre_stiffness": "15 N/um"})
     one("beam-centre-5", [("0.75 in", "12 in")], "chuck and centre", "7 in", "40 lbf", {"centre_stiffness": "100000 lbf/in"}, E_="10000 ksi", unit="in")
+    one("beam-between-1", [("25 mm", "400 mm")], "between centres", "200 mm", "120 N")
+    one("beam-between-2", [("25 mm", "400 mm")], "between centres", "100 mm", "120 N", {"head_stiffness": "30 N/um", "centre_stiffness": "15 N/um"})
+    step3 = [("40 mm", "60 mm"), ("25 mm", "50 mm"), ("12 mm", "30 mm")]
+    one("beam-stepped-chuck-1", step3, "chuck", "140 mm", "100 N")
+    one("beam-stepped-chuck-2", step3, "chuck", "95 mm", "100 N", note="load inside the middle section")
+    one("beam-stepped-centre-1", step3, "chuck and centre", "110 mm", "100 N")
+    one("beam-stepped-centre-2", [("30 mm", "40 mm"), ("45 mm", "80 mm", "15 mm"), ("28 mm", "120 mm"), ("18 mm", "60 mm")], "chuck and centre", "200 mm", "250 N",
+        {"chuck_stiffness": "60 N/um", "chuck_rotational_stiffness": "250 kN*m/rad", "centre_stiffness": "18 N/um"})
+    one("beam-stepped-between-1", [("20 mm", "80 mm"), ("36 mm", "200 mm"), ("24 mm", "120 mm")], "between centres", "150 mm", "200 N")
+    one("beam-stepped-between-2", [("0.5 in", "3 in"), ("1 in", "8 in"), ("0.75 in", "5 in")], "between centres", "12 in", "30 lbf", {"head_stiffness": "150000 lbf/in", "centre_stiffness": "80000 lbf/in"}, E_="29500 ksi", unit="in")
     one("beam-plastic", [("20 mm", "80 mm")], "chuck", "80 mm", "20 N", E_="2.8 GPa", unit="mm", note="a plastic bar: about 75 times softer than steel")
     # profile along a bar
     S = secs([("20 mm", "200 mm")])
@@ -549,6 +616,303 @@ def beam_cases():
          {"deflection": [(flex(S, E, si(a), si(a)) * 80, "um") for a in st]}, 1e-11)
     case("beam-stations-centre", t, "derived", src, {"youngs_modulus": E_ST, "sections": as_inputs([("20 mm", "200 mm")]), "holding": "chuck and centre", "at": st, "force": "80 N"},
          {"deflection": [(propped(S, E, si(a), [(si("200 mm"), None)])[0] * 80, "um") for a in st]}, tol_abs="1e-12 um")
+    # several loads: superposition
+    S = secs(step3)
+    lo = [("50 mm", "120 N"), ("100 mm", "-40 N"), ("140 mm", "60 N")]
+    case("beam-several-loads", t, "derived", src, {"youngs_modulus": E_ST, "sections": as_inputs(step3), "holding": "chuck", "loads": [{"at": a, "force": F} for a, F in lo], "look_at": "140 mm"},
+         {"deflection": (sum(flex(S, E, si(a), si("140 mm")) * si(F) for a, F in lo), "um")}, 1e-11)
+    # steady: second prop
+    S = secs([("22 mm", "600 mm")])
+    c, R = propped(S, E, si("420 mm"), [(si("600 mm"), None), (si("300 mm"), si("25 N/um"))])
+    case("beam-steady", t, "derived", src, {"youngs_modulus": E_ST, "sections": as_inputs([("22 mm", "600 mm")]), "holding": "chuck and centre", "steady_at": "300 mm", "steady_stiffness": "25 N/um", "at": "420 mm", "force": "100 N"},
+         {"deflection": (c * 100, "um"), "centre_force": (R[0] * 100, "N"), "steady_force": (R[1] * 100, "N")}, 1e-10)
+    # away from the load
+    S = secs([("20 mm", "120 mm")])
+    case("beam-away-from-load", t, "derived", src, {"youngs_modulus": E_ST, "sections": as_inputs([("20 mm", "120 mm")]), "holding": "chuck", "at": "80 mm", "force": "100 N", "look_at": "120 mm"}, {"deflection": (flex(S, E, si("80 mm"), si("120 mm")) * 100, "um")})
+    # cone: d from 30 at the chuck to 20 at the end
+    E_, L_, d0, d1 = E, si("150 mm"), si("30 mm"), si("20 mm")
+    cone = quad(lambda x: (L_ - x) ** 2 / (E_ * pi / 64 * (d0 + (d1 - d0) * x / L_) ** 4), [0, L_])
+    # closed form for the end load: with u = d, ... = 64 L^3/(3 pi E d0^3 d1)
+    assert abs(cone - 64 * L_**3 / (3 * pi * E_ * d0**3 * d1)) < mpf(10) ** -40
+    case("beam-cone", t, "derived", "strength of materials texts; derived: 64 F L^3/(3 pi E d_0^3 d_1), d_0 at the chuck", {"youngs_modulus": E_ST, "diameter_at_chuck": "30 mm", "diameter_at_end": "20 mm", "length": "150 mm", "at": "150 mm", "force": "100 N"}, {"deflection": (cone * 100, "um")})
+    case("beam-own-weight", t, "derived", src, {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([("25 mm", "500 mm")]), "holding": "chuck"},
+         {"sag_at_end": (si(RHO_ST) * pi / 4 * si("25 mm") ** 2 * GN * si("0.5 m") ** 4 / (8 * E * inertia(si("25 mm"))), "um")}, 1e-11, note="standard gravity 9.80665 m/s^2")
+    case("beam-second-moment", t, "derived", "pi (D^4 - d^4)/64", {"diameter": "30 mm", "bore": "20 mm"}, {"second_moment": (inertia(si("30 mm"), si("20 mm")), "mm^4")})
+    # flexibilities to springs
+    kc, kth = si("30 N/um"), si("100 kN*m/rad")
+    S = secs([("30 mm", "150 mm")])
+    e1, e2 = (2 * 120 * flex(S, E, a, a, kc, kth) for a in (si("50 mm"), si("150 mm")))
+    case("beam-stiffness-from-taper", t, "derived", src + ", last point: solve 1/k_c + a^2/k_th at two stations", {"youngs_modulus": E_ST, "sections": as_inputs([("30 mm", "150 mm")]), "holding": "chuck", "force": "120 N", "at": ["50 mm", "150 mm"],
+         "diameter_error": [out(e1, "um", 30), out(e2, "um", 30)]}, {"chuck_stiffness": "30 N/um", "chuck_rotational_stiffness": "100 kN*m/rad"}, 1e-9)
+
+    t = "diameter-error"
+    s11 = fm(11)
+    case("diameter-error-tangential", t, "derived", s11 + ": 2(sqrt((R + delta)^2 + v^2) - R)", {"diameter": "10 mm", "passive_deflection": "20 um", "tangential_deflection": "60 um"},
+         {"diameter_error": (2 * (sqrt((si("5 mm") + si("20 um")) ** 2 + si("60 um") ** 2) - si("5 mm")), "um")})
+    mu = mpf("400") / mpf("1600")
+    q = mu / (1 + mu)
+    case("diameter-error-spring-passes", t, "derived", s11, {"set_depth": "0.5 mm", "cutting_stiffness": "400 N/mm", "system_stiffness": "1600 N/mm", "passes": "4"},
+         {"ratio": (q, ""), "left_after": [(si("0.5 mm") * q**j, "um") for j in (1, 2, 3, 4)], "true_depth_of_first": (si("0.5 mm") / (1 + mu), "mm")})
+    case("diameter-error-equal-infeed", t, "derived", s11 + ": a q (1 - q^j)/(1 - q), limit a mu", {"set_depth": "0.2 mm", "cutting_stiffness": "300 N/mm", "system_stiffness": "2000 N/mm", "passes": "5"},
+         {"left_after": [(si("0.2 mm") * (lambda q: q * (1 - q**j) / (1 - q))(mpf(300) / 2300), "um") for j in (1, 2, 3, 5)], "limit": (si("0.2 mm") * mpf("0.15"), "um")})
+    mu = mpf("0.15")
+    case("diameter-error-light-after-heavy", t, "derived", s11 + ": (a_set + left)/(1 + mu)", {"previous_set_depth": "1 mm", "set_depth": "0.1 mm", "cutting_stiffness": "300 N/mm", "system_stiffness": "2000 N/mm"},
+         {"left_before": (si("1 mm") * mu / (1 + mu), "um"), "true_depth": ((si("0.1 mm") + si("1 mm") * mu / (1 + mu)) / (1 + mu), "um")}, note="one heavy pass only before: the light cut takes more than dialled")
+    # nonlinear: light cut on an end-loaded bar
+    kc, m, f, r, kap, kn = si("2220 MPa"), mpf("0.14"), si("0.1 mm"), si("0.4 mm"), si("95 deg"), mpf("0.5")
+    S = secs([("16 mm", "90 mm")])
+    C = flex(S, E, si("90 mm"), si("90 mm"))
+    aset = si("0.3 mm")
+    a = findroot(lambda a: a + C * edge_force(kc, m, a, f, r, kap, kn)[1] - aset, (si("0.2 mm"), si("0.3 mm")), solver="anderson", tol=mpf(10) ** -40, verify=False)
+    left1 = aset - a
+    a2 = findroot(lambda a: a + C * edge_force(kc, m, a, f, r, kap, kn)[1] - left1, (left1 / 4, left1), solver="anderson", tol=mpf(10) ** -40, verify=False)
+    case("diameter-error-light-cut", t, "derived", s11 + " with the light cut: a + C F_p(a) = a_set by root finding", {"specific_force": "2220 MPa", "exponent": "0.14", "feed": "0.1 mm/rev", "corner_radius": "0.4 mm", "cutting_edge_angle": "95 deg", "normal_ratio": "0.5",
+         "youngs_modulus": E_ST, "sections": as_inputs([("16 mm", "90 mm")]), "holding": "chuck", "at": "90 mm", "set_depth": "0.3 mm"},
+         {"true_depth": (a, "um"), "left_after_first": (left1, "um"), "left_after_spring_pass": (left1 - a2, "um"), "diameter_error": (2 * left1, "um")}, 1e-8, note="bar taken as 16 mm throughout, rigid chuck")
+    case("diameter-error-tailstock", t, "derived", s11, {"larger_at_tail": "0.06 mm", "distance_measured": "150 mm", "length_between_centres": "400 mm"}, {"move_tailstock_towards_tool": (si("0.03 mm") * 400 / 150, "mm")})
+
+
+def vibration_cases():
+    t = "vibration"
+    bl = "Blevins, Formulas for Natural Frequency and Mode Shape (1979), from memory"
+    lam = {"cantilever": findroot(lambda x: cos(x) * cosh(x) + 1, 1.875), "chuck and centre": findroot(lambda x: tan(x) - tanh(x), 3.9266), "between centres": pi, "fixed and fixed": findroot(lambda x: cos(x) * cosh(x) - 1, 4.73)}
+    lit = {"cantilever": "1.87510407", "chuck and centre": "3.92660231", "between centres": "3.14159265", "fixed and fixed": "4.73004074"}
+    for k, v in lam.items():
+        agree(v, lit[k], abs_="0.00000001", what=k)
+        case(f"vibration-lambda-{k.replace(' ', '-')}", t, "published", bl, {"case": k}, {"lambda": (v, ""), "lambda_squared": (v * v, "")}, 1e-8)
+    E, rho = si(E_ST), si(RHO_ST)
+    def uni(d, L, l, b=mpf(0)):
+        return l**2 / (2 * pi * L**2) * sqrt(E * inertia(d, b) / (rho * pi / 4 * (d * d - b * b)))
+    for i, (d, L, k, start, end) in enumerate([("20 mm", "150 mm", "cantilever", "clamp", "free"), ("20 mm", "600 mm", "chuck and centre", "clamp", "pin"), ("25 mm", "1 m", "between centres", "pin", "pin"), ("0.75 in", "30 in", "chuck and centre", "clamp", "pin")], 1):
+        f = uni(si(d), si(L), lam[k])
+        g = first_frequency([(si(d), si(L), mpf(0))], E, rho, start, end, guess=2 * pi * f)
+        assert abs(f - g) < f * mpf(10) ** -25, (i, nstr(f), nstr(g))
+        case(f"vibration-uniform-{i}", t, "derived", fm(12) + "; agrees with the transfer matrix", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([(d, L)]), "holding": "chuck" if k == "cantilever" else k},
+             {"first_frequency": (f, "Hz"), "first_critical_speed": (f, "rpm")})
+    f = uni(si("30 mm"), si("800 mm"), pi, si("24 mm"))
+    case("vibration-tube", t, "derived", fm(12), {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([("30 mm", "800 mm", "24 mm")]), "holding": "between centres"}, {"first_critical_speed": (f, "rpm")})
+    for i, (rows, hold, start, end) in enumerate([([("40 mm", "100 mm"), ("20 mm", "150 mm")], "chuck", "clamp", "free"), ([("30 mm", "200 mm"), ("22 mm", "200 mm"), ("16 mm", "100 mm")], "chuck and centre", "clamp", "pin"),
+                                                ([("20 mm", "150 mm"), ("40 mm", "300 mm"), ("25 mm", "150 mm")], "between centres", "pin", "pin")], 1):
+        S = secs(rows)
+        L = sum(s[1] for s in S)
+        guess = 2 * pi * uni(max(s[0] for s in S), L, lam["cantilever" if hold == "chuck" else hold])
+        f = first_frequency(S, E, rho, start, end, guess=guess)
+        case(f"vibration-stepped-{i}", t, "derived", fm(12) + ": transfer matrix, 50 digits", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs(rows), "holding": hold}, {"first_frequency": (f, "Hz"), "first_critical_speed": (f, "rpm")}, 1e-9,
+             note="Euler beam, no shear, no rotary inertia; an approximate method may use its stated error as tolerance")
+    d, L, kth = si("20 mm"), si("150 mm"), si("100 kN*m/rad")
+    S = [(d, L, mpf(0))]
+    f = first_frequency(S, E, rho, "spring", "free", kth=kth, guess=2 * pi * uni(d, L, lam["cantilever"]))
+    lm = sqrt(2 * pi * f * L**2 / sqrt(E * inertia(d) / (rho * pi / 4 * d * d)))
+    res = 1 + cos(lm) * cosh(lm) - E * inertia(d) * lm / (kth * L) * (sin(lm) * cosh(lm) - cos(lm) * sinh(lm))
+    assert abs(res) < mpf(10) ** -20, nstr(res)
+    case("vibration-chuck-spring", t, "derived", fm(12) + ": transfer matrix; agrees with the characteristic equation given there", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([("20 mm", "150 mm")]), "holding": "chuck", "chuck_rotational_stiffness": "100 kN*m/rad"},
+         {"first_critical_speed": (f, "rpm")}, 1e-9)
+    d, L, kt = si("25 mm"), si("700 mm"), si("10 N/um")
+    f = first_frequency([(d, L, mpf(0))], E, rho, "clamp", "spring", k_end=kt, guess=2 * pi * uni(d, L, lam["cantilever"]))
+    case("vibration-centre-spring", t, "derived", fm(12) + ": transfer matrix", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([("25 mm", "700 mm")]), "holding": "chuck and centre", "centre_stiffness": "10 N/um"}, {"first_critical_speed": (f, "rpm")}, 1e-9)
+    case("vibration-rayleigh", t, "derived", "Rayleigh quotient with the static shape under own weight, uniform cantilever: lambda^2 = sqrt(162/13)", {"case": "cantilever"}, {"lambda_squared": (sqrt(mpf(162) / 13), ""), "over_exact": (sqrt(mpf(162) / 13) / lam["cantilever"] ** 2, "")}, 1e-9, note="an upper bound, 0.4 % high")
+    case("vibration-rayleigh-between", t, "derived", "Rayleigh quotient with the static shape under own weight, simply supported", {"case": "between centres"}, {"lambda_squared": (sqrt(mpf(3024) / 31), "")}, 1e-9, note="exact pi^2 = 9.8696; 0.07 % high")
+    # check the two quotients by integration
+    y = lambda x: x**4 - 4 * x**3 + 6 * x**2
+    assert abs(24 * quad(y, [0, 1]) / quad(lambda x: y(x) ** 2, [0, 1]) - mpf(162) / 13) < mpf(10) ** -30
+    y2 = lambda x: x**4 - 2 * x**3 + x
+    assert abs(24 * quad(y2, [0, 1]) / quad(lambda x: y2(x) ** 2, [0, 1]) - mpf(3024) / 31) < mpf(10) ** -30
+    M, d, L = si("2 kg"), si("20 mm"), si("200 mm")
+    m = rho * pi / 4 * d * d * L
+    case("vibration-end-mass", t, "derived", fm(12) + ": Rayleigh with the end-load shape, 33/140", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": as_inputs([("20 mm", "200 mm")]), "holding": "chuck", "end_mass": "2 kg"},
+         {"first_frequency": (sqrt(3 * E * inertia(d) / (L**3 * (M + 33 * m / 140))) / (2 * pi), "Hz")}, 1e-9)
+    case("vibration-imbalance", t, "derived", fm(12) + ": e r^2/(1 - r^2)", {"eccentricity": "50 um", "spindle_speed": "900 rpm", "first_critical_speed": "1500 rpm"}, {"whip": (si("50 um") * mpf("0.36") / mpf("0.64"), "um")})
+
+
+class Elements:
+    """A bar of cylinders and cones by beam elements (stiffness method): the stiffness of an element is the inverse of its
+    flexibility, integrated at 50 digits, so that the nodes are exact. Independent of the unit-load integrals above."""
+
+    def __init__(self, rows, E, holding, springs, steadies, nodes=(), density=None):
+        self.rows, self.E, self.density = rows, E, density
+        x, cuts = mpf(0), [mpf(0)]
+        for r in rows:
+            x += r["length"]
+            cuts.append(x)
+        for a in (*nodes, *(a for a, _ in steadies)):
+            if min(abs(a - c) for c in cuts) > mpf(10) ** -40:
+                cuts.append(a)
+        self.z = sorted(cuts)
+        n = 2 * len(self.z)
+        self.K, self.F, fixed = matrix(n, n), matrix(n, 1), set()
+        for e in range(len(self.z) - 1):
+            self.element(e)
+        def hold(dof, k):
+            if k is None:
+                fixed.add(dof)
+            else:
+                self.K[dof, dof] += k
+        hold(0, springs.get("head"))
+        if holding != "between centres":
+            hold(1, springs.get("tilt"))
+        if holding != "chuck":
+            hold(n - 2, springs.get("centre"))
+        for a, k in steadies:
+            hold(2 * self.node(a), k)
+        self.free = [i for i in range(n) if i not in fixed]
+
+    def node(self, a):
+        return min(range(len(self.z)), key=lambda i: abs(self.z[i] - a))
+
+    def shape(self, e):
+        """Outside diameter as a function of the place in element e, and the bore."""
+        mid, x = (self.z[e] + self.z[e + 1]) / 2, mpf(0)
+        for r in self.rows:
+            if mid < x + r["length"]:
+                d0, d1, x0, l = r["diameter"], r["end"], self.z[e] - x, r["length"]
+                return (lambda t: d0 + (d1 - d0) * (x0 + t) / l), r["bore"]
+            x += r["length"]
+
+    def element(self, e):
+        l = self.z[e + 1] - self.z[e]
+        d, b = self.shape(e)
+        soft = lambda t: 1 / (self.E * inertia(d(t), b))
+        q = lambda g: quad(g, [0, l / 2, l])
+        # cantilever fixed at the left: end deflection and slope under an end force and an end moment
+        a11, a12, a22 = q(lambda t: (l - t) ** 2 * soft(t)), q(lambda t: (l - t) * soft(t)), q(soft)
+        k22 = matrix([[a11, a12], [a12, a22]]) ** -1
+        # forces at the left balance those at the right: F1 = -F2, M1 = -M2 - F2 l
+        T = matrix([[-1, 0], [-l, -1]])
+        k12 = T * k22
+        k11 = k12 * T.T
+        i = 2 * e
+        for p in range(2):
+            for r in range(2):
+                self.K[i + p, i + r] += k11[p, r]
+                self.K[i + p, i + 2 + r] += k12[p, r]
+                self.K[i + 2 + p, i + r] += k12[r, p]
+                self.K[i + 2 + p, i + 2 + r] += k22[p, r]
+        if self.density is not None:
+            w = lambda t: self.density * GN * pi / 4 * (d(t) ** 2 - b**2)
+            near, slope = d(mpf(0)), d(mpf(1)) - d(mpf(0))
+            powers = [near**2 - b**2, 2 * near * slope, slope**2]
+            moment = lambda t: self.density * GN * pi / 4 * sum(a * ((l ** (k + 2) - t ** (k + 2)) / (k + 2) - t * (l ** (k + 1) - t ** (k + 1)) / (k + 1)) for k, a in enumerate(powers))
+            end = matrix([q(lambda t: moment(t) * (l - t) * soft(t)), q(lambda t: moment(t) * soft(t))])
+            right = k22 * end                              # what holds the right end back, taken off again
+            left = matrix([q(w), q(lambda t: w(t) * t)]) + T * right
+            for p in range(2):
+                self.F[i + p] += left[p]
+                self.F[i + 2 + p] += right[p]
+
+    def solve(self, extra):
+        """extra: {dof: load}; the deflections and slopes of all nodes."""
+        n = len(self.free)
+        A, B = matrix(n, n), matrix(n, 1)
+        for i, p in enumerate(self.free):
+            B[i] = self.F[p] + extra.get(p, 0)
+            for j, r in enumerate(self.free):
+                A[i, j] = self.K[p, r]
+        u, out_ = mp.lu_solve(A, B), [mpf(0)] * (2 * len(self.z))
+        for i, p in enumerate(self.free):
+            out_[p] = u[i]
+        return out_
+
+
+def any_bar_cases():
+    t, E = "beam", si(E_ST)
+    src = fm(10) + ": beam elements of exact flexibility, 50 digits"
+    bars = {
+        "pin": [("30 mm", "40 mm"), ("24 mm", "90 mm"), ("12 mm", "35 mm")],
+        "spindle": [("30 mm", "40 mm"), ("45 mm", "80 mm", "15 mm"), ("28 mm", "120 mm"), ("18 mm", "60 mm")],
+        "taper": [("30 mm", "50 mm"), ("30 mm", "120 mm", None, "14 mm"), ("14 mm", "30 mm")],
+        "bored-taper": [("40 mm", "60 mm", "20 mm"), ("40 mm", "150 mm", "20 mm", "21 mm"), ("26 mm", "60 mm", "20 mm", "40 mm")],
+        "long": [("1 in", "10 in"), ("3/4 in", "8 in"), ("1.25 in", "6 in", None, "1 in")],
+    }
+    springs = {"chuck_stiffness": "40 N/um", "chuck_rotational_stiffness": "150 kN*m/rad", "centre_stiffness": "15 N/um"}
+    def size(text):
+        if text and "/" in text:
+            a, b = text.split(" ")[0].split("/")
+            return mpf(a) / mpf(b) * UNITS[text.split(" ")[1]]
+        return si(text)
+    def parts(name):
+        rows = [(*r, None, None)[:4] for r in bars[name]]
+        told = [{"diameter": d, "length": l, **({"bore": b} if b else {}), **({"end_diameter": e} if e else {})} for d, l, b, e in rows]
+        return told, [{"diameter": size(d), "length": size(l), "bore": size(b) if b else mpf(0), "end": size(e or d)} for d, l, b, e in rows]
+    def told_springs(holding, sprung):
+        if not sprung:
+            return {}, {}
+        keys = {"chuck": ["chuck_stiffness", "chuck_rotational_stiffness"], "chuck and centre": list(springs), "between centres": ["chuck_stiffness", "centre_stiffness"]}[holding]
+        names = {"chuck_stiffness": "head", "chuck_rotational_stiffness": "tilt", "centre_stiffness": "centre"}
+        said = {k: springs[k] for k in keys}
+        return said, {names[k]: si(v) for k, v in said.items()}
+    plan = [("pin", "chuck", False, []), ("pin", "chuck and centre", True, []), ("spindle", "between centres", True, []), ("taper", "chuck", True, []), ("taper", "chuck and centre", False, []),
+            ("bored-taper", "chuck and centre", True, []), ("bored-taper", "between centres", False, []), ("long", "chuck and centre", True, [("11 in", "25 N/um")]), ("long", "between centres", False, [("8 in", None), ("15 in", "20 N/um")]),
+            ("spindle", "chuck", True, [("200 mm", "30 N/um")]), ("long", "chuck", False, [("20 in", None)])]
+    for i, (name, holding, sprung, steadies) in enumerate(plan, 1):
+        told, rows = parts(name)
+        said, k = told_springs(holding, sprung)
+        L = sum(r["length"] for r in rows)
+        unit = "in" if name == "long" else "mm"
+        at = [nstr(L * j / 12 / UNITS[unit], 6) + " " + unit for j in range(1, 13)]
+        at[-1] = nstr(L / UNITS[unit], 6) + " " + unit
+        held = [(si(a), si(s) if s else None) for a, s in steadies]
+        bar = Elements(rows, E, holding, k, held, [si(a) for a in at])
+        bent = [100 * bar.solve({2 * bar.node(si(a)): mpf(1)})[2 * bar.node(si(a))] for a in at]
+        largest = max(bent) / UNITS["um"]
+        case(f"beam-any-{i}-{name}", t, "derived", src, {"youngs_modulus": E_ST, "sections": told, "holding": holding, **said,
+             **({"steadies": [{"at": a, **({"stiffness": s} if s else {})} for a, s in steadies]} if steadies else {}), "at": at, "force": "100 N"},
+             {"deflection": [(b, "um") for b in bent]}, tol_abs=nstr(largest * mpf("1e-12"), 3, min_fixed=-40, max_fixed=40) + " um", note="tolerance: 1e-12 of the largest deflection")
+    for i, (name, holding, sprung, steadies) in enumerate([("pin", "chuck", True, []), ("taper", "chuck and centre", True, []), ("bored-taper", "between centres", False, []), ("long", "chuck and centre", False, [("11 in", "25 N/um")])], 1):
+        told, rows = parts(name)
+        said, k = told_springs(holding, sprung)
+        L = sum(r["length"] for r in rows)
+        unit = "in" if name == "long" else "mm"
+        at = [nstr(L * j / 8 / UNITS[unit], 6) + " " + unit for j in range(1, 9)]
+        held = [(si(a), si(s) if s else None) for a, s in steadies]
+        loads = [{"at": at[2], "force": "80 N"}, {"at": at[5], "force": "-30 N"}, {"at": at[4], "moment": "2.5 N*m"}]
+        bar = Elements(rows, E, holding, k, held, [si(a) for a in at], si(RHO_ST))
+        extra = {2 * bar.node(si(at[2])): mpf(80), 2 * bar.node(si(at[5])): mpf(-30), 2 * bar.node(si(at[4])) + 1: mpf("2.5")}
+        bent = [bar.solve(extra)[2 * bar.node(si(a))] for a in at]
+        largest = max(abs(b) for b in bent) / UNITS["um"]
+        case(f"beam-loaded-{i}-{name}", t, "derived", src, {"youngs_modulus": E_ST, "density": RHO_ST, "sections": told, "holding": holding, **said,
+             **({"steadies": [{"at": a, **({"stiffness": s} if s else {})} for a, s in steadies]} if steadies else {}), "loads": loads, "look_at": at},
+             {"deflection": [(b, "um") for b in bent]}, tol_abs=nstr(largest * mpf("1e-12"), 3, min_fixed=-40, max_fixed=40) + " um", note="own weight too; tolerance: 1e-12 of the largest deflection")
+
+
+def cone_frequency(d0, d1, L, E, rho):
+    """First frequency of a cone clamped at its end of diameter d0, in Hz, by Ritz: w = sum c_k x^(k+2), all integrals exact.
+    Converges from above; two sizes of the sum must agree."""
+    def size(n):
+        # diameter in units of d0, x in units of L: D = 1 + s x
+        s = d1 / d0 - 1
+        fourth = [mpf(1), 4 * s, 6 * s**2, 4 * s**3, s**4]
+        second = [mpf(1), 2 * s, s**2]
+        K, M = matrix(n, n), matrix(n, n)
+        for i in range(n):
+            for j in range(n):
+                K[i, j] = (i + 2) * (i + 1) * (j + 2) * (j + 1) * sum(c / (i + j + k + 1) for k, c in enumerate(fourth))
+                M[i, j] = sum(c / (i + j + 4 + k + 1) for k, c in enumerate(second))
+        v = matrix([mpf(1)] * n)
+        for _ in range(16):                                # inverse iteration: the squares of the frequencies are 1 to 10 or more
+            v = mp.lu_solve(K, M * v)
+            v = v / mp.norm(v)
+        return (v.T * K * v)[0] / (v.T * M * v)[0]
+    a, b = size(24), size(28)
+    assert abs(a - b) < b * mpf(10) ** -11, nstr(a / b - 1)
+    return sqrt(b * E * d0**2 / 16 / rho) / (2 * pi * L**2)
+
+
+def whirl_of_cones():
+    t, E, rho = "vibration", si(E_ST), si(RHO_ST)
+    for i, (d0, d1, l) in enumerate([("30 mm", "20 mm", "200 mm"), ("40 mm", "10 mm", "250 mm")], 1):
+        D, L = si(d0), si(l)
+        f = cone_frequency(D, si(d1), L, E, rho)
+        case(f"vibration-cone-{i}", t, "derived", fm(12) + ": Ritz with 28 powers of x, 50 digits", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": [{"diameter": d0, "length": l, "end_diameter": d1}], "holding": "chuck"},
+             {"first_critical_speed": (f, "rpm")}, 1e-9)
+    # a nearly pointed cone against the coefficient of the whole cone
+    case("vibration-whole-cone", t, "published", "Kirchhoff 1879: clamped whole cone, w = 8.719 sqrt(E I_0/(rho A_0))/L^2, from memory", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": [{"diameter": "1 m", "length": "10 m", "end_diameter": "0.1 mm"}], "holding": "chuck"},
+         {"first_critical_speed": (mpf("8.719") * sqrt(E * si("1 m") ** 2 / 16 / rho) / (2 * pi * 100), "rpm")}, 1e-3, note="the tip is 1/10000 of the foot")
+    # a steady in the middle of a bar between centres: the half bar's mode between its ends
+    d, L = si("20 mm"), si("800 mm")
+    f = pi**2 / (2 * pi * (L / 2) ** 2) * sqrt(E * d * d / 16 / rho)
+    case("vibration-steady-middle", t, "derived", fm(12) + ": a rigid steady in the middle is a node of the second mode", {"youngs_modulus": E_ST, "density": RHO_ST, "sections": [{"diameter": "20 mm", "length": "800 mm"}], "holding": "between centres", "steadies": [{"at": "400 mm"}]},
+         {"first_critical_speed": (f, "rpm")}, 1e-9)
+
 
 
 def texture_cases():
@@ -653,7 +1017,7 @@ def chip_cases():
 
 
 def main():
-    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases, texture_cases, support_cases, dial_cases, general_tolerance_cases,
+    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
                   preferred_cases, chip_cases):
         group()
     # The source of a case on the line above its values.

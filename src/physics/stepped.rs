@@ -1,0 +1,1017 @@
+//! How far a bar of any sections gives way to the tool, on any support.
+//!
+//! Symbols: E modulus and I second moment of area, x from the chuck (or from the centre at the
+//! head), a the station of the tool, F_p the passive force, L the length between the ends.
+//! Euler-Bernoulli beams, as in [`super::bar`]: shear, left out, adds a share of about 0.55 (d/L)^2
+//! to the deflection of an end-loaded round bar in a chuck.
+//!
+//! # How
+//! All that lies to one side of the tool acts on it like an elastic foundation of three figures: an
+//! angular compliance W, an elastic centre at a distance d behind the tool, and the compliance U of
+//! that centre; a force F and a moment M at the tool move it by (U + W d^2) F + W d M. Going along
+//! the bar, a piece joins by its elastic weight as a mass joins a body (sum of weights, common
+//! centre, parallel axes), and a support of compliance s takes off: U s/(s + U), d s/(s + U),
+//! W (s + U)/(s + U + W d^2). With such figures of both sides (second side: index 2)
+//!
+//! delta/F_p = (W U (U_2 + W_2 d_2^2) + W_2 U_2 (U + W d^2)) / ((W + W_2)(U + U_2) + W W_2 (d + d_2)^2)
+//!
+//! Every term is positive, so nothing cancels: near a support as at the free end the answer is good
+//! to the last digits. W is kept as a quotient, for it is zero in a rigid chuck and without limit on
+//! a centre. Derived here, from the unit-load integral of any strength of materials text (Roark;
+//! Timoshenko, from memory).
+
+use std::ops::Range;
+
+use uom::si::f64::{Force, Length, Ratio};
+use uom::si::force::newton;
+use uom::si::length::meter;
+use uom::si::ratio::ratio;
+
+use super::bar::{Compliance, Springs, Support, Tilt};
+use super::maths;
+use super::section::{Elastic, Piece, Section};
+use crate::error::{Error, ErrorKind};
+use crate::quantity::{Deflection, PassiveForce, Stiffness, WorkLength, YoungsModulus, round_size};
+
+/// A steady rest: a support between the ends.
+///
+/// ```
+/// use turnwright::physics::stepped::Steady;
+/// let steady = Steady::rigid("300 mm".parse()?).with_stiffness("25 N/um".parse()?);
+/// assert_eq!(steady.at().mm(), 300.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Steady {
+    at: WorkLength,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    stiffness: Option<Stiffness>,
+}
+
+impl Steady {
+    /// A steady that does not give way, at a place measured from the chuck.
+    #[must_use]
+    pub const fn rigid(at: WorkLength) -> Self {
+        Self {
+            at,
+            stiffness: None,
+        }
+    }
+
+    /// The same steady with its stiffness.
+    #[must_use]
+    pub const fn with_stiffness(mut self, stiffness: Stiffness) -> Self {
+        self.stiffness = Some(stiffness);
+        self
+    }
+
+    /// Where it stands, from the chuck.
+    #[must_use]
+    pub fn at(&self) -> WorkLength {
+        self.at
+    }
+
+    /// Its stiffness, if it gives way.
+    #[must_use]
+    pub fn stiffness(&self) -> Option<Stiffness> {
+        self.stiffness
+    }
+}
+
+/// A bar of any sections as it is held.
+///
+/// Made once; then every station of a tool costs the same few operations, without memory.
+///
+/// ```
+/// use turnwright::physics::bar::{Springs, Support};
+/// use turnwright::physics::{section::Section, stepped::HeldBar};
+/// use turnwright::Deflection;
+/// let sections = [
+///     Section::cylinder("40 mm".parse()?, "60 mm".parse()?),
+///     Section::cylinder("25 mm".parse()?, "50 mm".parse()?),
+///     Section::cylinder("12 mm".parse()?, "30 mm".parse()?),
+/// ];
+/// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::Chuck, &Springs::default(), &[])?;
+/// let bent = bar.deflection("100 N".parse()?, "140 mm".parse()?)?;
+/// assert!((bent.mm() - 0.011045).abs() < 1e-6);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct HeldBar {
+    pub(super) spans: Vec<Span>,
+    pub(super) head: Head,
+    /// Supports beyond the head, in order along the bar.
+    pub(super) props: Vec<Prop>,
+    pub(super) length: Length,
+    whole: WorkLength,
+}
+
+/// What holds the bar where it begins.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Head {
+    /// Compliance against a force, and against a moment.
+    Chuck(Compliance, Tilt),
+    /// Compliance against a force.
+    Centre(Compliance),
+}
+
+/// A support beyond the head.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Prop {
+    pub(super) at: Length,
+    pub(super) give: Compliance,
+    pub(super) is_centre: bool,
+}
+
+/// A piece of the bar between two neighbouring ends of sections or supports.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Span {
+    pub(super) start: Length,
+    pub(super) end: Length,
+    /// The piece it belongs to, and where it begins in it.
+    pub(super) piece: Piece,
+    pub(super) offset: Length,
+    /// All before the span, a support at its start with it.
+    before: Side,
+    /// All behind the span, a support at its end with it; nothing where the end is free.
+    behind: Option<Side>,
+}
+
+/// All that lies to one side of a place, as that place feels it.
+#[derive(Debug, Clone, Copy)]
+struct Side {
+    /// W = p / q
+    p: Tilt,
+    q: Ratio,
+    /// Distance of the elastic centre, away from the place.
+    d: Length,
+    /// U
+    u: Compliance,
+}
+
+impl Side {
+    /// Held by something that gives way to a force alone: a centre, a steady at the end.
+    fn pinned(give: Compliance) -> Self {
+        Self {
+            p: Length::new::<meter>(1.0)
+                / Force::new::<newton>(1.0)
+                / (Length::new::<meter>(1.0) * Length::new::<meter>(1.0)),
+            q: Ratio::default(),
+            d: Length::default(),
+            u: give,
+        }
+    }
+
+    fn clamped(give: Compliance, tilt: Tilt) -> Self {
+        Self {
+            p: tilt,
+            q: Ratio::new::<ratio>(1.0),
+            d: Length::default(),
+            u: give,
+        }
+    }
+
+    /// The same with a piece more between it and the place: `near` is the distance of the piece's
+    /// elastic centre from the place, `far` from the side.
+    #[inline]
+    fn through(self, weight: Tilt, near: Length, far: Length, own: Compliance) -> Self {
+        let share = weight * self.q;
+        let p = self.p + share;
+        let between = self.d + far;
+        let h = near + far;
+        Self {
+            p,
+            q: self.q,
+            d: (self.p * (self.d + h) + share * near) / p,
+            u: self.u + own + weight * self.p / p * (between * between),
+        }
+    }
+
+    #[inline]
+    fn forwards(self, part: &Elastic) -> Self {
+        self.through(part.weight, part.from_far, part.from_near, part.own)
+    }
+
+    #[inline]
+    fn backwards(self, part: &Elastic) -> Self {
+        self.through(part.weight, part.from_near, part.from_far, part.own)
+    }
+
+    /// The same with a support of that compliance at the place.
+    fn propped(self, give: Compliance) -> Self {
+        let sum = give + self.u;
+        let share = give / sum;
+        Self {
+            p: self.p,
+            q: self.q + self.p * (self.d * self.d) / sum,
+            d: self.d * share,
+            u: self.u * share,
+        }
+    }
+
+    /// What a unit force at the place moves it, nothing being on the other side.
+    #[inline]
+    fn alone(self) -> Compliance {
+        self.u + self.p * (self.d * self.d) / self.q
+    }
+
+    /// What a unit force moves the place between two sides.
+    #[inline]
+    fn between(self, other: Self) -> Compliance {
+        let here = self.q * self.u + self.p * (self.d * self.d);
+        let there = other.q * other.u + other.p * (other.d * other.d);
+        let arm = self.d + other.d;
+        let below = (self.p * other.q + other.p * self.q) * (self.u + other.u)
+            + self.p * other.p * (arm * arm);
+        (self.p * self.u * there + other.p * other.u * here) / below
+    }
+
+    /// The share of a unit force, and the moment, that the other side takes.
+    fn handed_over(self, other: Self) -> (Ratio, Length) {
+        let here = self.q * self.u + self.p * (self.d * self.d);
+        let there = other.q * other.u + other.p * (other.d * other.d);
+        let arm = self.d + other.d;
+        let below = (self.p * other.q + other.p * self.q) * (self.u + other.u)
+            + self.p * other.p * (arm * arm);
+        let force =
+            other.p * here + other.q * self.p * self.u + self.p * other.p * (self.d * other.d);
+        let moment = self.p * self.d * there + other.p * other.d * here;
+        (force / below, moment / below)
+    }
+
+    /// The reaction of a support of that compliance at the place, under a unit of force and a
+    /// moment that come from the other side.
+    fn reaction(self, give: Compliance, force: Ratio, moment: Length) -> Ratio {
+        let arm = self.p * self.d;
+        (self.q * self.u * force + arm * (self.d * force + moment))
+            / (self.q * (self.u + give) + arm * self.d)
+    }
+}
+
+/// 1/k; what is rigid gives nothing.
+pub(super) fn give(stiffness: Option<Stiffness>) -> Compliance {
+    stiffness.map_or(Compliance::default(), |k| {
+        // 1 kN/mm is 1e6 N/m.
+        Length::new::<meter>(1.0) / Force::new::<newton>(k.kn_per_mm() * 1e6)
+    })
+}
+
+impl HeldBar {
+    /// A bar of these sections, from the chuck (or the centre at the head) outwards.
+    ///
+    /// `springs.chuck` is the stiffness of the centre at the head when the bar is held between
+    /// centres; a centre at the tail stands at the end of the last section.
+    ///
+    /// # Errors
+    /// `sections`, when there is none or they are longer together than any lathe; `steadies`, when
+    /// one stands outside of the bar or two stand at one place.
+    ///
+    /// # Source
+    /// As the module.
+    pub fn new(
+        youngs_modulus: YoungsModulus,
+        sections: &[Section],
+        support: Support,
+        springs: &Springs,
+        steadies: &[Steady],
+    ) -> Result<Self, Error> {
+        check_length(sections)?;
+        let mut pieces: Vec<(Length, Piece)> = Vec::with_capacity(sections.len());
+        let mut ends = Vec::with_capacity(sections.len());
+        // Ends are summed as sizes are, in millimetres, so that a station or a steady at the end of a
+        // section stands there to the last digit.
+        let (mut sum, mut length) = (0.0, Length::default());
+        for section in sections {
+            let mut start = length;
+            section.pieces(youngs_modulus, |piece| {
+                pieces.push((start, piece));
+                start += piece.length;
+                ends.push(start);
+            });
+            sum = round_size(sum + section.length().mm());
+            length = WorkLength::computed_trade(sum).length();
+            if let Some(end) = ends.last_mut() {
+                *end = length;
+            }
+        }
+        let props = props(length, support, springs, steadies)?;
+        let head = match support {
+            Support::Chuck | Support::ChuckAndCentre => {
+                Head::Chuck(give(springs.chuck), super::bar::tilt(springs))
+            }
+            Support::BetweenCentres => Head::Centre(give(springs.chuck)),
+        };
+        let first = match head {
+            Head::Chuck(give, tilt) => Side::clamped(give, tilt),
+            Head::Centre(give) => Side::pinned(give),
+        };
+        let mut spans = Vec::with_capacity(pieces.len() + props.len());
+        for ((start, piece), end) in pieces.iter().zip(&ends) {
+            cut(piece, *start..*end, &props, first, &mut spans);
+        }
+        let mut bar = Self {
+            length,
+            whole: WorkLength::computed_trade(sum),
+            spans,
+            head,
+            props,
+        };
+        bar.look_forwards(first);
+        bar.look_backwards();
+        Ok(bar)
+    }
+
+    fn look_forwards(&mut self, first: Side) {
+        let (mut side, mut props) = (first, self.props.iter().peekable());
+        for span in &mut self.spans {
+            span.before = side;
+            side = side.forwards(&span.part(span.start, span.end));
+            if let Some(prop) = props.next_if(|prop| prop.at <= span.end) {
+                side = side.propped(prop.give);
+            }
+        }
+    }
+
+    fn look_backwards(&mut self) {
+        let mut side: Option<Side> = None;
+        let mut props = self.props.iter().rev().peekable();
+        for span in self.spans.iter_mut().rev() {
+            if let Some(prop) = props.next_if(|prop| prop.at >= span.end) {
+                side = Some(match side {
+                    None => Side::pinned(prop.give),
+                    Some(side) => side.propped(prop.give),
+                });
+            }
+            span.behind = side;
+            side = side.map(|side| side.backwards(&span.part(span.start, span.end)));
+        }
+    }
+
+    /// Length from the head to the end of the last section.
+    #[must_use]
+    pub fn length(&self) -> WorkLength {
+        self.whole
+    }
+
+    /// How far the bar gives way at the tool.
+    ///
+    /// # Units
+    /// The types carry them. `at` is measured from the chuck.
+    /// # Range
+    /// Euler-Bernoulli, see the module.
+    /// # Errors
+    /// `at`, when it is beyond the bar.
+    /// # Source
+    /// As the module.
+    /// # Example
+    /// A steady in the middle takes most of it:
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::{HeldBar, Steady}};
+    /// let sections = [Section::cylinder("22 mm".parse()?, "600 mm".parse()?)];
+    /// let bar = |steadies: &[Steady]| {
+    ///     HeldBar::new("210 GPa".parse()?, &sections, Support::ChuckAndCentre, &Springs::default(), steadies)
+    /// };
+    /// let at = |bar: HeldBar| bar.deflection("100 N".parse()?, "420 mm".parse()?);
+    /// let free = at(bar(&[])?)?;
+    /// let steadied = at(bar(&[Steady::rigid("300 mm".parse()?)])?)?;
+    /// assert!(free.mm() > 5.0 * steadied.mm());
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn deflection(
+        &self,
+        passive_force: PassiveForce,
+        at: WorkLength,
+    ) -> Result<Deflection, Error> {
+        let a = self.inside("at", at)?;
+        Ok(Deflection::computed(
+            passive_force.force() * self.compliance(a),
+        ))
+    }
+
+    /// How far the bar gives way at every station of a moving tool, into a buffer of the caller.
+    ///
+    /// Stations may come in any order; in rising order the search for their section costs nothing.
+    ///
+    /// # Units
+    /// The types carry them. Stations are measured from the chuck.
+    /// # Range
+    /// As [`HeldBar::deflection`].
+    /// # Errors
+    /// `stations`, when one is beyond the bar, or the buffer has another length.
+    /// # Source
+    /// As the module.
+    /// # Example
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// use turnwright::{Deflection, WorkLength};
+    /// let sections = [Section::cylinder("1 in".parse()?, "12 in".parse()?)];
+    /// let bar = HeldBar::new("30000 ksi".parse()?, &sections, Support::BetweenCentres, &Springs::default(), &[])?;
+    /// let stations = [WorkLength::from_inch(3.0)?, WorkLength::from_inch(9.0)?];
+    /// let mut bent = [Deflection::from_mm(0.0)?; 2];
+    /// bar.deflections("50 lbf".parse()?, &stations, &mut bent)?;
+    /// // A bar between rigid centres is symmetric; the sums of both ways differ in the last digit.
+    /// assert!((bent[0].mm() - bent[1].mm()).abs() < 1e-15);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn deflections(
+        &self,
+        passive_force: PassiveForce,
+        stations: &[WorkLength],
+        into: &mut [Deflection],
+    ) -> Result<(), Error> {
+        if stations.len() != into.len() {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "stations",
+                format!("{} stations", stations.len()),
+                format!("as many as the buffer has places, {}", into.len()),
+                "bring a buffer of the same length",
+            ));
+        }
+        if let Some((number, far)) = stations
+            .iter()
+            .enumerate()
+            .find(|(_, at)| **at > self.whole)
+        {
+            return self
+                .inside(&format!("stations[{number}]"), *far)
+                .map(|_| ());
+        }
+        let force = passive_force.force();
+        let Some(mut span) = self.spans.first() else {
+            return Err(Error::internal("a bar without a section"));
+        };
+        for (at, bent) in stations.iter().zip(into) {
+            let a = at.length();
+            if a > span.end || a <= span.start {
+                span = self.span(a).unwrap_or(span);
+            }
+            *bent = Deflection::computed(force * span.compliance(a));
+        }
+        Ok(())
+    }
+
+    /// Where between two stations a moving tool bends the bar most, and how far.
+    ///
+    /// Every span between supports and steps is looked at in 32 places, and the highest of them is
+    /// closed in on by halving its neighbourhood until nothing changes.
+    ///
+    /// # Units
+    /// The types carry them. Stations are measured from the chuck.
+    /// # Range
+    /// As [`HeldBar::deflection`].
+    /// # Errors
+    /// `from` or `to`, when it is beyond the bar; `to`, when it is nearer to the chuck than `from`.
+    /// # Source
+    /// Derived: inside a span of one diameter the deflection is a polynomial of the sixth degree in
+    /// a, which has at most three maxima.
+    /// # Example
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// let sections = [Section::cylinder("20 mm".parse()?, "300 mm".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::BetweenCentres, &Springs::default(), &[])?;
+    /// let (at, _) = bar.worst("100 N".parse()?, "1 mm".parse()?, "300 mm".parse()?)?;
+    /// assert!((at.mm() - 150.0).abs() < 1e-3);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn worst(
+        &self,
+        passive_force: PassiveForce,
+        from: WorkLength,
+        to: WorkLength,
+    ) -> Result<(WorkLength, Deflection), Error> {
+        let (first, last) = (self.inside("from", from)?, self.inside("to", to)?);
+        if to < from {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "to",
+                to.to_string(),
+                format!("not nearer to the chuck than {from}"),
+                "give the station nearer to the chuck first",
+            ));
+        }
+        let (mut at, mut most) = (last, self.compliance(last));
+        for span in &self.spans {
+            let (low, high) = (span.start.max(first), span.end.min(last));
+            if low > high {
+                continue;
+            }
+            let (place, give) = span.highest(low, high);
+            if give > most {
+                (at, most) = (place, give);
+            }
+        }
+        let at = if at == last {
+            to
+        } else if at == first {
+            from
+        } else {
+            WorkLength::computed(at)
+        };
+        Ok((at, Deflection::computed(passive_force.force() * most)))
+    }
+
+    /// The force with which the centre at the tail holds against the tool; zero without one.
+    ///
+    /// # Units
+    /// The types carry them. `at` is measured from the chuck.
+    /// # Range
+    /// As [`HeldBar::deflection`].
+    /// # Errors
+    /// `at`, when it is beyond the bar.
+    /// # Source
+    /// As the module.
+    /// # Example
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// let sections = [Section::cylinder("20 mm".parse()?, "300 mm".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::BetweenCentres, &Springs::default(), &[])?;
+    /// let force = bar.centre_force("100 N".parse()?, "75 mm".parse()?)?;
+    /// assert!((force.newton() - 25.0).abs() < 1e-9);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn centre_force(
+        &self,
+        passive_force: PassiveForce,
+        at: WorkLength,
+    ) -> Result<PassiveForce, Error> {
+        let shares = self.shares_beyond(self.inside("at", at)?);
+        let share = match (self.props.last(), shares.last()) {
+            (Some(prop), Some(share)) if prop.is_centre => *share,
+            _ => Ratio::default(),
+        };
+        Ok(PassiveForce::computed(passive_force.force() * share))
+    }
+
+    /// The forces with which the steadies hold against the tool, in their order along the bar.
+    ///
+    /// # Units
+    /// The types carry them. `at` is measured from the chuck.
+    /// # Range
+    /// As [`HeldBar::bent_by`].
+    /// # Errors
+    /// `at`, when it is beyond the bar.
+    /// # Source
+    /// As the module.
+    /// # Example
+    /// A steady at the place of the tool takes nearly all of the force:
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::{HeldBar, Steady}};
+    /// let sections = [Section::cylinder("22 mm".parse()?, "600 mm".parse()?)];
+    /// let steadies = [Steady::rigid("300 mm".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::ChuckAndCentre, &Springs::default(), &steadies)?;
+    /// let forces = bar.steady_forces("100 N".parse()?, "300 mm".parse()?)?;
+    /// assert!((forces[0].newton() - 100.0).abs() < 1e-9);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn steady_forces(
+        &self,
+        passive_force: PassiveForce,
+        at: WorkLength,
+    ) -> Result<Vec<PassiveForce>, Error> {
+        let load = super::loads::Load::Force {
+            at,
+            force: passive_force,
+        };
+        self.reactions(&[load])
+    }
+
+    /// The compliance at a place inside of the bar.
+    pub(super) fn compliance(&self, a: Length) -> Compliance {
+        self.span(a)
+            .map_or(Compliance::default(), |span| span.compliance(a))
+    }
+
+    /// The span that a place lies in; a place between two lies in the first.
+    fn span(&self, a: Length) -> Option<&Span> {
+        let number = self.spans.partition_point(|span| span.end < a);
+        self.spans.get(number).or(self.spans.last())
+    }
+
+    /// The share of a force at a place that each support beyond it takes, in their order.
+    fn shares_beyond(&self, a: Length) -> Vec<Ratio> {
+        let mut shares = Vec::new();
+        let number = self.spans.partition_point(|span| span.end < a);
+        let mut spans = self.spans.iter().skip(number);
+        let Some(span) = spans.next() else {
+            return shares;
+        };
+        let Some(behind) = span.behind else {
+            return shares;
+        };
+        let here = span.before.forwards(&span.part(span.start, a));
+        let there = behind.backwards(&span.part(a, span.end));
+        let (mut force, mut moment) = here.handed_over(there);
+        // From the tool to the end of its span, then from span to span.
+        let mut reach = span.end - a;
+        let mut behind = span.next_side(spans.clone().next());
+        let mut end = span.end;
+        for prop in self.props.iter().filter(|prop| prop.at >= a) {
+            while end < prop.at {
+                let Some(next) = spans.next() else { break };
+                reach += next.end - next.start;
+                behind = next.next_side(spans.clone().next());
+                end = next.end;
+            }
+            moment += force * reach;
+            reach = Length::default();
+            let taken = match behind {
+                None => force,
+                Some(side) => side.reaction(prop.give, force, moment),
+            };
+            shares.push(taken);
+            force -= taken;
+        }
+        shares
+    }
+
+    pub(super) fn inside(&self, field: &str, at: WorkLength) -> Result<Length, Error> {
+        if at > self.whole {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                field,
+                at.to_string(),
+                format!("at most the length of the bar {}", self.whole),
+                "stations are measured from the chuck",
+            ));
+        }
+        Ok(at.length())
+    }
+}
+
+impl Span {
+    /// The elastic weight between two places of the span.
+    #[inline]
+    fn part(&self, from: Length, to: Length) -> Elastic {
+        let shift = self.offset - self.start;
+        self.piece.elastic(from + shift, to + shift)
+    }
+
+    #[inline]
+    fn compliance(&self, a: Length) -> Compliance {
+        let here = self.before.forwards(&self.part(self.start, a));
+        match self.behind {
+            None => here.alone(),
+            Some(behind) => here.between(behind.backwards(&self.part(a, self.end))),
+        }
+    }
+
+    /// All behind the end of this span, without a support that stands there.
+    fn next_side(&self, next: Option<&Self>) -> Option<Side> {
+        next.and_then(|next| {
+            next.behind
+                .map(|side| side.backwards(&next.part(next.start, next.end)))
+        })
+    }
+
+    /// The place of the largest compliance between two places of the span.
+    fn highest(&self, low: Length, high: Length) -> (Length, Compliance) {
+        const PLACES: u32 = 32;
+        let place = |i: u32| low + (high - low) * (f64::from(i) / f64::from(PLACES));
+        let mut best = (high, self.compliance(high), PLACES);
+        for i in 0..PLACES {
+            // A place at the very start of the bar has nothing before it to bend.
+            let at = place(i);
+            let found = self.compliance(at);
+            if found > best.1 {
+                best = (at, found, i);
+            }
+        }
+        let (mut from, mut to) = (
+            place(best.2.saturating_sub(1)),
+            place((best.2 + 1).min(PLACES)),
+        );
+        for _ in 0..60 {
+            let third = (to - from) / 3.0;
+            let (a, b) = (from + third, to - third);
+            let (at_a, at_b) = (self.compliance(a), self.compliance(b));
+            for (at, found) in [(a, at_a), (b, at_b)] {
+                if found > best.1 {
+                    (best.0, best.1) = (at, found);
+                }
+            }
+            if at_a < at_b {
+                from = a;
+            } else {
+                to = b;
+            }
+        }
+        (best.0, best.1)
+    }
+}
+
+/// Cuts a piece at the supports that stand on it.
+fn cut(piece: &Piece, over: Range<Length>, props: &[Prop], side: Side, spans: &mut Vec<Span>) {
+    let Range { start, end } = over;
+    let mut from = start;
+    let inner = props
+        .iter()
+        .map(|prop| prop.at)
+        .filter(|at| *at > start && *at < end);
+    for to in inner.chain([end]) {
+        spans.push(Span {
+            start: from,
+            end: to,
+            piece: *piece,
+            offset: from - start,
+            before: side,
+            behind: None,
+        });
+        from = to;
+    }
+}
+
+fn check_length(sections: &[Section]) -> Result<(), Error> {
+    if sections.is_empty() {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "sections",
+            "no section",
+            "the sections of the bar that stands out of the jaws",
+            "give at least one diameter with its length",
+        ));
+    }
+    let length: f64 = sections.iter().map(|section| section.length().mm()).sum();
+    WorkLength::from_mm(length)
+        .map(|_| ())
+        .map_err(|error| error.at("sections"))
+}
+
+/// The supports beyond the head, in order.
+fn props(
+    length: Length,
+    support: Support,
+    springs: &Springs,
+    steadies: &[Steady],
+) -> Result<Vec<Prop>, Error> {
+    let mut props = Vec::with_capacity(steadies.len() + 1);
+    for (number, steady) in steadies.iter().enumerate() {
+        let at = steady.at.length();
+        let beyond = match support {
+            Support::Chuck => at > length,
+            Support::ChuckAndCentre | Support::BetweenCentres => at >= length,
+        };
+        if beyond {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                format!("steadies[{number}].at"),
+                steady.at.to_string(),
+                format!("on the bar, which ends at {}", WorkLength::computed(length)),
+                "places are measured from the chuck",
+            ));
+        }
+        props.push(Prop {
+            at,
+            give: give(steady.stiffness),
+            is_centre: false,
+        });
+    }
+    props.sort_by(|a, b| maths::number(a.at / length).total_cmp(&maths::number(b.at / length)));
+    if let Some([one, _]) = props
+        .windows(2)
+        .find(|pair| pair[0].at == pair[1].at)
+        .map(|pair| [pair[0], pair[1]])
+    {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "steadies",
+            format!("two steadies at {}", WorkLength::computed(one.at)),
+            "steadies at different places",
+            "leave one of them out",
+        ));
+    }
+    if support != Support::Chuck {
+        props.push(Prop {
+            at: length,
+            give: give(springs.centre),
+            is_centre: true,
+        });
+    }
+    Ok(props)
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use crate::physics::bar::{self, Bar};
+    use crate::quantity::{Diameter, Overhang};
+    use proptest::prelude::*;
+
+    fn mm(length: f64) -> WorkLength {
+        WorkLength::from_mm(length).unwrap()
+    }
+
+    fn cylinder(diameter: f64, length: f64) -> Section {
+        Section::cylinder(Diameter::from_mm(diameter).unwrap(), mm(length))
+    }
+
+    fn held(
+        sections: &[Section],
+        support: Support,
+        springs: &Springs,
+        steadies: &[Steady],
+    ) -> HeldBar {
+        let e = YoungsModulus::from_gpa(210.0).unwrap();
+        HeldBar::new(e, sections, support, springs, steadies).unwrap()
+    }
+
+    const SUPPORTS: [Support; 3] = [
+        Support::Chuck,
+        Support::ChuckAndCentre,
+        Support::BetweenCentres,
+    ];
+
+    prop_compose! {
+        fn any_springs()(
+            chuck in proptest::option::of(1.0..200.0_f64),
+            tilt in proptest::option::of(1.0..1000.0_f64),
+            centre in proptest::option::of(1.0..100.0_f64),
+        ) -> Springs {
+            Springs {
+                chuck: chuck.map(|k| Stiffness::from_kn_per_mm(k).unwrap()),
+                chuck_rotational: tilt
+                    .map(|k| crate::quantity::RotationalStiffness::from_knm_per_rad(k).unwrap()),
+                centre: centre.map(|k| Stiffness::from_kn_per_mm(k).unwrap()),
+            }
+        }
+    }
+
+    prop_compose! {
+        fn any_sections()(rows in proptest::collection::vec((5.0..60.0_f64, 5.0..60.0_f64, 5.0..150.0_f64, any::<bool>()), 1..6)) -> Vec<Section> {
+            rows.into_iter()
+                .map(|(near, far, length, cone)| {
+                    let diameter = |d: f64| Diameter::from_mm((d * 100.0).round() / 100.0).unwrap();
+                    let length = mm((length * 100.0).round() / 100.0);
+                    if cone {
+                        Section::cone(diameter(near), diameter(far), length)
+                    } else {
+                        Section::cylinder(diameter(near), length)
+                    }
+                })
+                .collect()
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// However a uniform bar is cut into sections, it is the bar of the closed forms.
+        #[test]
+        fn a_uniform_bar_follows_its_closed_form(
+            d in 5.0..80.0_f64, parts in proptest::collection::vec(1..300_i32, 1..5), springs in any_springs(),
+            share in 0.01..1.0_f64,
+        ) {
+            let sections: Vec<Section> = parts.iter().map(|l| cylinder(d, f64::from(*l))).collect();
+            let length = f64::from(parts.iter().sum::<i32>());
+            let at = mm((length * share).max(0.01));
+            let force = PassiveForce::from_newton(100.0).unwrap();
+            let bar = Bar::new(
+                YoungsModulus::from_gpa(210.0).unwrap(),
+                Diameter::from_mm(d).unwrap(),
+                Overhang::from_mm(length).unwrap(),
+            );
+            for support in SUPPORTS {
+                let stepped = held(&sections, support, &springs, &[]);
+                let found = stepped.deflection(force, at).unwrap().mm();
+                let closed = bar::deflection(&bar, support, &springs, force, at).unwrap().mm();
+                // Both are sums of positive terms: a few roundings of each.
+                prop_assert!((found - closed).abs() <= 2e-14 * closed, "{support:?} {found} {closed}");
+                let (place, most) = stepped.worst(force, mm(0.01), mm(length)).unwrap();
+                let (_, closed) = bar::worst_station(&bar, &springs, support, force, mm(0.01), mm(length)).unwrap();
+                prop_assert!((most.mm() - closed.mm()).abs() <= 1e-12 * closed.mm(), "{support:?} {place}");
+                if support == Support::ChuckAndCentre {
+                    let found = stepped.centre_force(force, at).unwrap().newton();
+                    let closed = bar::centre_force(&bar, &springs, force, at).unwrap().newton();
+                    prop_assert!((found - closed).abs() <= 1e-11 * closed, "{found} {closed}");
+                }
+            }
+        }
+
+        /// The two ways, by elastic centres and by states carried along the bar, are independent.
+        #[test]
+        fn both_ways_give_the_same_deflection_and_the_same_forces(
+            sections in any_sections(), springs in any_springs(), share in 0.05..1.0_f64,
+            steady in proptest::option::of((0.1..0.9_f64, proptest::option::of(5.0..100.0_f64))),
+        ) {
+            let length = sections.iter().map(|s| s.length().mm()).sum::<f64>();
+            let at = mm(((length * share) * 100.0).round() / 100.0);
+            let steadies: Vec<Steady> = steady
+                .into_iter()
+                .map(|(share, k)| {
+                    let rigid = Steady::rigid(mm(((length * share) * 100.0).round() / 100.0));
+                    k.map_or(rigid, |k| rigid.with_stiffness(Stiffness::from_kn_per_mm(k).unwrap()))
+                })
+                .collect();
+            let force = PassiveForce::from_newton(100.0).unwrap();
+            for support in SUPPORTS {
+                let bar = held(&sections, support, &springs, &steadies);
+                let at = at.min(bar.length());
+                let one = bar.deflection(force, at).unwrap().mm();
+                let load = crate::physics::loads::Load::Force { at, force };
+                let other = bar.bent_by(&[load], &[at]).unwrap()[0].mm();
+                let (_, most) = bar.worst(force, mm(0.01), bar.length()).unwrap();
+                prop_assert!((one - other).abs() <= 1e-10 * most.mm(), "{support:?} {one} {other}");
+                prop_assert!(one >= 0.0 && one <= most.mm() * (1.0 + 1e-12));
+            }
+        }
+
+        #[test]
+        fn a_support_more_never_makes_it_worse(
+            sections in any_sections(), springs in any_springs(), share in 0.05..1.0_f64, place in 0.1..0.9_f64,
+        ) {
+            let length = sections.iter().map(|s| s.length().mm()).sum::<f64>();
+            let force = PassiveForce::from_newton(100.0).unwrap();
+            let steady = Steady::rigid(mm(((length * place) * 100.0).round() / 100.0));
+            for support in SUPPORTS {
+                let free = held(&sections, support, &springs, &[]);
+                let steadied = held(&sections, support, &springs, &[steady]);
+                let at = mm((length * share).max(0.01)).min(free.length());
+                let (a, b) = (free.deflection(force, at).unwrap(), steadied.deflection(force, at).unwrap());
+                prop_assert!(b.mm() <= a.mm() * (1.0 + 1e-12));
+                // And the critical speed rises.
+                let density = crate::quantity::Density::from_kg_per_m3(7850.0).unwrap();
+                let (slow, fast) = (
+                    free.first_critical_speed(density).unwrap().rpm(),
+                    steadied.first_critical_speed(density).unwrap().rpm(),
+                );
+                prop_assert!(fast >= slow * (1.0 - 1e-6), "{support:?} {slow} {fast}");
+            }
+        }
+
+        #[test]
+        fn rayleigh_is_an_upper_bound(sections in any_sections(), springs in any_springs()) {
+            let density = crate::quantity::Density::from_kg_per_m3(7850.0).unwrap();
+            for support in SUPPORTS {
+                let bar = held(&sections, support, &springs, &[]);
+                let (exact, bound) = (
+                    bar.first_critical_speed(density).unwrap().rpm(),
+                    bar.critical_speed_bound(density).unwrap().rpm(),
+                );
+                prop_assert!(bound >= exact * (1.0 - 1e-7), "{support:?} {exact} {bound}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_has_no_answer_names_its_field() {
+        let bar = held(
+            &[cylinder(20.0, 100.0)],
+            Support::Chuck,
+            &Springs::default(),
+            &[],
+        );
+        let f = PassiveForce::from_newton(1.0).unwrap();
+        let field = |e: Error| e.field().to_owned();
+        let far = mm(100.1);
+        assert_eq!(bar.deflection(f, far).map_err(field), Err("at".into()));
+        assert_eq!(bar.worst(f, mm(1.0), far).map_err(field), Err("to".into()));
+        assert_eq!(
+            bar.worst(f, mm(50.0), mm(1.0)).map_err(field),
+            Err("to".into())
+        );
+        let mut bent = [Deflection::from_mm(0.0).unwrap(); 2];
+        let stations = [mm(1.0), far];
+        assert_eq!(
+            bar.deflections(f, &stations, &mut bent).map_err(field),
+            Err("stations[1]".into())
+        );
+        assert_eq!(
+            bar.deflections(f, &stations[..1], &mut bent).map_err(field),
+            Err("stations".into())
+        );
+        let e = YoungsModulus::from_gpa(210.0).unwrap();
+        let rigid = Springs::default();
+        let made = |sections: &[Section], support, steadies: &[Steady]| {
+            HeldBar::new(e, sections, support, &rigid, steadies)
+                .map(drop)
+                .map_err(field)
+        };
+        let one = [cylinder(20.0, 100.0)];
+        assert_eq!(made(&[], Support::Chuck, &[]), Err("sections".into()));
+        assert_eq!(
+            made(
+                &[cylinder(20.0, 15000.0), cylinder(20.0, 15000.0)],
+                Support::Chuck,
+                &[]
+            ),
+            Err("sections".into())
+        );
+        assert_eq!(
+            made(&one, Support::Chuck, &[Steady::rigid(far)]),
+            Err("steadies[0].at".into())
+        );
+        assert_eq!(
+            made(&one, Support::ChuckAndCentre, &[Steady::rigid(mm(100.0))]),
+            Err("steadies[0].at".into())
+        );
+        let twice = [Steady::rigid(mm(50.0)), Steady::rigid(mm(50.0))];
+        assert_eq!(made(&one, Support::Chuck, &twice), Err("steadies".into()));
+    }
+}
