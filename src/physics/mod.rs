@@ -5,25 +5,45 @@
 //! | [`speed`] | how fast does the edge pass the work, how long does a cut take? |
 //! | [`engagement`] | how thick and wide is the chip, how light may a cut be? |
 //! | [`force`] | what force does a cut take? |
-//! | [`drive`] | what torque and power does it take, what can the drive give? |
+//! | [`drive`], [`torque_curve`] | what torque and power does it take, what can the drive give, when does it stall? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
 //! | [`bar`] | how far does the bar give way to the tool, and where most? |
+//! | [`heat`] | how far does the work grow, how warm does a cut make it? |
+//! | [`strut`], [`centre`] | how hard does it press on its centre, when would it buckle? |
+//! | [`wear`] | how long does an edge last, which speed is worth it? |
+//! | [`facing`] | how fast and how long does a tool cut on its way to the axis? |
+//! | [`taper`] | how are slide and tailstock set for a taper? |
+//! | [`tool_height`] | what does a tool off centre height do? |
+//! | [`tool_overhang`] | how far does the tool give way? |
+//! | [`grip`] | how hard must the jaws grip, what is left at speed? |
+//! | [`speed_series`] | how are gearboxes stepped? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
 //! module, so that a faster or portable form replaces them in one place.
 
 pub mod bar;
+pub mod centre;
 pub mod drive;
 pub mod engagement;
+pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod grip;
+pub mod heat;
 mod maths;
 mod polynomial;
 mod profile;
 pub mod speed;
+pub mod speed_series;
+pub mod strut;
+pub mod taper;
+pub mod tool_height;
+pub mod tool_overhang;
+pub mod torque_curve;
+pub mod wear;
 
 #[cfg(test)]
 mod corners {

@@ -9,14 +9,19 @@ mod centre_hole;
 mod chip;
 mod dial;
 mod engagement;
+mod facing;
 mod finish;
 mod force;
 mod general_tolerance;
+mod grip;
+mod heat;
 mod preferred;
 mod speed;
 mod spindle_steps;
 mod support;
+mod taper;
 mod texture;
+mod tool_life;
 mod units;
 
 use std::collections::BTreeMap;
@@ -29,7 +34,7 @@ use libtest_mimic::{Arguments, Trial};
 type Answer = fn(&Case) -> Result<(), String>;
 
 /// Which module answers a topic.
-const TOPICS: [(&str, Answer); 19] = [
+const TOPICS: [(&str, Answer); 26] = [
     ("units", units::answer),
     ("speed", speed::answer),
     ("spindle-step", spindle_steps::answer),
@@ -49,6 +54,13 @@ const TOPICS: [(&str, Answer); 19] = [
     ("preferred", preferred::answer),
     ("iso2768", general_tolerance::answer),
     ("centre", centre_hole::answer),
+    ("heat", heat::answer),
+    ("tool-life", tool_life::answer),
+    ("taper", taper::answer),
+    ("facing", facing::answer),
+    ("tool-height", facing::tool_height),
+    ("grip", grip::answer),
+    ("tool", grip::tool),
 ];
 
 fn answer(case: &Case) -> Result<(), String> {
