@@ -24,6 +24,13 @@
 //! | the finish that a feed leaves, or the feed for a finish | [`physics::finish`], [`physics::feed_for_finish`] |
 //! | the force, power and torque of a cut | [`physics::force`], [`physics::drive`] |
 //! | how far the bar bends | [`physics::bar`] |
+//! | whether the drive stalls | [`physics::torque_curve`] |
+//! | how far warm work grows, how hard it presses on its centre | [`physics::heat`], [`physics::strut`], [`physics::centre`] |
+//! | how long an edge lasts, which cutting speed pays | [`physics::wear`] |
+//! | how long a face takes | [`physics::facing`] |
+//! | how slide, tailstock or attachment are set for a taper | [`physics::taper`], [`standards::taper`] |
+//! | what a tool off centre height does | [`physics::tool_height`] |
+//! | how hard the jaws must grip | [`physics::grip`] |
 //! | whether the tailstock with a live centre is needed | [`advice::support`] |
 //! | which centre hole, how deep | [`advice::centre_hole`] |
 //! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |

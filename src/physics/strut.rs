@@ -27,7 +27,9 @@ use crate::quantity::{
 #[derive(Debug, Clone, PartialEq)]
 pub struct Strut {
     youngs_modulus: YoungsModulus,
-    pieces: Vec<Piece>,
+    // Apart from the others, so that a bar of one piece allocates nothing.
+    first: Piece,
+    others: Vec<Piece>,
 }
 
 /// One piece of a [`Strut`].
@@ -66,18 +68,19 @@ impl Strut {
     pub fn new(youngs_modulus: YoungsModulus, diameter: Diameter, length: WorkLength) -> Self {
         Self {
             youngs_modulus,
-            pieces: vec![Piece {
+            first: Piece {
                 diameter,
                 bore: None,
                 length,
-            }],
+            },
+            others: Vec::new(),
         }
     }
 
     /// With another piece at the end, for a stepped bar.
     #[must_use]
     pub fn then(mut self, diameter: Diameter, length: WorkLength) -> Self {
-        self.pieces.push(Piece {
+        self.others.push(Piece {
             diameter,
             bore: None,
             length,
@@ -90,7 +93,7 @@ impl Strut {
     /// # Errors
     /// `bore`, when it is not smaller than every diameter.
     pub fn with_bore(mut self, bore: Diameter) -> Result<Self, Error> {
-        for piece in &mut self.pieces {
+        for piece in std::iter::once(&mut self.first).chain(&mut self.others) {
             if bore >= piece.diameter {
                 return Err(Error::new(
                     ErrorKind::Contradiction,
@@ -105,10 +108,14 @@ impl Strut {
         Ok(self)
     }
 
+    fn pieces(&self) -> impl Iterator<Item = &Piece> {
+        std::iter::once(&self.first).chain(&self.others)
+    }
+
     /// The length of all pieces.
     #[must_use]
     pub fn length(&self) -> WorkLength {
-        let all = self.pieces.iter().map(|piece| piece.length.length());
+        let all = self.pieces().map(|piece| piece.length.length());
         WorkLength::computed(all.fold(Length::default(), |sum, length| sum + length))
     }
 }
@@ -140,7 +147,7 @@ pub fn growth_load(
     let mut give = stiffness.map_or(metre / Force::new::<newton>(f64::INFINITY), |k| {
         metre / Force::new::<newton>(k.kn_per_mm() * 1e6)
     });
-    for piece in &strut.pieces {
+    for piece in strut.pieces() {
         give += piece.length.length() / (e * piece.area());
     }
     AxialForce::computed(growth.length() / give)
@@ -170,8 +177,7 @@ pub fn growth_load(
 pub fn buckling_load(strut: &Strut) -> AxialForce {
     let (length, metre) = (strut.length().length(), Length::new::<meter>(1.0));
     let weakest = strut
-        .pieces
-        .iter()
+        .pieces()
         .map(|piece| piece.bending_resistance(strut.youngs_modulus))
         .reduce(|a, b| if b < a { b } else { a })
         .unwrap_or_default();
