@@ -1563,14 +1563,14 @@ tw_status tw_tool_height_error_column(const struct tw_column *zeroed_at,
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
 TW_CHECK
-tw_status tw_half_angle(struct tw_diameter large,
-                        struct tw_diameter small,
-                        struct tw_length length,
-                        struct tw_half_angle *half_angle,
-                        struct tw_taper_ratio *taper_ratio,
-                        struct tw_error *detail);
+tw_status tw_taper_half_angle(struct tw_diameter large,
+                              struct tw_diameter small,
+                              struct tw_length length,
+                              struct tw_half_angle *half_angle,
+                              struct tw_taper_ratio *taper_ratio,
+                              struct tw_error *detail);
 
-// tw_half_angle for every row.
+// tw_taper_half_angle for every row.
 //
 // Columns, see the first page: large, small and length are read, half_angle and taper_ratio are
 // written, each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
@@ -1580,26 +1580,26 @@ tw_status tw_half_angle(struct tw_diameter large,
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
 // is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_half_angle_column(const struct tw_column *large,
-                               const struct tw_column *small,
-                               const struct tw_column *length,
-                               const struct tw_out_column *half_angle,
-                               const struct tw_out_column *taper_ratio,
-                               int32_t *row_status,
-                               size_t row_status_stride_bytes,
-                               struct tw_error *detail);
+tw_status tw_taper_half_angle_column(const struct tw_column *large,
+                                     const struct tw_column *small,
+                                     const struct tw_column *length,
+                                     const struct tw_out_column *half_angle,
+                                     const struct tw_out_column *taper_ratio,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
 
 // How far the tailstock is set over towards the operator for a taper 1:x between centres:
 // length_between_centres times the sine of the half angle. Work between centres only.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_set_over(struct tw_taper_ratio taper_ratio,
-                      struct tw_length length_between_centres,
-                      struct tw_set_over *set_over,
-                      struct tw_error *detail);
+tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
+                                struct tw_length length_between_centres,
+                                struct tw_set_over *set_over,
+                                struct tw_error *detail);
 
-// tw_set_over for every row.
+// tw_tailstock_set_over for every row.
 //
 // Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
 // written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
@@ -1609,12 +1609,12 @@ tw_status tw_set_over(struct tw_taper_ratio taper_ratio,
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
 // is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_set_over_column(const struct tw_column *taper_ratio,
-                             const struct tw_column *length_between_centres,
-                             const struct tw_out_column *set_over,
-                             int32_t *row_status,
-                             size_t row_status_stride_bytes,
-                             struct tw_error *detail);
+tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
+                                       const struct tw_column *length_between_centres,
+                                       const struct tw_out_column *set_over,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
 
 // The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
 // the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
