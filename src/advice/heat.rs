@@ -19,11 +19,37 @@ pub const SHARE_OF_BUCKLING: Sourced<f64> = Sourced::new(
     Standing::Estimate,
 );
 
+/// What of the work warms.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub enum WarmWork {
+    /// A diameter.
+    Diameter,
+    /// A length, which may stand between chuck and centre.
+    Length,
+    /// A length between chuck and centre, whose force is known.
+    OnCentre {
+        /// By which the bar presses harder.
+        added: AxialForce,
+        /// At which it would buckle.
+        buckling: AxialForce,
+    },
+}
+
 /// Cautions of work that warms: by itself, and between chuck and centre.
-pub(crate) fn cautions(
+///
+/// # Example
+/// ```
+/// use turnwright::advice::heat::{cautions, WarmWork};
+/// use turnwright::{Provenance, Units};
+/// let all = cautions("12 K".parse()?, WarmWork::Length, Units::Metric, &mut Provenance::default());
+/// assert!(all.iter().any(|caution| caution.code() == "growing_on_centre"));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn cautions(
     rise: TemperatureRise,
-    is_length: bool,
-    added_and_buckling: Option<(AxialForce, AxialForce)>,
+    work: WarmWork,
     units: Units,
     provenance: &mut Provenance,
 ) -> Vec<Caution> {
@@ -44,7 +70,7 @@ pub(crate) fn cautions(
              with the size at 20 degC.",
         ));
     }
-    if is_length && rise.kelvin() > 0.0 {
+    if work != WarmWork::Diameter && rise.kelvin() > 0.0 {
         cautions.push(Caution::new(
             Severity::Warning,
             "growing_on_centre",
@@ -52,7 +78,7 @@ pub(crate) fn cautions(
              tailstock and set it anew as the work warms, or take a sprung live centre; stop the spindle first.",
         ));
     }
-    if let Some((added, buckling)) = added_and_buckling {
+    if let WarmWork::OnCentre { added, buckling } = work {
         let share = provenance.open("share of the buckling force", &SHARE_OF_BUCKLING);
         if added.newton() >= share * buckling.newton() {
             cautions.push(Caution::new(
@@ -75,28 +101,26 @@ pub(crate) fn cautions(
 mod tests {
     use super::*;
 
-    fn codes(rise: &str, is_length: bool, forces: Option<(&str, &str)>) -> Vec<&'static str> {
-        let forces = forces.map(|(a, b)| (a.parse().unwrap(), b.parse().unwrap()));
+    fn codes(rise: &str, work: WarmWork) -> Vec<&'static str> {
         let rise = rise.parse().unwrap();
-        cautions(
-            rise,
-            is_length,
-            forces,
-            Units::Metric,
-            &mut Provenance::default(),
-        )
-        .iter()
-        .map(Caution::code)
-        .collect()
+        let all = cautions(rise, work, Units::Metric, &mut Provenance::default());
+        all.iter().map(Caution::code).collect()
+    }
+
+    fn pressed(added: &str) -> WarmWork {
+        WarmWork::OnCentre {
+            added: added.parse().unwrap(),
+            buckling: "1000 N".parse().unwrap(),
+        }
     }
 
     #[test]
     fn each_danger_is_told_where_it_is_one() {
-        assert!(codes("0 K", true, None).is_empty());
-        assert_eq!(codes("-5 K", true, None), ["measure_at_20"]);
-        assert!(codes("40 K", false, None).contains(&"hot_work"));
-        assert!(codes("10 K", true, None).contains(&"growing_on_centre"));
-        assert!(!codes("10 K", true, Some(("300 N", "1000 N"))).contains(&"may_buckle"));
-        assert!(codes("10 K", true, Some(("400 N", "1000 N"))).contains(&"may_buckle"));
+        assert!(codes("0 K", WarmWork::Length).is_empty());
+        assert_eq!(codes("-5 K", WarmWork::Length), ["measure_at_20"]);
+        assert!(codes("40 K", WarmWork::Diameter).contains(&"hot_work"));
+        assert!(codes("10 K", WarmWork::Length).contains(&"growing_on_centre"));
+        assert!(!codes("10 K", pressed("300 N")).contains(&"may_buckle"));
+        assert!(codes("10 K", pressed("400 N")).contains(&"may_buckle"));
     }
 }

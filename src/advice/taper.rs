@@ -12,19 +12,38 @@ pub const LARGEST_SET_OVER: Sourced<f64> = Sourced::new(
     Standing::CommonPractice,
 );
 
-/// What is known of the ways to turn a taper.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Ways {
-    pub(crate) length: Option<WorkLength>,
-    pub(crate) slide_travel: Option<Travel>,
-    pub(crate) compound_travel: Option<Travel>,
-    pub(crate) attachment_length: Option<WorkLength>,
-    pub(crate) set_over: Option<(SetOver, WorkLength)>,
-    pub(crate) small_end_error: Option<DiameterError>,
+/// What is known of the ways to turn a taper; nothing by default.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+#[non_exhaustive]
+pub struct Ways {
+    /// Length of the taper.
+    pub length: Option<WorkLength>,
+    /// Travel of the compound slide that the taper asks for.
+    pub slide_travel: Option<Travel>,
+    /// Travel that the compound slide has.
+    pub compound_travel: Option<Travel>,
+    /// Longest taper that the attachment turns.
+    pub attachment_length: Option<WorkLength>,
+    /// Set-over of the tailstock, and the length between centres.
+    pub set_over: Option<(SetOver, WorkLength)>,
+    /// How much too large the small end comes out for the height of the tool.
+    pub small_end_error: Option<DiameterError>,
 }
 
 /// The cautions of the ways that are asked about.
-pub(crate) fn cautions(ways: &Ways, units: Units, provenance: &mut Provenance) -> Vec<Caution> {
+///
+/// # Example
+/// ```
+/// use turnwright::advice::taper::{cautions, Ways};
+/// use turnwright::{Provenance, Units};
+/// let mut ways = Ways::default();
+/// ways.set_over = Some(("3.75 mm".parse()?, "300 mm".parse()?));
+/// let all = cautions(&ways, Units::Metric, &mut Provenance::default());
+/// assert!(all.iter().any(|caution| caution.code() == "between_centres"));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn cautions(ways: &Ways, units: Units, provenance: &mut Provenance) -> Vec<Caution> {
     let mut cautions = vec![Caution::new(
         Severity::Note,
         "scales_differ",
@@ -133,12 +152,8 @@ mod tests {
     fn a_large_set_over_is_warned_of_and_a_usual_one_is_not() {
         let codes = |set_over: &str| {
             let ways = Ways {
-                length: None,
-                slide_travel: None,
-                compound_travel: None,
-                attachment_length: None,
                 set_over: Some((set_over.parse().unwrap(), "300 mm".parse().unwrap())),
-                small_end_error: None,
+                ..Ways::default()
             };
             let all = cautions(&ways, Units::Metric, &mut Provenance::default());
             all.iter().map(Caution::code).collect::<Vec<_>>()

@@ -12,8 +12,19 @@ pub const TRUSTED_BEYOND: Sourced<f64> = Sourced::new(
     Standing::Estimate,
 );
 
-/// The cautions of a speed that follows from a law of tool life.
-pub(crate) fn cautions(
+/// The cautions of a speed that follows from a law of tool life: `measured` are the speeds at which
+/// lives were measured, `usual` the exponent where a usual one was taken.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::tool_life::cautions, Provenance};
+/// let measured = ["40 m/min".parse()?, "60 m/min".parse()?];
+/// let all = cautions("90 m/min".parse()?, &measured, None, &mut Provenance::default());
+/// assert!(all.iter().any(|caution| caution.code() == "beyond_measured"));
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn cautions(
     cutting_speed: CuttingSpeed,
     measured: &[CuttingSpeed],
     usual: Option<&UsualExponent>,

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::advice::heat;
+use crate::advice::heat::{self, WarmWork};
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
 use crate::physics::heat as kernel;
@@ -220,8 +220,11 @@ impl Question {
         let buckling = held.map(|held| strut::buckling_load(&held.bar));
         let cautions = heat::cautions(
             rise,
-            matches!(self.size, Size::Length(_)),
-            added.zip(buckling),
+            match (self.size, added, buckling) {
+                (_, Some(added), Some(buckling)) => WarmWork::OnCentre { added, buckling },
+                (Size::Length(_), ..) => WarmWork::Length,
+                (Size::Diameter(_), ..) => WarmWork::Diameter,
+            },
             self.units.unwrap_or_default(),
             &mut provenance,
         );

@@ -205,7 +205,7 @@ pub fn temperature_rise(
     let c = uom::si::f64::SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>(
         specific_heat.j_per_kg_k(),
     );
-    let rise: TemperatureInterval = (p * share.value() * t / (m * c)).into();
+    let rise: TemperatureInterval = p * share.value() * t / (m * c);
     TemperatureRise::from_temperature_interval(rise).map_err(|_| {
         Error::new(
             ErrorKind::Impossible,

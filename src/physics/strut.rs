@@ -181,7 +181,7 @@ pub fn buckling_load(strut: &Strut) -> AxialForce {
         .map(|piece| piece.bending_resistance(strut.youngs_modulus))
         .reduce(|a, b| if b < a { b } else { a })
         .unwrap_or_default();
-    let force: Force = (weakest * metre * (PI * PI) / (length * length)).into();
+    let force: Force = weakest * metre * (PI * PI) / (length * length);
     AxialForce::computed(force)
 }
 

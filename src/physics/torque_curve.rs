@@ -181,7 +181,7 @@ impl TorqueCurve {
                 highest: None,
             });
         }
-        let highest: uom::si::f64::Frequency = (self.power.power() / (2.0 * PI * asked)).into();
+        let highest: uom::si::f64::Frequency = self.power.power() / (2.0 * PI * asked);
         let lowest = match (self.full_torque_from, self.largest_torque()) {
             (Some(slowest), Some(given)) => Some(SpindleSpeed::computed(
                 slowest.frequency() * maths::number(asked / given.torque()),
