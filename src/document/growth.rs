@@ -8,11 +8,11 @@ use crate::error::{Error, ErrorKind};
 use crate::physics::heat as kernel;
 use crate::physics::strut::{self, Strut};
 use crate::provenance::Provenance;
-use crate::quantity::fields::{Fields, Tree};
+use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     AxialForce, AxialStiffness, Diameter, TemperatureRise, ThermalExpansion, ThermalGrowth,
-    WorkLength, YoungsModulus,
+    WorkLength,
 };
 use crate::shop::material::Material;
 
@@ -49,7 +49,8 @@ pub enum Size {
 #[derive(Debug, Clone, PartialEq)]
 struct Held {
     bar: Strut,
-    diameter: Diameter,
+    // Of a bar of one diameter.
+    diameter: Option<Diameter>,
     stiffness: AxialStiffness,
 }
 
@@ -102,83 +103,42 @@ impl Question {
         self
     }
 
-    /// Held between the chuck and what stands behind a centre: for a length.
+    /// Held between the chuck and what stands behind a centre: what grows is then the length of this bar.
     ///
-    /// # Errors
-    /// `length`, when the size is a diameter; `bore`, when it is not smaller than the diameter.
-    pub fn held(
-        mut self,
-        youngs_modulus: YoungsModulus,
-        diameter: Diameter,
-        bore: Option<Diameter>,
+    /// ```
+    /// use turnwright::{document::growth::Question, physics::strut::Strut};
+    /// let bar = Strut::new("210 GPa".parse()?, "30 mm".parse()?, "400 mm".parse()?);
+    /// let answer = Question::of_bar(bar, "15 K".parse()?, "11.5 um/(m K)".parse()?, "20 kN/mm".parse()?).answer()?;
+    /// assert_eq!(answer.added_axial_force.map(|f| f.newton().round()), Some(1309.0));
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn of_bar(
+        bar: Strut,
+        rise: TemperatureRise,
+        expansion: ThermalExpansion,
         stiffness: AxialStiffness,
-    ) -> Result<Self, Error> {
-        let Size::Length(length) = self.size else {
-            return Err(Error::new(
-                ErrorKind::MissingField,
-                "length",
-                "nothing",
-                "the length between chuck and centre, for the force on the centre",
-                "add \"length\", or leave \"axial_stiffness\" out",
-            ));
-        };
-        let mut bar = Strut::new(youngs_modulus, diameter, length);
-        if let Some(bore) = bore {
-            bar = bar.with_bore(bore)?;
-        }
-        self.held = Some(Held {
+    ) -> Self {
+        let mut question = Self::new(Size::Length(bar.length()), rise, expansion);
+        question.held = Some(Held {
             bar,
-            diameter,
+            diameter: None,
             stiffness,
         });
-        Ok(self)
+        question
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let mut provenance = Provenance::default();
-        let (diameter, length) = (
-            f.quantity::<Diameter>("diameter")?,
-            f.quantity::<WorkLength>("length")?,
-        );
-        let stiffness = f.quantity::<AxialStiffness>("axial_stiffness")?;
-        let size = match (length, diameter) {
-            (Some(length), _) => Size::Length(length),
-            (None, Some(diameter)) => Size::Diameter(diameter),
-            (None, None) => return Err(f.missing("diameter", "what grows: diameter or length")),
-        };
         let material = f.item("material", Material::read)?;
         let expansion = expansion(&f, material.as_ref(), &mut provenance)?;
-        let modulus = f.quantity::<YoungsModulus>("youngs_modulus")?;
-        let bore = f.quantity::<Diameter>("bore")?;
-        let mut question = Self::new(size, f.need_quantity("rise")?, expansion).with_units(units);
-        if let Some(stiffness) = stiffness {
-            let modulus = match (modulus, &material) {
-                (Some(given), _) => given,
-                (None, Some(material)) => material
-                    .youngs_modulus()
-                    .map(|e| e.open("Young's modulus", &mut provenance))
-                    .ok_or_else(|| f.missing("youngs_modulus", "a Young's modulus"))?,
-                (None, None) => {
-                    return Err(f.missing(
-                        "youngs_modulus",
-                        "a Young's modulus, or a material, for the force on the centre",
-                    ));
-                }
-            };
-            let diameter = diameter.ok_or_else(|| {
-                f.missing(
-                    "diameter",
-                    "the diameter of the bar, for the force on the centre",
-                )
-            })?;
-            question = question.held(modulus, diameter, bore, stiffness)?;
+        let rise = f.need_quantity("rise")?;
+        let mut question = if f.has("axial_stiffness") {
+            Self::read_held(&f, material.as_ref(), (rise, expansion), &mut provenance)?
         } else {
-            for (name, given) in [
-                ("youngs_modulus", modulus.is_some()),
-                ("bore", bore.is_some()),
-            ] {
-                if given {
+            for name in ["youngs_modulus", "bore", "sections"] {
+                if f.has(name) {
                     return Err(Error::new(
                         ErrorKind::Contradiction,
                         f.path(name),
@@ -188,20 +148,88 @@ impl Question {
                     ));
                 }
             }
-        }
-        // A bar with both is one whose length grows; its diameter is told beside.
-        if question.held.is_none() && diameter.is_some() && length.is_some() {
-            return Err(Error::new(
-                ErrorKind::Contradiction,
-                f.path("diameter"),
-                "both diameter and length without axial_stiffness",
-                "one of the two, or axial_stiffness for the force on the centre",
-                "ask for diameter and length one after the other",
-            ));
-        }
+            let size = match (f.quantity("length")?, f.quantity("diameter")?) {
+                (Some(length), None) => Size::Length(length),
+                (None, Some(diameter)) => Size::Diameter(diameter),
+                (None, None) => return Err(f.missing("diameter", "what grows: diameter or length")),
+                (Some(_), Some(_)) => {
+                    return Err(Error::new(
+                        ErrorKind::Contradiction,
+                        f.path("diameter"),
+                        "both diameter and length without axial_stiffness",
+                        "one of the two, or axial_stiffness for the force on the centre",
+                        "ask for diameter and length one after the other",
+                    ));
+                }
+            };
+            Self::new(size, rise, expansion)
+        };
+        question.units = Some(units);
         question.provenance = provenance;
         f.finish()?;
         Ok(question)
+    }
+
+    /// A bar on its centre: diameter and length, or sections.
+    fn read_held(
+        f: &Fields<'_>,
+        material: Option<&Material>,
+        (rise, expansion): (TemperatureRise, ThermalExpansion),
+        provenance: &mut Provenance,
+    ) -> Result<Self, Error> {
+        let stiffness = f.need_quantity("axial_stiffness")?;
+        let modulus = match (f.quantity("youngs_modulus")?, material) {
+            (Some(given), _) => given,
+            (None, Some(material)) => material
+                .youngs_modulus()
+                .map(|e| e.open("Young's modulus", provenance))
+                .ok_or_else(|| f.missing("youngs_modulus", "a Young's modulus"))?,
+            (None, None) => {
+                return Err(f.missing(
+                    "youngs_modulus",
+                    "a Young's modulus, or a material, for the force on the centre",
+                ));
+            }
+        };
+        let piece = |f: &Fields<'_>| {
+            let bar = Strut::new(
+                modulus,
+                f.need_quantity("diameter")?,
+                f.need_quantity("length")?,
+            );
+            match f.quantity("bore")? {
+                None => Ok(bar),
+                Some(bore) => bar
+                    .with_bore(bore)
+                    .map_err(|error| error.at(&f.path("bore"))),
+            }
+        };
+        let sections = f.item("sections", |tree, path| {
+            list(tree, path, |tree, path| {
+                let f = Fields::of(tree, path, "a section")?;
+                let bar = piece(&f)?;
+                f.finish()?;
+                Ok(bar)
+            })
+        })?;
+        let Some(sections) = sections else {
+            let mut question = Self::of_bar(piece(f)?, rise, expansion, stiffness);
+            if let Some(held) = &mut question.held {
+                held.diameter = f.quantity("diameter")?;
+            }
+            return Ok(question);
+        };
+        let bar = sections.into_iter().reduce(Strut::then_all_of);
+        let bar = bar.ok_or_else(|| {
+            Error::new(
+                ErrorKind::Contradiction,
+                f.path("sections"),
+                "no section",
+                "the sections of the bar between chuck and centre",
+                "write [{ \"diameter\": \"20 mm\", \"length\": \"100 mm\" }]",
+            )
+        })?;
+        Ok(Self::of_bar(bar, rise, expansion, stiffness))
     }
 
     /// How far it grows.
@@ -230,11 +258,13 @@ impl Question {
         );
         let diameter = match self.size {
             Size::Diameter(d) => Some(d),
-            Size::Length(_) => held.map(|held| held.diameter),
+            Size::Length(_) => held.and_then(|held| held.diameter),
         };
         Ok(Answer {
             growth,
-            diameter_growth: held.map(|held| kernel::diameter_growth(held.diameter, alpha, rise)),
+            diameter_growth: held
+                .and_then(|held| held.diameter)
+                .map(|d| kernel::diameter_growth(d, alpha, rise)),
             size_at_20: diameter.map(|d| kernel::diameter_at_20(d, alpha, rise)),
             length_at_20: match self.size {
                 Size::Diameter(_) => None,

@@ -14,6 +14,7 @@ use crate::quantity::{
     CompoundAngle, CrossSlideAngle, Diameter, DiameterError, HalfAngle, IncludedAngle, SetOver,
     TaperRatio, ToolHeight, Travel, WorkLength,
 };
+use crate::shop::dial::Dial;
 use crate::standards;
 
 /// A taper, and what is known of its size and of the lathe.
@@ -34,6 +35,7 @@ pub struct Question {
     length: Option<WorkLength>,
     length_between_centres: Option<WorkLength>,
     compound_travel: Option<Travel>,
+    compound: Option<Dial>,
     attachment_length: Option<WorkLength>,
     tool_height: Option<ToolHeight>,
     units: Option<Units>,
@@ -58,6 +60,18 @@ pub struct FineInfeed {
     pub tenth_on_radius: CompoundSetting,
     /// A tenth of the travel off the diameter.
     pub tenth_on_diameter: CompoundSetting,
+}
+
+/// What one mark of the compound slide does, set to the taper.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[non_exhaustive]
+pub struct OneMark {
+    /// Of the slide.
+    pub travel: Travel,
+    /// Of the tool towards the axis.
+    pub infeed: Travel,
+    /// Of the tool along the axis.
+    pub shift: Travel,
 }
 
 /// How the taper is set.
@@ -88,6 +102,9 @@ pub struct Answer {
     /// Travel of the compound slide over the length.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slide_travel: Option<Travel>,
+    /// What one mark of its dial does at this setting.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub one_mark: Option<OneMark>,
     /// The tailstock towards the operator, for work between centres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set_over: Option<SetOver>,
@@ -117,6 +134,7 @@ impl Question {
             length: None,
             length_between_centres: None,
             compound_travel: None,
+            compound: None,
             attachment_length: None,
             tool_height: None,
             units: None,
@@ -135,6 +153,8 @@ impl Question {
         with_length_between_centres length_between_centres: WorkLength;
         /// With the travel that the compound slide has.
         with_compound_travel compound_travel: Travel;
+        /// With the dial of the compound slide, for what one of its marks does at this taper.
+        with_compound compound: Dial;
         /// With the longest taper that an attachment turns.
         with_attachment_length attachment_length: WorkLength;
         /// With the height of the tip above the axis.
@@ -159,6 +179,7 @@ impl Question {
             length,
             length_between_centres: f.quantity("length_between_centres")?,
             compound_travel: f.quantity("compound_travel")?,
+            compound: f.item("compound", Dial::read)?,
             attachment_length: f.quantity("attachment_length")?,
             tool_height: f.quantity("tool_height")?,
             units: Some(units),
@@ -238,6 +259,16 @@ impl Question {
             compound_angle: compound.compound_angle,
             compound_angle_from_cross_slide: compound.compound_angle_from_cross_slide,
             slide_travel,
+            one_mark: self.compound.as_ref().map(|dial| {
+                // Half of what a mark would take off the diameter, were the slide square to the axis.
+                let travel = Travel::computed_trade(dial.diameter_per_division().mm() / 2.0);
+                let moved = taper::compound_motion(compound.compound_angle, travel);
+                OneMark {
+                    travel,
+                    infeed: moved.infeed,
+                    shift: moved.shift,
+                }
+            }),
             set_over,
             usual_set_over: centres.map(|centres| taper::usual_set_over(taper, centres)),
             small_end_error,

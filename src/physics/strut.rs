@@ -88,6 +88,14 @@ impl Strut {
         self
     }
 
+    /// With another bar at the end, which may have bores of its own; its material counts as this one's.
+    #[must_use]
+    pub fn then_all_of(mut self, other: Self) -> Self {
+        self.others.push(other.first);
+        self.others.extend(other.others);
+        self
+    }
+
     /// With a bore through all pieces.
     ///
     /// # Errors
@@ -226,6 +234,19 @@ mod tests {
             prop_assert!(load(Some(k)) < load(Some(2.0 * k)));
             prop_assert!(load(Some(2.0 * k)) < load(None));
         }
+    }
+
+    #[test]
+    fn a_bar_with_bores_of_its_own_is_the_sum_of_its_pieces() {
+        let piece = |d: &str, bore: &str| {
+            let solid = Strut::new(read("210 GPa"), read(d), read("100 mm"));
+            solid.with_bore(read(bore)).unwrap()
+        };
+        let (a, b) = (piece("30 mm", "10 mm"), piece("40 mm", "20 mm"));
+        let give = |bar: &Strut| 1.0 / growth_load(bar, read("0.01 mm"), None).newton();
+        let both = a.clone().then_all_of(b.clone());
+        assert!(near(give(&both), give(&a) + give(&b), 1e-13));
+        assert_eq!(both.length().mm(), 200.0);
     }
 
     #[test]

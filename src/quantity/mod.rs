@@ -527,7 +527,7 @@ quantities! {
     /// How far the tailstock stands off the axis of the lathe, towards the operator.
     SetOver = 55 "set_over" "a set-over of the tailstock" Length -500.0 to 500.0 ["3.75 mm" "0.15 in"]
     /// Life of a cutting edge: time in cut until it is worn out.
-    ToolLife = 56 "life" "a tool life" Time 0.1 to 10000000.0 ["15 min" "60 min"]
+    ToolLife = 56 "life" "a tool life" Time 0.1 to 10000000.0 ["900 s" "60 min"]
     /// Exponent n of the tool life, v T^n = C (Taylor).
     LifeExponent = 57 "life_exponent" "an exponent of the tool life" Number 0.01 to 2.0 ["0.125" "0.25"]
     /// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.

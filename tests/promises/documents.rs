@@ -271,6 +271,12 @@ fn a_taper_by_its_ends_its_ratio_its_angle_and_its_name() {
             .to_string()
             .contains("ISO 296")
     );
+    let marked = ask(
+        "taper",
+        json!({ "ratio": 10, "compound": { "reads": "travel", "division": "0.05 mm", "divisions_per_turn": 80 } }),
+    );
+    let infeed = millimetres(&marked["taper"]["one_mark"]["infeed"]);
+    assert!((infeed - 0.05 * (0.05_f64).atan().sin()).abs() < 1e-12);
     let high = ask(
         "taper",
         json!({ "large": "40 mm", "small": "10 mm", "length": "60 mm", "tool_height": "1 mm",
@@ -327,6 +333,14 @@ fn growth_of_a_diameter_and_of_a_bar_on_its_centre() {
             .to_string()
             .contains("growing_on_centre")
     );
+    let stepped = ask(
+        "growth",
+        json!({ "sections": [{ "diameter": "30 mm", "length": "150 mm" }, { "diameter": "30 mm", "length": "250 mm" }],
+                "rise": "15 K", "expansion": "11.5 um/(m K)", "youngs_modulus": "210 GPa",
+                "axial_stiffness": "20 kN/mm" }),
+    );
+    let same = stepped["growth"]["added_axial_force"].as_str().unwrap();
+    assert!(same.starts_with("1309.4"), "{same}");
     let thin = ask(
         "growth",
         json!({ "length": "900 mm", "diameter": "8 mm", "rise": "40 K", "material": "c45",
