@@ -53,10 +53,12 @@ pub struct Answer {
     pub spindle_speed_at_bore: Option<SpindleSpeed>,
     /// Cutting speed at the bore; nothing in the middle of a solid face.
     pub cutting_speed_at_bore: CuttingSpeed,
-    /// Diameter below which the limit of the spindle holds, where it lies on the face.
+    /// Diameter below which the limit of the spindle holds, if it lies outside of the bore; beyond the
+    /// outside it holds all the way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub full_speed_below: Option<Diameter>,
-    /// Diameter below which the least cutting speed is not reached, where it lies on the face.
+    /// Diameter below which the least cutting speed is not reached, if it lies outside of the bore;
+    /// beyond the outside it is reached nowhere.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slow_below: Option<Diameter>,
     /// Diameter of the pip that a tool off centre height leaves.
@@ -171,7 +173,9 @@ impl Question {
                 ),
             ));
         }
-        if slow == Some(SlowBelow::Everywhere) {
+        let everywhere = slow == Some(SlowBelow::Everywhere)
+            || slow_below.is_some_and(|below| below >= self.diameter);
+        if everywhere {
             cautions.push(Caution::new(
                 Severity::Warning,
                 "slow_everywhere",

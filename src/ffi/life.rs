@@ -20,8 +20,8 @@ fn life_at_of(
     wear::life_at(law, cutting_speed.read()?)
 }
 
-/// How long an edge lasts at a cutting speed: (constant/speed)^(1/exponent) minutes. constant is
-/// the cutting speed at which it lasts one minute.
+/// How long an edge lasts at a cutting speed: one minute times (constant/speed)^(1/exponent). constant
+/// is the cutting speed at which it lasts one minute.
 ///
 /// detail may be NULL. After a failure the output is NaN.
 #[unsafe(no_mangle)]
@@ -101,7 +101,8 @@ fn speed_for_life_of(
     Ok(wear::speed_for(law, life.read()?))
 }
 
-/// The cutting speed at which an edge lasts so long: constant / life^exponent, life in minutes.
+/// The cutting speed at which an edge lasts so long: constant / (life over one minute)^exponent. The
+/// struct of the life holds seconds all the same.
 ///
 /// detail may be NULL. After a failure the output is NaN.
 #[unsafe(no_mangle)]

@@ -199,6 +199,16 @@ fn facing_by_a_gearbox_and_by_a_held_cutting_speed() {
     assert_eq!(fixed["pip_diameter"], "0.6 mm");
     assert_eq!(fixed["cutting_speed_at_bore"], "0 m/min");
     assert!((millimetres(&fixed["slow_below"]) - 12.732).abs() < 1e-3);
+    let slow = ask(
+        "facing",
+        json!({ "diameter": "20 mm", "feed": "0.1 mm/rev", "spindle_speed": "100 rpm",
+                "least_cutting_speed": "20 m/min" }),
+    );
+    assert!(
+        slow["facing"]["cautions"]
+            .to_string()
+            .contains("slow_everywhere")
+    );
     let held = json!({ "diameter": "4 in", "bore": "1 in", "feed": "0.008 in/rev",
                        "cutting_speed": "400 ft/min", "max_spindle_speed": "1200 rpm" });
     let held = ask("facing", held);
