@@ -1281,8 +1281,8 @@ tw_status tw_push_out_column(const struct tw_column *radial_force,
                              size_t row_status_stride_bytes,
                              struct tw_error *detail);
 
-// How long an edge lasts at a cutting speed: (constant/speed)^(1/exponent) minutes. constant is
-// the cutting speed at which it lasts one minute.
+// How long an edge lasts at a cutting speed: one minute times (constant/speed)^(1/exponent). constant
+// is the cutting speed at which it lasts one minute.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
@@ -1310,7 +1310,8 @@ tw_status tw_life_at_column(const struct tw_column *constant,
                             size_t row_status_stride_bytes,
                             struct tw_error *detail);
 
-// The cutting speed at which an edge lasts so long: constant / life^exponent, life in minutes.
+// The cutting speed at which an edge lasts so long: constant / (life over one minute)^exponent. The
+// struct of the life holds seconds all the same.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
