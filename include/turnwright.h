@@ -441,6 +441,150 @@ typedef struct tw_out_column {
     int32_t unit;
 } tw_out_column;
 
+// Power.
+typedef struct tw_power {
+    // Kilowatts.
+    double kw;
+} tw_power;
+
+// Torque.
+typedef struct tw_torque {
+    // Newton metres.
+    double nm;
+} tw_torque;
+
+// Coefficient of linear thermal expansion.
+typedef struct tw_expansion {
+    // Micrometres per metre and kelvin.
+    double um_per_mk;
+} tw_expansion;
+
+// Rise of temperature above 20 degC, or between two moments; negative while cooling.
+typedef struct tw_rise {
+    // Kelvins.
+    double k;
+} tw_rise;
+
+// Growth of a length or a diameter by heat; negative when it shrinks.
+typedef struct tw_growth {
+    // Millimetres.
+    double mm;
+} tw_growth;
+
+// Share of the cutting power that stays in the work as heat.
+typedef struct tw_heat_share {
+    // The plain number.
+    double ratio;
+} tw_heat_share;
+
+// Duration of a cut or a step.
+typedef struct tw_time {
+    // Seconds.
+    double s;
+} tw_time;
+
+// Mass.
+typedef struct tw_mass {
+    // Kilograms.
+    double kg;
+} tw_mass;
+
+// Specific heat.
+typedef struct tw_specific_heat {
+    // Joules per kilogram and kelvin.
+    double j_per_kgk;
+} tw_specific_heat;
+
+// Stiffness along the axis of what stands at the end of the bar.
+typedef struct tw_axial_stiffness {
+    // Kilonewtons per millimetre.
+    double kn_per_mm;
+} tw_axial_stiffness;
+
+// Force along the axis, positive where the centre is pressed into the work.
+typedef struct tw_axial_force {
+    // Newtons.
+    double n;
+} tw_axial_force;
+
+// Coefficient of friction.
+typedef struct tw_friction {
+    // The plain number.
+    double ratio;
+} tw_friction;
+
+// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
+typedef struct tw_life_constant {
+    // Metres per minute.
+    double m_per_min;
+} tw_life_constant;
+
+// Exponent n of the tool life, v T^n = C (Taylor).
+typedef struct tw_life_exponent {
+    // The plain number.
+    double ratio;
+} tw_life_exponent;
+
+// Life of a cutting edge: time in cut until it is worn out.
+typedef struct tw_life {
+    // Seconds.
+    double s;
+} tw_life;
+
+// Price, in the asker's currency.
+typedef struct tw_price {
+    // The plain number.
+    double ratio;
+} tw_price;
+
+// Price of one hour of machine and operator, in the asker's currency.
+typedef struct tw_price_per_hour {
+    // The plain number.
+    double ratio;
+} tw_price_per_hour;
+
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
+// Height of the tool's tip above the axis of the lathe; negative below it.
+typedef struct tw_tool_height {
+    // Millimetres.
+    double mm;
+} tw_tool_height;
+
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
+    // Millimetres.
+    double mm;
+} tw_diameter_error;
+
+// Half of the angle of a taper, between its side and its axis.
+typedef struct tw_half_angle {
+    // Degrees.
+    double deg;
+} tw_half_angle;
+
+// Ratio of a taper, the x of 1:x: length over the difference of the diameters.
+typedef struct tw_taper_ratio {
+    // The plain number.
+    double ratio;
+} tw_taper_ratio;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
+
+// Angle of the compound slide to the axis of the lathe.
+typedef struct tw_compound_angle {
+    // Degrees.
+    double deg;
+} tw_compound_angle;
+
 // Radius of the work: half of its diameter.
 typedef struct tw_radius {
     // Millimetres.
@@ -459,53 +603,17 @@ typedef struct tw_edge_radius {
     double mm;
 } tw_edge_radius;
 
-// Power.
-typedef struct tw_power {
-    // Kilowatts.
-    double kw;
-} tw_power;
-
-// Torque.
-typedef struct tw_torque {
-    // Newton metres.
-    double nm;
-} tw_torque;
-
 // Mass density.
 typedef struct tw_density {
     // Kilograms per cubic metre.
     double kg_per_m3;
 } tw_density;
 
-// Coefficient of linear thermal expansion.
-typedef struct tw_expansion {
-    // Micrometres per metre and kelvin.
-    double um_per_mk;
-} tw_expansion;
-
-// Specific heat.
-typedef struct tw_specific_heat {
-    // Joules per kilogram and kelvin.
-    double j_per_kgk;
-} tw_specific_heat;
-
-// Duration of a cut or a step.
-typedef struct tw_time {
-    // Seconds.
-    double s;
-} tw_time;
-
 // Orthogonal rake gamma_o; negative leans forward.
 typedef struct tw_rake_angle {
     // Degrees.
     double deg;
 } tw_rake_angle;
-
-// Travel of a slide.
-typedef struct tw_travel {
-    // Millimetres.
-    double mm;
-} tw_travel;
 
 // What one mark of a dial says, in the dial's own reading.
 typedef struct tw_division {
@@ -524,12 +632,6 @@ typedef struct tw_z {
     // Millimetres.
     double mm;
 } tw_z;
-
-// Difference of two diameters, such as true minus wanted.
-typedef struct tw_diameter_error {
-    // Millimetres.
-    double mm;
-} tw_diameter_error;
 
 // Width of a tolerance zone.
 typedef struct tw_tolerance {
@@ -585,83 +687,11 @@ typedef struct tw_hardness_hb {
     double ratio;
 } tw_hardness_hb;
 
-// Rise of temperature above 20 degC, or between two moments; negative while cooling.
-typedef struct tw_rise {
-    // Kelvins.
-    double k;
-} tw_rise;
-
-// Growth of a length or a diameter by heat; negative when it shrinks.
-typedef struct tw_growth {
-    // Millimetres.
-    double mm;
-} tw_growth;
-
-// Ratio of a taper, the x of 1:x: length over the difference of the diameters.
-typedef struct tw_taper_ratio {
-    // The plain number.
-    double ratio;
-} tw_taper_ratio;
-
-// Half of the angle of a taper, between its side and its axis.
-typedef struct tw_half_angle {
-    // Degrees.
-    double deg;
-} tw_half_angle;
-
 // Whole angle of a taper, between its two sides.
 typedef struct tw_included_angle {
     // Degrees.
     double deg;
 } tw_included_angle;
-
-// Angle of the compound slide to the axis of the lathe.
-typedef struct tw_compound_angle {
-    // Degrees.
-    double deg;
-} tw_compound_angle;
-
-// How far the tailstock stands off the axis of the lathe, towards the operator.
-typedef struct tw_set_over {
-    // Millimetres.
-    double mm;
-} tw_set_over;
-
-// Life of a cutting edge: time in cut until it is worn out.
-typedef struct tw_life {
-    // Seconds.
-    double s;
-} tw_life;
-
-// Exponent n of the tool life, v T^n = C (Taylor).
-typedef struct tw_life_exponent {
-    // The plain number.
-    double ratio;
-} tw_life_exponent;
-
-// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
-typedef struct tw_life_constant {
-    // Metres per minute.
-    double m_per_min;
-} tw_life_constant;
-
-// Force along the axis, positive where the centre is pressed into the work.
-typedef struct tw_axial_force {
-    // Newtons.
-    double n;
-} tw_axial_force;
-
-// Stiffness along the axis of what stands at the end of the bar.
-typedef struct tw_axial_stiffness {
-    // Kilonewtons per millimetre.
-    double kn_per_mm;
-} tw_axial_stiffness;
-
-// Height of the tool's tip above the axis of the lathe; negative below it.
-typedef struct tw_tool_height {
-    // Millimetres.
-    double mm;
-} tw_tool_height;
 
 // First critical speed of the bar: the spindle speed at which it whirls.
 typedef struct tw_first_critical_speed {
@@ -741,30 +771,6 @@ typedef struct tw_specific_force_at_chip {
     double mpa;
 } tw_specific_force_at_chip;
 
-// Price, in the asker's currency.
-typedef struct tw_price {
-    // The plain number.
-    double ratio;
-} tw_price;
-
-// Price of one hour of machine and operator, in the asker's currency.
-typedef struct tw_price_per_hour {
-    // The plain number.
-    double ratio;
-} tw_price_per_hour;
-
-// Mass.
-typedef struct tw_mass {
-    // Kilograms.
-    double kg;
-} tw_mass;
-
-// Share of the cutting power that stays in the work as heat.
-typedef struct tw_heat_share {
-    // The plain number.
-    double ratio;
-} tw_heat_share;
-
 // Cross section of the uncut chip A_D.
 typedef struct tw_chip_area {
     // Square millimetres.
@@ -782,6 +788,36 @@ typedef struct tw_spring_share {
     // The plain number.
     double ratio;
 } tw_spring_share;
+
+// Mean pressure of a centre on its seat.
+typedef struct tw_mean_pressure {
+    // Megapascals.
+    double mpa;
+} tw_mean_pressure;
+
+// Force with which all jaws together press on the work.
+typedef struct tw_grip_force {
+    // Newtons.
+    double n;
+} tw_grip_force;
+
+// Width or height of the shank of a tool.
+typedef struct tw_shank_size {
+    // Millimetres.
+    double mm;
+} tw_shank_size;
+
+// Scatter of tool lives: standard deviation of their natural logarithms.
+typedef struct tw_life_scatter {
+    // The plain number.
+    double ratio;
+} tw_life_scatter;
+
+// Angle of the compound slide to the cross slide.
+typedef struct tw_compound_angle_from_cross_slide {
+    // Degrees.
+    double deg;
+} tw_compound_angle_from_cross_slide;
 
 #ifdef __cplusplus
 extern "C" {
@@ -941,6 +977,702 @@ tw_status tw_theoretical_roughness_column(const struct tw_column *feed,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// Torque and power that a drive with a motor of variable speed gives at a spindle speed: constant
+// torque below the base speed, constant power above. power is that at the spindle, losses off;
+// base_speed is that of the range of gears engaged (tw_base_speed_in_range).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_torque_available(struct tw_power power,
+                              struct tw_spindle_speed base_speed,
+                              struct tw_spindle_speed spindle_speed,
+                              struct tw_torque *torque,
+                              struct tw_power *power_there,
+                              struct tw_error *detail);
+
+// tw_torque_available for every row.
+//
+// Columns, see the first page: power, base_speed and spindle_speed are read, torque and
+// power_there are written, each may be NULL unless all are. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_torque_available_column(const struct tw_column *power,
+                                     const struct tw_column *base_speed,
+                                     const struct tw_column *spindle_speed,
+                                     const struct tw_out_column *torque,
+                                     const struct tw_out_column *power_there,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The base speed of a drive in another range of gears: the spindle speed here becomes the speed
+// there at the same speed of the motor, such as the tops of the two ranges.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_base_speed_in_range(struct tw_spindle_speed base_speed,
+                                 struct tw_spindle_speed here,
+                                 struct tw_spindle_speed there,
+                                 struct tw_spindle_speed *base_speed_there,
+                                 struct tw_error *detail);
+
+// tw_base_speed_in_range for every row.
+//
+// Columns, see the first page: base_speed, here and there are read, base_speed_there is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_base_speed_in_range_column(const struct tw_column *base_speed,
+                                        const struct tw_column *here,
+                                        const struct tw_column *there,
+                                        const struct tw_out_column *base_speed_there,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// The highest spindle speed at which a drive turns a cut without stalling: power / (2 pi torque).
+// Refused (TW_IMPOSSIBLE) where the cut asks for more torque than the drive gives at any speed,
+// and where it asks for none, so that no speed stalls it. power is that at the spindle.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_highest_speed_for_cut(struct tw_power power,
+                                   struct tw_spindle_speed base_speed,
+                                   struct tw_main_force main_force,
+                                   struct tw_diameter mean_diameter,
+                                   struct tw_spindle_speed *spindle_speed,
+                                   struct tw_error *detail);
+
+// tw_highest_speed_for_cut for every row.
+//
+// Columns, see the first page: power, base_speed, main_force and mean_diameter are read,
+// spindle_speed is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_highest_speed_for_cut_column(const struct tw_column *power,
+                                          const struct tw_column *base_speed,
+                                          const struct tw_column *main_force,
+                                          const struct tw_column *mean_diameter,
+                                          const struct tw_out_column *spindle_speed,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
+
+// How far a diameter grows by a rise of temperature: expansion times diameter times rise.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_diameter_growth(struct tw_diameter diameter,
+                             struct tw_expansion expansion,
+                             struct tw_rise rise,
+                             struct tw_growth *growth,
+                             struct tw_error *detail);
+
+// tw_diameter_growth for every row.
+//
+// Columns, see the first page: diameter, expansion and rise are read, growth is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_diameter_growth_column(const struct tw_column *diameter,
+                                    const struct tw_column *expansion,
+                                    const struct tw_column *rise,
+                                    const struct tw_out_column *growth,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// How far a length grows by a rise of temperature, where nothing holds its ends.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_length_growth(struct tw_length length,
+                           struct tw_expansion expansion,
+                           struct tw_rise rise,
+                           struct tw_growth *growth,
+                           struct tw_error *detail);
+
+// tw_length_growth for every row.
+//
+// Columns, see the first page: length, expansion and rise are read, growth is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_length_growth_column(const struct tw_column *length,
+                                  const struct tw_column *expansion,
+                                  const struct tw_column *rise,
+                                  const struct tw_out_column *growth,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// What a diameter measured warm will be at 20 degC: measured / (1 + expansion times rise). rise is
+// how much warmer than 20 degC the work is; the instrument is at 20 degC.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_diameter_at_20(struct tw_diameter measured,
+                            struct tw_expansion expansion,
+                            struct tw_rise rise,
+                            struct tw_diameter *diameter,
+                            struct tw_error *detail);
+
+// tw_diameter_at_20 for every row.
+//
+// Columns, see the first page: measured, expansion and rise are read, diameter is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_diameter_at_20_column(const struct tw_column *measured,
+                                   const struct tw_column *expansion,
+                                   const struct tw_column *rise,
+                                   const struct tw_out_column *diameter,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// How much warmer a cut makes the work without any loss, an upper bound: share of the power that
+// stays in the work (0.05 to 0.2, from memory of text books) times power times time over mass
+// times specific heat.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_temperature_rise(struct tw_power power,
+                              struct tw_heat_share heat_share,
+                              struct tw_time time,
+                              struct tw_mass mass,
+                              struct tw_specific_heat specific_heat,
+                              struct tw_rise *rise,
+                              struct tw_error *detail);
+
+// tw_temperature_rise for every row.
+//
+// Columns, see the first page: power, heat_share, time, mass and specific_heat are read, rise is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_temperature_rise_column(const struct tw_column *power,
+                                     const struct tw_column *heat_share,
+                                     const struct tw_column *time,
+                                     const struct tw_column *mass,
+                                     const struct tw_column *specific_heat,
+                                     const struct tw_out_column *rise,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The force with which a solid round bar that grows between chuck and centre presses harder on the
+// centre: growth / (length/(E A) + 1/axial_stiffness). axial_stiffness is that of centre, quill
+// and tailstock along the axis. Negative where the bar shrinks.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_growth_load(struct tw_youngs_modulus youngs_modulus,
+                         struct tw_diameter diameter,
+                         struct tw_length length,
+                         struct tw_growth growth,
+                         struct tw_axial_stiffness axial_stiffness,
+                         struct tw_axial_force *axial_force,
+                         struct tw_error *detail);
+
+// tw_growth_load for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, length, growth and axial_stiffness are
+// read, axial_force is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_growth_load_column(const struct tw_column *youngs_modulus,
+                                const struct tw_column *diameter,
+                                const struct tw_column *length,
+                                const struct tw_column *growth,
+                                const struct tw_column *axial_stiffness,
+                                const struct tw_out_column *axial_force,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The axial force at which a solid round bar hinged at both ends buckles: pi^2 E I / length^2. A
+// bar that the chuck holds bears about twice as much.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_buckling_load(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_length length,
+                           struct tw_axial_force *axial_force,
+                           struct tw_error *detail);
+
+// tw_buckling_load for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter and length are read, axial_force is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_buckling_load_column(const struct tw_column *youngs_modulus,
+                                  const struct tw_column *diameter,
+                                  const struct tw_column *length,
+                                  const struct tw_out_column *axial_force,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The axial force that holds the work on a centre of 60 deg against a radial force: radial_force
+// tan(30 deg - atan friction). Friction 0 is on the safe side. Zero or below: friction alone holds
+// it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_push_out(struct tw_passive_force radial_force,
+                      struct tw_friction friction,
+                      struct tw_axial_force *axial_force,
+                      struct tw_error *detail);
+
+// tw_push_out for every row.
+//
+// Columns, see the first page: radial_force and friction are read, axial_force is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_push_out_column(const struct tw_column *radial_force,
+                             const struct tw_column *friction,
+                             const struct tw_out_column *axial_force,
+                             int32_t *row_status,
+                             size_t row_status_stride_bytes,
+                             struct tw_error *detail);
+
+// How long an edge lasts at a cutting speed: one minute times (constant/speed)^(1/exponent). constant
+// is the cutting speed at which it lasts one minute.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_life_at(struct tw_life_constant constant,
+                     struct tw_life_exponent exponent,
+                     struct tw_cutting_speed cutting_speed,
+                     struct tw_life *life,
+                     struct tw_error *detail);
+
+// tw_life_at for every row.
+//
+// Columns, see the first page: constant, exponent and cutting_speed are read, life is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_life_at_column(const struct tw_column *constant,
+                            const struct tw_column *exponent,
+                            const struct tw_column *cutting_speed,
+                            const struct tw_out_column *life,
+                            int32_t *row_status,
+                            size_t row_status_stride_bytes,
+                            struct tw_error *detail);
+
+// The cutting speed at which an edge lasts so long: constant / (life over one minute)^exponent. The
+// struct of the life holds seconds all the same.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_speed_for_life(struct tw_life_constant constant,
+                            struct tw_life_exponent exponent,
+                            struct tw_life life,
+                            struct tw_cutting_speed *cutting_speed,
+                            struct tw_error *detail);
+
+// tw_speed_for_life for every row.
+//
+// Columns, see the first page: constant, exponent and life are read, cutting_speed is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_speed_for_life_column(const struct tw_column *constant,
+                                   const struct tw_column *exponent,
+                                   const struct tw_column *life,
+                                   const struct tw_out_column *cutting_speed,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// What becomes of a life when the cutting speed is changed: life times (from/to)^(1/exponent).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_life_after_change(struct tw_life life,
+                               struct tw_life_exponent exponent,
+                               struct tw_cutting_speed from,
+                               struct tw_cutting_speed to,
+                               struct tw_life *changed_life,
+                               struct tw_error *detail);
+
+// tw_life_after_change for every row.
+//
+// Columns, see the first page: life, exponent, from and to are read, changed_life is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_life_after_change_column(const struct tw_column *life,
+                                      const struct tw_column *exponent,
+                                      const struct tw_column *from,
+                                      const struct tw_column *to,
+                                      const struct tw_out_column *changed_life,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The life and cutting speed at which a part is cheapest: (1/exponent - 1)(change_time +
+// edge_price/machine_per_hour). Both prices in one currency; a price of 0 gives the life at which
+// most parts are made. Refused (TW_IMPOSSIBLE) with an exponent of 1 or more.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_cheapest_life(struct tw_life_constant constant,
+                           struct tw_life_exponent exponent,
+                           struct tw_time change_time,
+                           struct tw_price edge_price,
+                           struct tw_price_per_hour machine_per_hour,
+                           struct tw_life *life,
+                           struct tw_cutting_speed *cutting_speed,
+                           struct tw_error *detail);
+
+// tw_cheapest_life for every row.
+//
+// Columns, see the first page: constant, exponent, change_time, edge_price and machine_per_hour
+// are read, life and cutting_speed are written, each may be NULL unless all are. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cheapest_life_column(const struct tw_column *constant,
+                                  const struct tw_column *exponent,
+                                  const struct tw_column *change_time,
+                                  const struct tw_column *edge_price,
+                                  const struct tw_column *machine_per_hour,
+                                  const struct tw_out_column *life,
+                                  const struct tw_out_column *cutting_speed,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// How long facing takes from the outside to a bore at one spindle speed: (diameter - bore)/2 /
+// (feed times speed). For a solid face see tw_facing_time_to_middle.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_facing_time(struct tw_diameter diameter,
+                         struct tw_diameter bore,
+                         struct tw_feed feed,
+                         struct tw_spindle_speed spindle_speed,
+                         struct tw_time *time,
+                         struct tw_error *detail);
+
+// tw_facing_time for every row.
+//
+// Columns, see the first page: diameter, bore, feed and spindle_speed are read, time is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_facing_time_column(const struct tw_column *diameter,
+                                const struct tw_column *bore,
+                                const struct tw_column *feed,
+                                const struct tw_column *spindle_speed,
+                                const struct tw_out_column *time,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// How long facing takes from the outside to the middle at one spindle speed.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_facing_time_to_middle(struct tw_diameter diameter,
+                                   struct tw_feed feed,
+                                   struct tw_spindle_speed spindle_speed,
+                                   struct tw_time *time,
+                                   struct tw_error *detail);
+
+// tw_facing_time_to_middle for every row.
+//
+// Columns, see the first page: diameter, feed and spindle_speed are read, time is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_facing_time_to_middle_column(const struct tw_column *diameter,
+                                          const struct tw_column *feed,
+                                          const struct tw_column *spindle_speed,
+                                          const struct tw_out_column *time,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
+
+// How long facing takes from the outside to a bore at one cutting speed, the spindle speeding up
+// as the tool moves in until it reaches max_spindle_speed. That limit must not be above the speed
+// marked on the chuck.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_facing_time_at_surface_speed(struct tw_diameter diameter,
+                                          struct tw_diameter bore,
+                                          struct tw_feed feed,
+                                          struct tw_cutting_speed cutting_speed,
+                                          struct tw_spindle_speed max_spindle_speed,
+                                          struct tw_time *time,
+                                          struct tw_error *detail);
+
+// tw_facing_time_at_surface_speed for every row.
+//
+// Columns, see the first page: diameter, bore, feed, cutting_speed and max_spindle_speed are read,
+// time is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart
+// (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_facing_time_at_surface_speed_column(const struct tw_column *diameter,
+                                                 const struct tw_column *bore,
+                                                 const struct tw_column *feed,
+                                                 const struct tw_column *cutting_speed,
+                                                 const struct tw_column *max_spindle_speed,
+                                                 const struct tw_out_column *time,
+                                                 int32_t *row_status,
+                                                 size_t row_status_stride_bytes,
+                                                 struct tw_error *detail);
+
+// How long facing takes from the outside to the middle at one cutting speed; see
+// tw_facing_time_at_surface_speed.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_facing_time_to_middle_at_surface_speed(struct tw_diameter diameter,
+                                                    struct tw_feed feed,
+                                                    struct tw_cutting_speed cutting_speed,
+                                                    struct tw_spindle_speed max_spindle_speed,
+                                                    struct tw_time *time,
+                                                    struct tw_error *detail);
+
+// tw_facing_time_to_middle_at_surface_speed for every row.
+//
+// Columns, see the first page: diameter, feed, cutting_speed and max_spindle_speed are read, time
+// is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_facing_time_to_middle_at_surface_speed_column(const struct tw_column *diameter,
+                                                           const struct tw_column *feed,
+                                                           const struct tw_column *cutting_speed,
+                                                           const struct tw_column *max_spindle_speed,
+                                                           const struct tw_out_column *time,
+                                                           int32_t *row_status,
+                                                           size_t row_status_stride_bytes,
+                                                           struct tw_error *detail);
+
+// By how much a diameter comes out too large because the tip stands tool_height above or below the
+// axis: the dial was zeroed at zeroed_at, and the slide moved in since by moved_in, on the radius.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tool_height_error(struct tw_diameter zeroed_at,
+                               struct tw_travel moved_in,
+                               struct tw_tool_height tool_height,
+                               struct tw_diameter_error *diameter_error,
+                               struct tw_error *detail);
+
+// tw_tool_height_error for every row.
+//
+// Columns, see the first page: zeroed_at, moved_in and tool_height are read, diameter_error is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tool_height_error_column(const struct tw_column *zeroed_at,
+                                      const struct tw_column *moved_in,
+                                      const struct tw_column *tool_height,
+                                      const struct tw_out_column *diameter_error,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// Half angle and ratio of a taper between two diameters: atan((large - small)/(2 length)), and the
+// x of 1:x. The half angle is also the setting of the compound slide on a scale that is zero along
+// the axis.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_taper_half_angle(struct tw_diameter large,
+                              struct tw_diameter small,
+                              struct tw_length length,
+                              struct tw_half_angle *half_angle,
+                              struct tw_taper_ratio *taper_ratio,
+                              struct tw_error *detail);
+
+// tw_taper_half_angle for every row.
+//
+// Columns, see the first page: large, small and length are read, half_angle and taper_ratio are
+// written, each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_half_angle_column(const struct tw_column *large,
+                                     const struct tw_column *small,
+                                     const struct tw_column *length,
+                                     const struct tw_out_column *half_angle,
+                                     const struct tw_out_column *taper_ratio,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// How far the tailstock is set over towards the operator for a taper 1:x between centres:
+// length_between_centres times the sine of the half angle. Work between centres only.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
+                                struct tw_length length_between_centres,
+                                struct tw_set_over *set_over,
+                                struct tw_error *detail);
+
+// tw_tailstock_set_over for every row.
+//
+// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
+                                       const struct tw_column *length_between_centres,
+                                       const struct tw_out_column *set_over,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
+// the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
+// slide reads 90 deg less that.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_compound_angle_for(struct tw_travel infeed,
+                                struct tw_travel travel,
+                                struct tw_compound_angle *compound_angle,
+                                struct tw_error *detail);
+
+// tw_compound_angle_for for every row.
+//
+// Columns, see the first page: infeed and travel are read, compound_angle is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
+                                       const struct tw_column *travel,
+                                       const struct tw_out_column *compound_angle,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// How far a travel of the compound slide moves the tool in (on the radius) and along the axis:
+// travel times the sine and the cosine of the angle to the axis.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
+                             struct tw_travel travel,
+                             struct tw_travel *infeed,
+                             struct tw_travel *shift,
+                             struct tw_error *detail);
+
+// tw_compound_motion for every row.
+//
+// Columns, see the first page: compound_angle and travel are read, infeed and shift are written,
+// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
+                                    const struct tw_column *travel,
+                                    const struct tw_out_column *infeed,
+                                    const struct tw_out_column *shift,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.
@@ -1135,7 +1867,19 @@ enum tw_quantity {
     /* a length of the edge in cut; in mm */
     TW_QUANTITY_EDGE_LENGTH = 80,
     /* a share that the spring leaves; in plain numbers */
-    TW_QUANTITY_SPRING_SHARE = 81
+    TW_QUANTITY_SPRING_SHARE = 81,
+    /* a mean pressure; in MPa */
+    TW_QUANTITY_MEAN_PRESSURE = 90,
+    /* a coefficient of friction; in plain numbers */
+    TW_QUANTITY_FRICTION = 91,
+    /* a grip force of all jaws together; in N */
+    TW_QUANTITY_GRIP_FORCE = 92,
+    /* a width or height of a shank; in mm */
+    TW_QUANTITY_SHANK_SIZE = 93,
+    /* a scatter of tool lives; in plain numbers */
+    TW_QUANTITY_LIFE_SCATTER = 94,
+    /* an angle of the compound slide to the cross slide; in deg */
+    TW_QUANTITY_COMPOUND_ANGLE_FROM_CROSS_SLIDE = 95
 };
 
 /*
@@ -5171,6 +5915,253 @@ static inline tw_spring_share tw_spring_share_one(double value)
 static inline double tw_spring_share_as_one(tw_spring_share quantity)
 {
     return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_megapascal(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_megapascal(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_newton_per_square_millimeter(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_newton_per_square_millimeter(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 1.0 / 1.0;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_gigapascal(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_gigapascal(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 1.0 / 1000.0;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_pound_per_square_inch(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000000.0);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_pound_per_square_inch(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 1000000.0 / 6894.757293168361;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_kilopound_per_square_inch(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 6894.757293168361 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_kilopound_per_square_inch(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 1000.0 / 6894.757293168361;
+}
+
+static inline tw_mean_pressure tw_mean_pressure_horsepower_minute_per_cubic_inch(double value)
+{
+    tw_mean_pressure made;
+    made.mpa = value * 44741.99229493621 / (1.0 * 16.387064);
+    return made;
+}
+
+static inline double tw_mean_pressure_as_horsepower_minute_per_cubic_inch(tw_mean_pressure quantity)
+{
+    return quantity.mpa * 16.387064 / 44741.99229493621;
+}
+
+static inline tw_friction tw_friction_one(double value)
+{
+    tw_friction made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_friction_as_one(tw_friction quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_grip_force tw_grip_force_newton(double value)
+{
+    tw_grip_force made;
+    made.n = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_grip_force_as_newton(tw_grip_force quantity)
+{
+    return quantity.n * 1.0 / 1.0;
+}
+
+static inline tw_grip_force tw_grip_force_kilonewton(double value)
+{
+    tw_grip_force made;
+    made.n = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_grip_force_as_kilonewton(tw_grip_force quantity)
+{
+    return quantity.n * 1.0 / 1000.0;
+}
+
+static inline tw_grip_force tw_grip_force_pound_force(double value)
+{
+    tw_grip_force made;
+    made.n = value * 4.4482216152605 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_grip_force_as_pound_force(tw_grip_force quantity)
+{
+    return quantity.n * 1.0 / 4.4482216152605;
+}
+
+static inline tw_shank_size tw_shank_size_millimeter(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_millimeter(tw_shank_size quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_shank_size tw_shank_size_micrometer(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_micrometer(tw_shank_size quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_shank_size tw_shank_size_centimeter(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_centimeter(tw_shank_size quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_shank_size tw_shank_size_meter(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_meter(tw_shank_size quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_shank_size tw_shank_size_inch(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_inch(tw_shank_size quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_shank_size tw_shank_size_inch_fraction(double numerator, double denominator)
+{
+    tw_shank_size made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_shank_size tw_shank_size_foot(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_foot(tw_shank_size quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_shank_size tw_shank_size_thousandth_inch(double value)
+{
+    tw_shank_size made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_shank_size_as_thousandth_inch(tw_shank_size quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_life_scatter tw_life_scatter_one(double value)
+{
+    tw_life_scatter made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_life_scatter_as_one(tw_life_scatter quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_compound_angle_from_cross_slide tw_compound_angle_from_cross_slide_degree(double value)
+{
+    tw_compound_angle_from_cross_slide made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_compound_angle_from_cross_slide_as_degree(tw_compound_angle_from_cross_slide quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_compound_angle_from_cross_slide tw_compound_angle_from_cross_slide_radian(double value)
+{
+    tw_compound_angle_from_cross_slide made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_compound_angle_from_cross_slide_as_radian(tw_compound_angle_from_cross_slide quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
 }
 
 #endif /* TURNWRIGHT_H_INLINE */

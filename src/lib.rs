@@ -24,6 +24,13 @@
 //! | the finish that a feed leaves, or the feed for a finish | [`physics::finish`], [`physics::feed_for_finish`] |
 //! | the force, power and torque of a cut | [`physics::force`], [`physics::drive`] |
 //! | how far the bar bends | [`physics::bar`] |
+//! | whether the drive stalls | [`physics::torque_curve`] |
+//! | how far warm work grows, how hard it presses on its centre | [`physics::heat`], [`physics::strut`], [`physics::centre`] |
+//! | how long an edge lasts, which cutting speed pays | [`physics::wear`] |
+//! | how long a face takes | [`physics::facing`] |
+//! | how slide, tailstock or attachment are set for a taper | [`physics::taper`], [`standards::taper`] |
+//! | what a tool off centre height does | [`physics::tool_height`] |
+//! | how hard the jaws must grip | [`physics::grip`] |
 //! | whether the tailstock with a live centre is needed | [`advice::support`] |
 //! | which centre hole, how deep | [`advice::centre_hole`] |
 //! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |
@@ -87,13 +94,14 @@ pub use quantity::dial::{Divisions, DivisionsPerTurn, Reading, Slide};
 pub use quantity::unit::{self, Units};
 pub use quantity::{
     AxialForce, AxialStiffness, BendingMoment, BladeWidth, BrinellHardness, ChipArea,
-    ChipThickness, ChipWidth, CompoundAngle, CornerRadius, CriticalSpeed, CutOff, CuttingEdgeAngle,
-    CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError, Division, Duration,
-    Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed, FeedForce, FeedRate,
-    FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, HalfAngle, HandwheelRate, HeatShare,
-    IncludedAngle, LifeConstant, LifeExponent, MainForce, Mass, MinorCuttingEdgeAngle, NormalRatio,
-    Overhang, PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
-    RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShortCutOff,
+    ChipThickness, ChipWidth, CompoundAngle, CornerRadius, CriticalSpeed, CrossSlideAngle, CutOff,
+    CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError,
+    Division, Duration, Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed,
+    FeedForce, FeedRate, FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, Friction,
+    GripForce, HalfAngle, HandwheelRate, HeatShare, IncludedAngle, LifeConstant, LifeExponent,
+    LifeScatter, MainForce, Mass, MeanPressure, MinorCuttingEdgeAngle, NormalRatio, Overhang,
+    PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
+    RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShankSize, ShortCutOff,
     SizeUncertainty, Slenderness, SpecificCuttingForce, SpecificForceAtChip, SpecificHeat,
     SpindleSpeed, SpringShare, Stiffness, TaperRatio, TemperatureRise, ThermalExpansion,
     ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
+use crate::physics::torque_curve::TorqueCurve;
 use crate::physics::{bar, drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
@@ -270,14 +271,17 @@ impl Cut<'_> {
         if let Some(motor) = lathe.power() {
             let efficiency = lathe.efficiency().unwrap_or(EFFICIENCY.value);
             let at_spindle = drive::spindle_power(motor, efficiency);
-            if let Some(base) = lathe.constant_torque_below() {
-                if effort.torque > drive::torque_at(at_spindle, base) {
-                    return Ok(Some(DepthLimit::Torque));
-                }
-                if effort.power > drive::drive_power(at_spindle, base, self.spindle_speed) {
-                    return Ok(Some(DepthLimit::Power));
-                }
-            } else if effort.power > at_spindle {
+            let mut drive = TorqueCurve::new(at_spindle);
+            if let Some(base) = lathe.base_speed_at(self.spindle_speed) {
+                drive = drive.with_base_speed(base);
+            }
+            if drive
+                .largest_torque()
+                .is_some_and(|most| effort.torque > most)
+            {
+                return Ok(Some(DepthLimit::Torque));
+            }
+            if effort.power > drive.power(self.spindle_speed) {
                 return Ok(Some(DepthLimit::Power));
             }
         }

@@ -9,14 +9,25 @@
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
 //! | [`support`] | chuck alone or a live centre? |
 //! | [`centre_hole`] | which centre hole, how deep, how fast? |
+//! | [`chip`] | does a roughing chip break? |
+//! | [`overhang`] | how far may a tool stand out? |
+//! | [`taper`] | what must be said of each way to turn a taper? |
+//! | [`heat`], [`tool_life`] | what must be said of warm work, and of a reckoned life? |
+//! | [`grip`] | what must be said beside a reckoned grip? |
 //!
 //! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
 //! judgement is a constant with its source or the words `judgement, no source`.
 
 pub mod centre_hole;
+pub mod chip;
 pub mod depth;
 pub mod feed;
 pub mod force;
+pub mod grip;
+pub mod heat;
 pub mod mark;
+pub mod overhang;
 pub mod spindle;
 pub mod support;
+pub mod taper;
+pub mod tool_life;

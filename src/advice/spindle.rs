@@ -7,7 +7,7 @@ use crate::error::{Error, ErrorKind};
 use crate::physics::{drive, speed};
 use crate::quantity::{CuttingSpeed, Diameter, MainForce, SpindleSpeed};
 use crate::shop::holding::{Holding, HoldingKind};
-use crate::shop::lathe::{EFFICIENCY, Lathe, Spindle};
+use crate::shop::lathe::{EFFICIENCY, Lathe, SpeedRange, Spindle};
 
 /// A step short of the ideal by less than this share of it counts as the ideal.
 const SAME: f64 = 1e-6;
@@ -28,6 +28,8 @@ pub enum GovernedBy {
     Centre,
     /// The power of the drive for the cut given.
     Power,
+    /// The torque of the drive for the cut given: a faster range of gears has too little.
+    Torque,
     /// The slowest speed of the machine: it is above the ideal.
     SlowestStep,
 }
@@ -40,6 +42,7 @@ impl GovernedBy {
             Self::Machine => "the machine",
             Self::Centre => "the live centre",
             Self::Power => "the power of the drive",
+            Self::Torque => "the torque of the drive",
             Self::SlowestStep => "the slowest step",
         }
     }
@@ -183,27 +186,6 @@ impl<'a> SpindleAsk<'a> {
         if let (Some((force, mean)), Some(motor)) = (self.cut, self.lathe.power()) {
             let efficiency = self.lathe.efficiency().unwrap_or(EFFICIENCY.value);
             let available = drive::spindle_power(motor, efficiency);
-            if let Some(base) = self.lathe.constant_torque_below() {
-                let (asked, given) = (
-                    drive::torque(force, mean),
-                    drive::torque_at(available, base),
-                );
-                if asked > given {
-                    return Err(Error::new(
-                        ErrorKind::Impossible,
-                        "depth_of_cut",
-                        format!(
-                            "a cut that asks for a torque of {:.1} N m",
-                            asked.newton_meter()
-                        ),
-                        format!(
-                            "at most the {:.1} N m that the drive gives",
-                            given.newton_meter()
-                        ),
-                        "take less depth or feed: on this drive a slower speed gives no more torque",
-                    ));
-                }
-            }
             if force.newton() > 0.0 {
                 let fastest = available.power() / force.force();
                 let cap = speed::spindle_speed(CuttingSpeed::computed(fastest), mean);
@@ -211,6 +193,53 @@ impl<'a> SpindleAsk<'a> {
             }
         }
         Ok(caps)
+    }
+
+    /// Refuses a cut that asks for more torque than the drive gives: on a gearbox behind a motor of
+    /// variable speed a slower speed gives no more.
+    fn torque_suffices(&self, base_speed: Option<SpindleSpeed>) -> Result<(), Error> {
+        if let (Some((force, mean)), Some(motor), Some(base)) =
+            (self.cut, self.lathe.power(), base_speed)
+        {
+            let efficiency = self.lathe.efficiency().unwrap_or(EFFICIENCY.value);
+            let (asked, given) = (
+                drive::torque(force, mean),
+                drive::torque_at(drive::spindle_power(motor, efficiency), base),
+            );
+            if asked > given {
+                return Err(Error::new(
+                    ErrorKind::Impossible,
+                    "depth_of_cut",
+                    format!(
+                        "a cut that asks for a torque of {:.1} N m",
+                        asked.newton_meter()
+                    ),
+                    format!(
+                        "at most the {:.1} N m that the drive gives",
+                        given.newton_meter()
+                    ),
+                    "take less depth or feed: on this drive a slower speed gives no more torque",
+                ));
+            }
+        }
+        Ok(())
+    }
+
+    /// The ranges of a continuous drive that have the torque for the cut.
+    fn strong_enough<'r>(&self, ranges: &'r [SpeedRange]) -> Result<Vec<&'r SpeedRange>, Error> {
+        let suffices = |range: &SpeedRange| self.torque_suffices(self.lathe.base_speed_in(range));
+        let strong: Vec<_> = ranges
+            .iter()
+            .filter(|range| suffices(range).is_ok())
+            .collect();
+        if strong.is_empty()
+            && let Some(strongest) = ranges
+                .iter()
+                .min_by_key(|range| self.lathe.base_speed_in(range).unwrap_or(range.high()))
+        {
+            suffices(strongest)?;
+        }
+        Ok(strong)
     }
 
     /// The highest step that neither the cutting speed nor any limit forbids.
@@ -229,6 +258,7 @@ impl<'a> SpindleAsk<'a> {
         let allowed = |n: SpindleSpeed| n.rpm() <= most.rpm() * (1.0 + SAME);
         let found = match self.lathe.spindle() {
             Spindle::Steps(steps) => {
+                self.torque_suffices(self.lathe.constant_torque_below())?;
                 let at = steps.iter().rposition(|step| allowed(*step));
                 match at {
                     Some(at) if at + 1 == steps.len() && !allowed_above(steps[at], most) => Found {
@@ -245,20 +275,33 @@ impl<'a> SpindleAsk<'a> {
                 }
             }
             Spindle::Ranges(ranges) => {
-                let best = ranges
+                let strong = self.strong_enough(ranges)?;
+                // The range that would be faster is there, but stalls under this cut.
+                let faster_stalls = |than: SpindleSpeed| {
+                    ranges
+                        .iter()
+                        .any(|range| range.high() > than && allowed(range.low()))
+                };
+                let best = strong
                     .iter()
                     .filter(|range| allowed(range.low()))
                     .map(|range| (range.high().min(most), range))
                     // The fastest; of ranges that hold it, the one with the lowest top has the most torque.
                     .max_by(|a, b| a.0.cmp(&b.0).then(b.1.high().cmp(&a.1.high())));
                 match best {
-                    Some((speed, range)) => Found {
-                        speed,
-                        range: Some(range.name().to_owned()),
-                        fastest: speed < most,
-                    },
+                    Some((speed, range)) => {
+                        let fastest = speed < most;
+                        if fastest && faster_stalls(speed) {
+                            governed_by = GovernedBy::Torque;
+                        }
+                        Found {
+                            speed,
+                            range: Some(range.name().to_owned()),
+                            fastest: fastest && governed_by != GovernedBy::Torque,
+                        }
+                    }
                     None => {
-                        let Some(slowest) = ranges.iter().min_by_key(|range| range.low()) else {
+                        let Some(slowest) = strong.iter().min_by_key(|range| range.low()) else {
                             return Err(Error::internal("a drive without a range"));
                         };
                         self.slowest(slowest.low(), Some(slowest.name().to_owned()), ideal, &caps)?
@@ -404,4 +447,68 @@ struct Found {
     range: Option<String>,
     /// The machine has nothing faster, though it would be allowed.
     fastest: bool,
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+
+    fn read<T: std::str::FromStr<Err = Error>>(text: &str) -> T {
+        text.parse().unwrap()
+    }
+
+    /// Two ranges of one motor, 1.5 kW at the spindle, base speeds 1000 and 250 rpm: 14.3 and 57.3 N m.
+    fn geared() -> Lathe {
+        let range = |name: &str, low: &str, high: &str| {
+            SpeedRange::new(name, read(low), read(high)).unwrap()
+        };
+        Lathe::with_ranges(vec![
+            range("low", "40 rpm", "500 rpm"),
+            range("high", "160 rpm", "2000 rpm"),
+        ])
+        .unwrap()
+        .with_power(read("1.5 kW"))
+        .with_efficiency(read("1"))
+        .with_constant_torque_below(read("1000 rpm"))
+    }
+
+    fn choose(lathe: &Lathe, force: &str, diameter: &str) -> Result<SpindleChoice, Error> {
+        SpindleAsk::new(lathe, read(diameter), read("100 m/min"))
+            .with_cut(read(force), read(diameter))
+            .choose()
+    }
+
+    #[test]
+    fn a_heavy_cut_goes_to_the_range_that_has_the_torque() {
+        // 400 N on 40 mm: 8 N m, which the high range gives; 796 rpm wanted.
+        let light = choose(&geared(), "400 N", "40 mm").unwrap();
+        assert_eq!(light.range.as_deref(), Some("high"));
+        assert_eq!(light.governed_by, GovernedBy::CuttingSpeed);
+        // 850 N on 40 mm: 17 N m, too much for the high range; 842 rpm by power, but the low range ends before.
+        let heavy = choose(&geared(), "850 N", "40 mm").unwrap();
+        assert_eq!(heavy.range.as_deref(), Some("low"));
+        assert_eq!(heavy.spindle_speed.rpm(), 500.0);
+        assert_eq!(heavy.governed_by, GovernedBy::Torque);
+        // 3000 N on 40 mm: 60 N m, more than even the low range gives.
+        let stalls = choose(&geared(), "3000 N", "40 mm").unwrap_err();
+        assert_eq!(stalls.field(), "depth_of_cut");
+        assert!(stalls.expected().contains("57.3"), "{stalls}");
+    }
+
+    #[test]
+    fn a_base_speed_of_its_own_goes_before_the_one_that_is_reckoned() {
+        let range = SpeedRange::new("low", read("40 rpm"), read("500 rpm")).unwrap();
+        let weak = Lathe::with_ranges(vec![
+            range.with_constant_torque_below(read("450 rpm")),
+            SpeedRange::new("high", read("160 rpm"), read("2000 rpm")).unwrap(),
+        ])
+        .unwrap()
+        .with_power(read("1.5 kW"))
+        .with_efficiency(read("1"))
+        .with_constant_torque_below(read("1000 rpm"));
+        // 1700 N on 40 mm: 34 N m; 31.8 N m at a base of 450 rpm, 57.3 N m at the reckoned 250 rpm.
+        assert!(choose(&weak, "1700 N", "40 mm").is_err());
+        assert!(choose(&geared(), "1700 N", "40 mm").is_ok());
+    }
 }

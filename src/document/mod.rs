@@ -15,18 +15,26 @@
 //! | [`bar`] | how far the bar bends |
 //! | [`support`] | chuck alone or a centre |
 //! | [`dial`] | the mark for a size |
+//! | [`facing`] | time and speeds of a face |
+//! | [`taper`] | the setting of slides and tailstock for a taper |
+//! | [`growth`] | how far warm work grows |
+//! | [`tool_life`] | how long an edge lasts, which speed pays |
 //! | [`plan`] | the operation sheet |
 //! | [`materials`] | the catalogue |
 
 pub mod bar;
 pub mod cutting;
 pub mod dial;
+pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
+pub mod growth;
 pub mod materials;
 pub mod plan;
 pub mod spindle_speed;
 pub mod support;
+pub mod taper;
+pub mod tool_life;
 mod view;
 
 use serde::Serialize;
@@ -52,6 +60,10 @@ pub const QUESTIONS: &[&str] = &[
     "bar",
     "support",
     "dial",
+    "facing",
+    "taper",
+    "growth",
+    "tool_life",
     "plan",
     "materials",
 ];
@@ -65,10 +77,6 @@ const LATER: &[&str] = &[
     "budget",
     "verdict",
     "aim",
-    "facing",
-    "taper",
-    "growth",
-    "tool_life",
     "after_measurement",
 ];
 
@@ -105,6 +113,10 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
         "dial" => reply(name, units, &dial::Question::read(body)?.answer()?),
+        "facing" => reply(name, units, &facing::Question::read(body, units)?.answer()?),
+        "taper" => reply(name, units, &taper::Question::read(body, units)?.answer()?),
+        "growth" => reply(name, units, &growth::Question::read(body, units)?.answer()?),
+        "tool_life" => reply(name, units, &tool_life::Question::read(body)?.answer()?),
         "plan" => reply(name, units, &plan::Question::read(body, units)?.answer()?),
         "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
         other => Err(unknown(other)),

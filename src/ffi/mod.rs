@@ -26,24 +26,57 @@
 // What a caller must keep to stands once, on the first page of the header.
 #![allow(clippy::missing_safety_doc)]
 
+pub mod centre;
 pub mod columns;
 pub mod document;
+pub mod drive;
+pub mod heat;
+pub mod life;
 pub mod quantity;
 mod rows;
 pub mod scalar;
+pub mod shape;
 pub mod status;
+pub mod taper;
 
+pub use centre::{
+    tw_buckling_load, tw_buckling_load_column, tw_growth_load, tw_growth_load_column, tw_push_out,
+    tw_push_out_column,
+};
 pub use columns::{
     tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
     tw_theoretical_roughness_column,
 };
 pub use document::{tw_answer, tw_answer_n, tw_text_free};
+pub use drive::{
+    tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
+    tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,
+};
+pub use heat::{
+    tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_growth, tw_diameter_growth_column,
+    tw_length_growth, tw_length_growth_column, tw_temperature_rise, tw_temperature_rise_column,
+};
+pub use life::{
+    tw_cheapest_life, tw_cheapest_life_column, tw_life_after_change, tw_life_after_change_column,
+    tw_life_at, tw_life_at_column, tw_speed_for_life, tw_speed_for_life_column,
+};
 pub use quantity::*;
 pub use scalar::{
     tw_arc_height, tw_cutting_forces, tw_deflection_at, tw_regime, tw_spindle_speed_for,
     tw_support, tw_theoretical_roughness,
 };
+pub use shape::{
+    tw_facing_time, tw_facing_time_at_surface_speed, tw_facing_time_at_surface_speed_column,
+    tw_facing_time_column, tw_facing_time_to_middle, tw_facing_time_to_middle_at_surface_speed,
+    tw_facing_time_to_middle_at_surface_speed_column, tw_facing_time_to_middle_column,
+    tw_tool_height_error, tw_tool_height_error_column,
+};
 pub use status::{tw_error, tw_status, tw_status_text, tw_version};
+pub use taper::{
+    tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
+    tw_compound_motion_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
+    tw_taper_half_angle, tw_taper_half_angle_column,
+};
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 

@@ -656,6 +656,54 @@ pub struct tw_spring_share {
     pub ratio: f64,
 }
 
+/// Mean pressure of a centre on its seat.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_mean_pressure {
+    /// Megapascals.
+    pub mpa: f64,
+}
+
+/// Coefficient of friction.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_friction {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Force with which all jaws together press on the work.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_grip_force {
+    /// Newtons.
+    pub n: f64,
+}
+
+/// Width or height of the shank of a tool.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_shank_size {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Scatter of tool lives: standard deviation of their natural logarithms.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_life_scatter {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Angle of the compound slide to the cross slide.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_compound_angle_from_cross_slide {
+    /// Degrees.
+    pub deg: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -769,6 +817,12 @@ both_ways! {
     tw_chip_area mm2 ChipArea
     tw_edge_length mm EdgeLength
     tw_spring_share ratio SpringShare
+    tw_mean_pressure mpa MeanPressure
+    tw_friction ratio Friction
+    tw_grip_force n GripForce
+    tw_shank_size mm ShankSize
+    tw_life_scatter ratio LifeScatter
+    tw_compound_angle_from_cross_slide deg CrossSlideAngle
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest

@@ -5,7 +5,7 @@
 //! | [`speed`] | how fast does the edge pass the work, how long does a cut take? |
 //! | [`engagement`] | how thick and wide is the chip, how light may a cut be? |
 //! | [`force`] | what force does a cut take? |
-//! | [`drive`] | what torque and power does it take, what can the drive give? |
+//! | [`drive`], [`torque_curve`] | what torque and power does it take, what can the drive give, when does it stall? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
 //! | [`bar`] | how far does a bar of one diameter give way to the tool, and where most? |
@@ -14,17 +14,30 @@
 //! | [`spring_back`] | what does a springing bar leave standing, and how deep may a cut be? |
 //! | [`measured_taper`] | what does a measured taper tell of chuck and tailstock? |
 //! | [`whirl`] | at which speed does the bar whip? |
+//! | [`heat`] | how far does the work grow, how warm does a cut make it? |
+//! | [`strut`], [`centre`] | how hard does it press on its centre, when would it buckle? |
+//! | [`wear`] | how long does an edge last, which speed is worth it? |
+//! | [`facing`] | how fast and how long does a tool cut on its way to the axis? |
+//! | [`taper`] | how are slide and tailstock set for a taper? |
+//! | [`tool_height`] | what does a tool off centre height do? |
+//! | [`tool_overhang`] | how far does the tool give way? |
+//! | [`grip`] | how hard must the jaws grip, what is left at speed? |
+//! | [`speed_series`] | how are gearboxes stepped? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
 //! module, so that a faster or portable form replaces them in one place.
 
 pub mod bar;
+pub mod centre;
 pub mod drive;
 pub mod engagement;
+pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod grip;
+pub mod heat;
 pub mod loads;
 mod maths;
 pub mod measured_taper;
@@ -32,9 +45,16 @@ mod polynomial;
 mod profile;
 pub mod section;
 pub mod speed;
+pub mod speed_series;
 pub mod spring_back;
 pub mod stepped;
+pub mod strut;
+pub mod taper;
+pub mod tool_height;
+pub mod tool_overhang;
+pub mod torque_curve;
 mod transfer;
+pub mod wear;
 pub mod whirl;
 
 #[cfg(test)]
@@ -44,7 +64,11 @@ mod corners {
     use super::bar::{self, Bar, Springs, Support};
     use super::finish::{self, ToolOutline};
     use super::force::{self, ForceLaw};
-    use super::{drive, engagement, feed_for_finish, speed};
+    use super::torque_curve::TorqueCurve;
+    use super::{
+        centre, drive, engagement, facing, feed_for_finish, grip, heat, speed, strut, taper,
+        tool_height, tool_overhang, wear,
+    };
     use crate::quantity::*;
 
     /// The least and the largest plausible value, and zero where it is allowed.
@@ -184,6 +208,137 @@ mod corners {
             finite_or_refused(finish::least_minor_angle_for_arc(f, r));
             finite_or_refused(feed_for_finish::feed_for_ra_arc(ra, r));
             finite_or_refused(feed_for_finish::feed_for_rz_arc(rz, r));
+        });
+    }
+
+    #[test]
+    fn of_drives_are_finite() {
+        at_all_corners!(p: Power, n_b: SpindleSpeed, n: SpindleSpeed, f: MainForce, d: Diameter => {
+            let drive = TorqueCurve::new(p).with_base_speed(n_b).in_range(n_b, n);
+            finite(drive.power(n));
+            finite(drive.torque(n));
+            if let Ok(runs) = drive.speeds_that_run(f, d) {
+                runs.highest.into_iter().for_each(finite);
+                runs.lowest.into_iter().for_each(finite);
+            }
+        });
+    }
+
+    #[test]
+    fn of_warm_work_are_finite() {
+        at_all_corners!(d: Diameter, l: WorkLength, a: ThermalExpansion, t: TemperatureRise => {
+            finite(heat::diameter_growth(d, a, t));
+            finite(heat::length_growth(l, a, t));
+            finite(heat::diameter_at_20(d, a, t));
+            finite(heat::length_at_20(l, a, t));
+        });
+        at_all_corners!(p: Power, h: HeatShare, t: Duration, m: Mass, c: SpecificHeat => {
+            finite_or_refused(heat::temperature_rise(p, h, t, m, c));
+        });
+        at_all_corners!(e: YoungsModulus, d: Diameter, l: WorkLength, g: ThermalGrowth => {
+            let bar = strut::Strut::new(e, d, l).then(d, l);
+            finite(strut::buckling_load(&bar));
+            finite(strut::growth_load(&bar, g, None));
+            at_all_corners!(k: AxialStiffness => {
+                finite(strut::growth_load(&bar, g, Some(k)));
+            });
+        });
+        at_all_corners!(r: PassiveForce, m: Friction, f: AxialForce, a: Diameter, b: Diameter => {
+            finite(centre::push_out(r, m));
+            finite_or_refused(centre::cone_pressure(f, a, b));
+            finite_or_refused(centre::side_pressure(r, a, b));
+        });
+        at_all_corners!(rho: Density, d: Diameter, l: WorkLength => {
+            finite(heat::mass_of_bar(rho, d, l));
+        });
+    }
+
+    #[test]
+    fn of_tool_life_are_finite() {
+        at_all_corners!(c: LifeConstant, n: LifeExponent, v: CuttingSpeed, t: ToolLife => {
+            let law = wear::LifeLaw::new(c, n);
+            finite_or_refused(wear::life_at(law, v));
+            finite(wear::speed_for(law, t));
+            finite_or_refused(wear::LifeLaw::through(v, t, n).map(wear::LifeLaw::constant));
+            at_all_corners!(w: CuttingSpeed => {
+                finite_or_refused(wear::life_after_change(t, n, v, w));
+                if let Ok(fit) = wear::fit_lives(&[(v, t), (w, t), (w, ToolLife::computed_trade(60.0))]) {
+                    finite(fit.scatter);
+                    fit.lives.into_iter().for_each(finite);
+                }
+            });
+            at_all_corners!(x: Duration, p: Price, h: PricePerHour => {
+                if let Ok(best) = wear::cheapest_life(law, x, p, h) {
+                    finite(best.life);
+                    finite(best.cutting_speed);
+                }
+            });
+        });
+    }
+
+    #[test]
+    fn of_faces_and_tapers_are_finite() {
+        at_all_corners!(d: Diameter, b: Diameter, f: Feed, n: SpindleSpeed, v: CuttingSpeed => {
+            let held = |highest| facing::FacingPace::SurfaceSpeed { cutting_speed: v, highest };
+            for pace in [facing::FacingPace::SpindleSpeed(n), held(None), held(Some(n))] {
+                finite(facing::spindle_speed_at(pace, d));
+                finite(facing::cutting_speed_at(pace, d));
+                facing::full_speed_below(pace).into_iter().for_each(finite);
+                finite_or_refused(facing::time(pace, d, None, f));
+                finite_or_refused(facing::time(pace, d, Some(b), f));
+            }
+        });
+        at_all_corners!(a: Diameter, b: Diameter, l: WorkLength, x: TaperRatio, h: HalfAngle,
+                        w: IncludedAngle => {
+            let tapers = [
+                taper::Taper::between(a, b, l).ok(),
+                Some(taper::Taper::of_ratio(x)),
+                Some(taper::Taper::of_half_angle(h)),
+                Some(taper::Taper::of_included_angle(w)),
+            ];
+            for taper in tapers.into_iter().flatten() {
+                finite(taper.half_angle());
+                finite(taper.included_angle());
+                finite(taper.ratio());
+                finite(taper.per_foot());
+                finite(taper.slide_travel(l));
+                finite(taper.large_for(a, l));
+                finite_or_refused(taper.small_for(a, l));
+                finite_or_refused(taper.length_between(a, b));
+                finite(taper::set_over(taper, l));
+                finite(taper::usual_set_over(taper, l));
+            }
+        });
+        at_all_corners!(c: CompoundAngle, t: Travel, s: Travel, d: Diameter, e: ToolHeight => {
+            finite(taper::from_cross_slide(c));
+            finite(taper::compound_motion(c, t).infeed);
+            finite_or_refused(taper::angle_for_infeed(s, t));
+            finite_or_refused(tool_height::turned_diameter(d, t, e));
+            finite_or_refused(tool_height::diameter_error(d, t, e));
+            finite_or_refused(tool_height::rake_change(d, e));
+        });
+        at_all_corners!(s: SetOver, l: WorkLength => {
+            finite_or_refused(taper::taper_of_set_over(s, l).map(taper::Taper::half_angle));
+        });
+    }
+
+    #[test]
+    fn of_grip_and_tool_are_finite() {
+        at_all_corners!(f: MainForce, g: FeedForce, d: Diameter, e: Diameter, m: Friction => {
+            let safety = ForceFactor::computed_trade(2.0);
+            finite_or_refused(grip::grip_needed(f, g, d, e, m, safety));
+        });
+        at_all_corners!(f: GripForce, m: Mass, r: Radius, n: SpindleSpeed => {
+            let jaws = grip::Jaws::new(3, m, r);
+            if let Ok(jaws) = jaws {
+                finite(grip::highest_speed(f, &jaws));
+                finite_or_refused(grip::grip_at_speed(f, &jaws, n));
+            }
+        });
+        at_all_corners!(f: MainForce, p: PassiveForce, l: Overhang, s: ShankSize, d: Diameter,
+                        e: YoungsModulus => {
+            finite(tool_overhang::shank_deflection(f, l, s, s, e));
+            finite(tool_overhang::boring_bar_deflection(p, l, d, e));
         });
     }
 

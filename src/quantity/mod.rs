@@ -527,7 +527,7 @@ quantities! {
     /// How far the tailstock stands off the axis of the lathe, towards the operator.
     SetOver = 55 "set_over" "a set-over of the tailstock" Length -500.0 to 500.0 ["3.75 mm" "0.15 in"]
     /// Life of a cutting edge: time in cut until it is worn out.
-    ToolLife = 56 "life" "a tool life" Time 0.1 to 10000000.0 ["15 min" "60 min"]
+    ToolLife = 56 "life" "a tool life" Time 0.1 to 10000000.0 ["900 s" "60 min"]
     /// Exponent n of the tool life, v T^n = C (Taylor).
     LifeExponent = 57 "life_exponent" "an exponent of the tool life" Number 0.01 to 2.0 ["0.125" "0.25"]
     /// Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
@@ -578,6 +578,18 @@ quantities! {
     EdgeLength = 80 "edge_length" "a length of the edge in cut" Length 0.000001 to 1000.0 ["2.5 mm" "0.1 in"]
     /// Share of a set depth that a springing bar leaves standing.
     SpringShare = 81 "spring_share" "a share that the spring leaves" Number 0.0 to 1.0 ["0.05" "0.1"]
+    /// Mean pressure of a centre on its seat.
+    MeanPressure = 90 "mean_pressure" "a mean pressure" Stress 0.0 to 100000.0 ["8 MPa" "1200 psi"]
+    /// Coefficient of friction.
+    Friction = 91 "friction" "a coefficient of friction" Number 0.0 to 2.0 ["0.15" "0.2"]
+    /// Force with which all jaws together press on the work.
+    GripForce = 92 "grip_force" "a grip force of all jaws together" Force 0.0 to 10000000.0 ["24000 N" "5000 lbf"]
+    /// Width or height of the shank of a tool.
+    ShankSize = 93 "shank_size" "a width or height of a shank" Length 0.5 to 500.0 ["16 mm" "5/8 in"]
+    /// Scatter of tool lives: standard deviation of their natural logarithms.
+    LifeScatter = 94 "life_scatter" "a scatter of tool lives" Number 0.0 to 100.0 ["0.2" "0.35"]
+    /// Angle of the compound slide to the cross slide.
+    CrossSlideAngle = 95 "compound_angle_from_cross_slide" "an angle of the compound slide to the cross slide" Angle 0.0 to 90.0 ["84.3 deg" "1.4 rad"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

@@ -25,6 +25,7 @@ pub struct SpeedRange {
     name: String,
     low: SpindleSpeed,
     high: SpindleSpeed,
+    constant_torque_below: Option<SpindleSpeed>,
 }
 
 impl SpeedRange {
@@ -42,6 +43,7 @@ impl SpeedRange {
                 name: name.into(),
                 low,
                 high,
+                constant_torque_below: None,
             });
         }
         Err(Error::new(
@@ -51,6 +53,19 @@ impl SpeedRange {
             "a low speed below the high speed",
             "give the slower one first",
         ))
+    }
+
+    /// With the base speed of this range, where its plate or the manual gives one.
+    #[must_use]
+    pub fn with_constant_torque_below(mut self, base_speed: SpindleSpeed) -> Self {
+        self.constant_torque_below = Some(base_speed);
+        self
+    }
+
+    /// The base speed given for this range.
+    #[must_use]
+    pub fn constant_torque_below(&self) -> Option<SpindleSpeed> {
+        self.constant_torque_below
     }
 
     /// What the lever says.
@@ -184,7 +199,8 @@ impl Lathe {
         with_power power: Power;
         /// Efficiency from motor to spindle.
         with_efficiency efficiency: Efficiency;
-        /// The spindle speed below which the drive gives no more torque, only less power.
+        /// The spindle speed below which the drive gives no more torque, only less power; of several
+        /// ranges, in the one with the highest top.
         with_constant_torque_below constant_torque_below: SpindleSpeed;
         /// Dial of the compound slide.
         with_compound compound: Dial;
@@ -220,10 +236,64 @@ impl Lathe {
         self.efficiency
     }
 
-    /// The spindle speed below which the drive gives no more torque, only less power.
+    /// The spindle speed below which the drive gives no more torque, only less power; of several
+    /// ranges, in the one with the highest top.
     #[must_use]
     pub fn constant_torque_below(&self) -> Option<SpindleSpeed> {
         self.constant_torque_below
+    }
+
+    /// The range that a speed is set in: of those that hold it the one with the lowest top, which has
+    /// the most torque. None for a stepped gearbox, and for a speed outside of every range.
+    #[must_use]
+    pub fn range_of(&self, spindle_speed: SpindleSpeed) -> Option<&SpeedRange> {
+        match &self.spindle {
+            Spindle::Steps(_) => None,
+            Spindle::Ranges(ranges) => ranges
+                .iter()
+                .filter(|range| range.low <= spindle_speed && spindle_speed <= range.high)
+                .min_by_key(|range| range.high),
+        }
+    }
+
+    /// The base speed of one range.
+    ///
+    /// The range's own where one is given. Else that of the lathe, which is taken to be the one of the
+    /// range with the highest top, moved by the ratio of the tops: one motor, whose top speed gives the
+    /// top of every range.
+    ///
+    /// # Example
+    /// ```
+    /// use turnwright::{Lathe, SpeedRange};
+    /// let low = SpeedRange::new("low", "40 rpm".parse()?, "500 rpm".parse()?)?;
+    /// let high = SpeedRange::new("high", "160 rpm".parse()?, "2000 rpm".parse()?)?;
+    /// let lathe = Lathe::with_ranges(vec![low.clone(), high])?.with_constant_torque_below("1000 rpm".parse()?);
+    /// assert_eq!(lathe.base_speed_in(&low).map(|n| n.rpm()), Some(250.0));
+    /// assert_eq!(lathe.base_speed_at("100 rpm".parse()?).map(|n| n.rpm()), Some(250.0));
+    /// assert_eq!(lathe.base_speed_at("900 rpm".parse()?).map(|n| n.rpm()), Some(1000.0));
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn base_speed_in(&self, range: &SpeedRange) -> Option<SpindleSpeed> {
+        let Spindle::Ranges(ranges) = &self.spindle else {
+            return self.constant_torque_below;
+        };
+        range.constant_torque_below.or_else(|| {
+            let base = self.constant_torque_below?;
+            let top = ranges.iter().map(|range| range.high).max()?;
+            Some(SpindleSpeed::computed_trade(
+                base.rpm() * (range.high.rpm() / top.rpm()),
+            ))
+        })
+    }
+
+    /// The base speed that holds at a spindle speed: that of the range it is set in.
+    #[must_use]
+    pub fn base_speed_at(&self, spindle_speed: SpindleSpeed) -> Option<SpindleSpeed> {
+        match self.range_of(spindle_speed) {
+            Some(range) => self.base_speed_in(range),
+            None => self.constant_torque_below,
+        }
     }
 
     /// Dial of the compound slide.
@@ -451,6 +521,17 @@ mod serial {
     }
 
     fn speed_range(tree: &Tree, path: &str, name: &str) -> Result<SpeedRange, Error> {
+        if let Tree::Group(_) = tree {
+            let f = Fields::of(tree, path, "a range of speeds")?;
+            let mut range = f.need_item(
+                "range",
+                "the slowest and the fastest speed",
+                |tree, path| speed_range(tree, path, name),
+            )?;
+            range.constant_torque_below = f.quantity("constant_torque_below")?;
+            f.finish()?;
+            return Ok(range);
+        }
         match list(tree, path, quantity::<SpindleSpeed>)?.as_slice() {
             [low, high] => SpeedRange::new(name, *low, *high).map_err(|error| error.at(path)),
             other => Err(Error::new(
@@ -458,7 +539,7 @@ mod serial {
                 path,
                 format!("{} speeds", other.len()),
                 "two speeds, the slowest and the fastest",
-                "write [\"50 rpm\", \"2000 rpm\"]",
+                "write [\"50 rpm\", \"2000 rpm\"], or { \"range\": [..], \"constant_torque_below\": .. }",
             )),
         }
     }
@@ -493,9 +574,7 @@ mod serial {
             match &self.spindle {
                 Spindle::Steps(steps) => out.serialize_entry("spindle_steps", steps)?,
                 Spindle::Ranges(ranges) => match ranges.as_slice() {
-                    [one] if one.name.is_empty() => {
-                        out.serialize_entry("spindle_range", &[one.low, one.high])?;
-                    }
+                    [one] if one.name.is_empty() => out.serialize_entry("spindle_range", one)?,
                     ranges => out.serialize_entry("spindle_ranges", &Named(ranges))?,
                 },
             }
@@ -527,8 +606,22 @@ mod serial {
         fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
             let mut map = s.serialize_map(Some(self.0.len()))?;
             for range in self.0 {
-                map.serialize_entry(&range.name, &[range.low, range.high])?;
+                map.serialize_entry(&range.name, range)?;
             }
+            map.end()
+        }
+    }
+
+    /// As it was written: two speeds, or an object where the range has a base speed of its own.
+    impl Serialize for SpeedRange {
+        fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+            let ends = [self.low, self.high];
+            let Some(base) = self.constant_torque_below else {
+                return ends.serialize(s);
+            };
+            let mut map = s.serialize_map(Some(2))?;
+            map.serialize_entry("range", &ends)?;
+            map.serialize_entry("constant_torque_below", &base)?;
             map.end()
         }
     }

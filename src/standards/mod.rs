@@ -7,6 +7,7 @@
 //! | [`limits`] | is a size within its limits? |
 //! | [`instrument`] | how far may a measuring instrument be off? |
 //! | [`preferred`] | which sizes and speeds are the usual ones? |
+//! | [`taper`] | which tapers have a name, and what is their ratio? |
 //! | [`texture`] | which grade is a roughness, and over which length is it measured? |
 //!
 //! Every value was written down from memory, none with its standard open; each table says so, and
@@ -20,4 +21,5 @@ pub mod general_tolerance;
 pub mod instrument;
 pub mod limits;
 pub mod preferred;
+pub mod taper;
 pub mod texture;

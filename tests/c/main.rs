@@ -15,6 +15,7 @@ mod swapped;
 mod symbols;
 mod threads;
 mod tools;
+mod twins;
 
 use libtest_mimic::{Arguments, Failed, Trial};
 
@@ -92,6 +93,7 @@ fn main() {
         swapped::trials(),
         programs::trials(),
         columns::trials(),
+        twins::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

@@ -163,7 +163,7 @@ fn unknown_questions_and_later_ones_are_told_apart() {
     assert_eq!(refused(r#"{"finsh": {}}"#).kind(), ErrorKind::UnknownName);
     assert!(refused(r#"{"finsh": {}}"#).remedy().contains("finish"));
     assert_eq!(
-        refused(r#"{"tool_life": {}}"#).kind(),
+        refused(r#"{"after_measurement": {}}"#).kind(),
         ErrorKind::NotOffered
     );
     assert_eq!(
@@ -185,4 +185,283 @@ fn unknown_questions_and_later_ones_are_told_apart() {
         let error = refused(&format!(r#"{{ "{question}": [] }}"#));
         assert_eq!(error.kind(), ErrorKind::Unreadable, "{question}: {error}");
     }
+}
+
+#[test]
+fn facing_by_a_gearbox_and_by_a_held_cutting_speed() {
+    let fixed = ask(
+        "facing",
+        json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "spindle_speed": "500 rpm",
+                "least_cutting_speed": "20 m/min", "tool_height": "-0.3 mm" }),
+    );
+    let fixed = &fixed["facing"];
+    assert_eq!(fixed["time"], "48 s");
+    assert_eq!(fixed["pip_diameter"], "0.6 mm");
+    assert_eq!(fixed["cutting_speed_at_bore"], "0 m/min");
+    assert!((millimetres(&fixed["slow_below"]) - 12.732).abs() < 1e-3);
+    let slow = ask(
+        "facing",
+        json!({ "diameter": "20 mm", "feed": "0.1 mm/rev", "spindle_speed": "100 rpm",
+                "least_cutting_speed": "20 m/min" }),
+    );
+    assert!(
+        slow["facing"]["cautions"]
+            .to_string()
+            .contains("slow_everywhere")
+    );
+    let held = json!({ "diameter": "4 in", "bore": "1 in", "feed": "0.008 in/rev",
+                       "cutting_speed": "400 ft/min", "max_spindle_speed": "1200 rpm" });
+    let held = ask("facing", held);
+    let held = &held["facing"];
+    assert!(held["full_speed_below"].as_str().unwrap().ends_with(" in"));
+    assert!(
+        held["cautions"]
+            .to_string()
+            .contains("rising_spindle_speed")
+    );
+    let chosen = json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "cutting_speed": "90 m/min",
+                         "lathe": { "spindle_steps": ["180 rpm", "355 rpm", "710 rpm"] } });
+    assert_eq!(
+        ask("facing", chosen)["facing"]["spindle_speed_outside"],
+        "355 rpm"
+    );
+    for (fields, field) in [
+        (
+            json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "cutting_speed": "90 m/min" }),
+            "max_spindle_speed",
+        ),
+        (
+            json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "cutting_speed": "90 m/min",
+                 "spindle_speed": "300 rpm" }),
+            "spindle_speed",
+        ),
+        (
+            json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "spindle_speed": "900 rpm",
+                 "max_spindle_speed": "800 rpm" }),
+            "spindle_speed",
+        ),
+        (
+            json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "spindle_speed": "300 rpm",
+                 "bore": "80 mm" }),
+            "bore",
+        ),
+    ] {
+        let error = answer(&json!({ "facing": fields }).to_string()).unwrap_err();
+        assert_eq!(error.field(), field, "{error}");
+    }
+}
+
+#[test]
+fn a_taper_by_its_ends_its_ratio_its_angle_and_its_name() {
+    let by_ends = ask(
+        "taper",
+        json!({ "large": "40 mm", "small": "38 mm", "length": "80 mm", "length_between_centres": "300 mm" }),
+    );
+    let taper = &by_ends["taper"];
+    assert_eq!(taper["ratio"], 40.0);
+    assert!((millimetres(&taper["set_over"]) - 3.749707).abs() < 1e-6);
+    assert!(taper["cautions"].to_string().contains("Guard the dog"));
+    assert!(!taper["cautions"].to_string().contains("large_set_over"));
+    let by_ratio = ask(
+        "taper",
+        json!({ "ratio": 40, "large": "40 mm", "length": "80 mm" }),
+    );
+    assert_eq!(by_ratio["taper"]["small"], "38 mm");
+    assert_eq!(by_ratio["taper"]["half_angle"], taper["half_angle"]);
+    let by_name = ask("taper", json!({ "taper": "Morse 2", "units": "inch" }));
+    assert_eq!(by_name["taper"]["ratio"], 20.02);
+    assert!(
+        by_name["taper"]["taper_per_foot"]
+            .as_str()
+            .unwrap()
+            .ends_with(" in")
+    );
+    assert!(
+        by_name["taper"]["provenance"]
+            .to_string()
+            .contains("ISO 296")
+    );
+    let marked = ask(
+        "taper",
+        json!({ "ratio": 10, "compound": { "reads": "travel", "division": "0.05 mm", "divisions_per_turn": 80 } }),
+    );
+    let infeed = millimetres(&marked["taper"]["one_mark"]["infeed"]);
+    assert!((infeed - 0.05 * (0.05_f64).atan().sin()).abs() < 1e-12);
+    let high = ask(
+        "taper",
+        json!({ "large": "40 mm", "small": "10 mm", "length": "60 mm", "tool_height": "1 mm",
+                "compound_travel": "50 mm", "attachment_length": "50 mm" }),
+    );
+    assert!((millimetres(&high["taper"]["small_end_error"]) - 0.148984).abs() < 1e-6);
+    for code in [
+        "tool_off_centre",
+        "compound_too_short",
+        "attachment_too_short",
+    ] {
+        assert!(
+            high["taper"]["cautions"].to_string().contains(code),
+            "{code}"
+        );
+    }
+    for (fields, field) in [
+        (json!({ "large": "40 mm", "small": "38 mm" }), "length"),
+        (json!({ "ratio": 20, "half_angle": "2 deg" }), "half_angle"),
+        (
+            json!({ "ratio": 20, "large": "40 mm", "small": "38 mm", "length": "80 mm" }),
+            "length",
+        ),
+        (
+            json!({ "ratio": 5, "large": "20 mm", "length": "200 mm" }),
+            "length",
+        ),
+        (json!({ "taper": "Morse 9" }), "taper"),
+        (json!({ "ratio": 20, "tool_height": "1 mm" }), "small"),
+    ] {
+        let error = answer(&json!({ "taper": fields }).to_string()).unwrap_err();
+        assert_eq!(error.field(), field, "{error}");
+    }
+}
+
+#[test]
+fn growth_of_a_diameter_and_of_a_bar_on_its_centre() {
+    let warm = ask(
+        "growth",
+        json!({ "diameter": "60 mm", "rise": "20 K", "expansion": "23.4 um/(m K)" }),
+    );
+    let grown = millimetres(&warm["growth"]["growth"]);
+    assert!((grown - 0.02808).abs() < 1e-12);
+    assert!((millimetres(&warm["growth"]["size_at_20"]) - 60.0 / 1.000468).abs() < 1e-9);
+    let held = ask(
+        "growth",
+        json!({ "length": "400 mm", "diameter": "30 mm", "rise": "15 K", "expansion": "11.5 um/(m K)",
+                "youngs_modulus": "210 GPa", "axial_stiffness": "20 kN/mm" }),
+    );
+    let force = held["growth"]["added_axial_force"].as_str().unwrap();
+    assert!(force.starts_with("1309.4"), "{force}");
+    assert!(
+        held["growth"]["cautions"]
+            .to_string()
+            .contains("growing_on_centre")
+    );
+    let stepped = ask(
+        "growth",
+        json!({ "sections": [{ "diameter": "30 mm", "length": "150 mm" }, { "diameter": "30 mm", "length": "250 mm" }],
+                "rise": "15 K", "expansion": "11.5 um/(m K)", "youngs_modulus": "210 GPa",
+                "axial_stiffness": "20 kN/mm" }),
+    );
+    let same = stepped["growth"]["added_axial_force"].as_str().unwrap();
+    assert!(same.starts_with("1309.4"), "{same}");
+    let thin = ask(
+        "growth",
+        json!({ "length": "900 mm", "diameter": "8 mm", "rise": "40 K", "material": "c45",
+                "axial_stiffness": "20 kN/mm" }),
+    );
+    for code in ["may_buckle", "hot_work"] {
+        assert!(
+            thin["growth"]["cautions"].to_string().contains(code),
+            "{code}"
+        );
+    }
+    assert!(
+        thin["growth"]["provenance"]
+            .to_string()
+            .contains("thermal expansion")
+    );
+    for (fields, field) in [
+        (json!({ "diameter": "60 mm", "rise": "20 K" }), "expansion"),
+        (
+            json!({ "length": "60 mm", "rise": "20 K", "material": "c45", "axial_stiffness": "20 kN/mm" }),
+            "diameter",
+        ),
+        (
+            json!({ "diameter": "60 mm", "rise": "20 K", "material": "c45", "axial_stiffness": "20 kN/mm" }),
+            "length",
+        ),
+        (
+            json!({ "diameter": "60 mm", "length": "60 mm", "rise": "20 K", "material": "c45" }),
+            "diameter",
+        ),
+        (
+            json!({ "diameter": "60 mm", "rise": "20 K", "material": "c45", "bore": "10 mm" }),
+            "bore",
+        ),
+    ] {
+        let error = answer(&json!({ "growth": fields }).to_string()).unwrap_err();
+        assert_eq!(error.field(), field, "{error}");
+    }
+}
+
+#[test]
+fn tool_life_from_lives_from_a_law_and_by_prices() {
+    let lives = json!([{ "cutting_speed": "40 m/min", "life": "20 min" },
+                       { "cutting_speed": "30 m/min", "life": "120 min" }]);
+    let measured = ask("tool_life", json!({ "lives": lives, "life": "60 min" }));
+    let exponent = measured["tool_life"]["exponent"].as_f64().unwrap();
+    assert!((exponent - 0.160558).abs() < 1e-6);
+    let cheapest = ask(
+        "tool_life",
+        json!({ "constant": "300 m/min", "exponent": 0.25,
+                "prices": { "machine_per_hour": 60, "edge_price": 3, "change_time": "1 min" } }),
+    );
+    assert_eq!(cheapest["tool_life"]["life"], "720 s");
+    assert_eq!(cheapest["tool_life"]["fastest"]["life"], "180 s");
+    let one = ask(
+        "tool_life",
+        json!({ "lives": [{ "cutting_speed": "100 ft/min", "life": "60 min" }],
+                "tool_material": "high_speed_steel", "cutting_speed": "110 ft/min", "units": "inch" }),
+    );
+    let one = &one["tool_life"];
+    assert!(one["constant"].as_str().unwrap().ends_with(" ft/min"));
+    // Ten per cent more speed: 1.1^-8 of the hour.
+    let life = one["life"].as_str().unwrap().strip_suffix(" s").unwrap();
+    assert!((life.parse::<f64>().unwrap() - 3600.0 * 1.1_f64.powi(-8)).abs() < 1e-6);
+    assert!(one["cautions"].to_string().contains("usual_exponent"));
+    for (fields, field) in [
+        (json!({ "lives": lives }), "life"),
+        (
+            json!({ "lives": lives, "life": "20 min", "cutting_speed": "30 m/min" }),
+            "life",
+        ),
+        (
+            json!({ "lives": lives, "exponent": 0.2, "life": "20 min" }),
+            "exponent",
+        ),
+        (
+            json!({ "constant": "300 m/min", "life": "20 min" }),
+            "exponent",
+        ),
+        (
+            json!({ "constant": "300 m/min", "exponent": 1.0,
+                 "prices": { "machine_per_hour": 60, "edge_price": 3, "change_time": "1 min" } }),
+            "exponent",
+        ),
+        (
+            json!({ "lives": [{ "cutting_speed": "40 m/min", "life": "20 min" }], "life": "20 min" }),
+            "lives",
+        ),
+    ] {
+        let error = answer(&json!({ "tool_life": fields }).to_string()).unwrap_err();
+        assert_eq!(error.field(), field, "{error}");
+    }
+}
+
+#[test]
+fn a_range_with_a_base_speed_of_its_own_comes_back() {
+    let mut job = demo();
+    let lathe = job["lathe"].as_object_mut().unwrap();
+    for field in ["spindle_steps", "step_names"] {
+        lathe.remove(field);
+    }
+    lathe.insert(
+        String::from("spindle_ranges"),
+        json!({ "low": { "range": ["40 rpm", "500 rpm"], "constant_torque_below": "220 rpm" },
+                "high": ["160 rpm", "2000 rpm"] }),
+    );
+    lathe.insert(String::from("power"), json!("1.5 kW"));
+    lathe.insert(String::from("constant_torque_below"), json!("1000 rpm"));
+    let first = ask("plan", job);
+    let ranges = &first["plan"]["job"]["lathe"]["spindle_ranges"];
+    assert_eq!(ranges["low"]["constant_torque_below"], "220 rpm");
+    assert_eq!(ranges["high"][1], "2000 rpm");
+    assert_eq!(first, ask("plan", first["plan"]["job"].clone()));
 }

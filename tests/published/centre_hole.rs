@@ -1,6 +1,9 @@
 //! Centre holes: ISO 866, ISO 2540, ISO 6411 and ASME B94.11M (from memory), and their geometry.
 
 use turnwright::advice::centre_hole::{DRILL_OVER_TURNING, choose};
+use turnwright::physics::centre::{cone_pressure, push_out, side_pressure};
+use turnwright::physics::heat::length_growth;
+use turnwright::physics::strut::{Strut, buckling_load, growth_load};
 use turnwright::standards::centre_hole::{INCH_DRILLS, cone_depth, form_a, form_b};
 use turnwright::*;
 
@@ -13,6 +16,22 @@ pub fn answer(case: &Case) -> Result<(), String> {
         inch_sizes(case)
     } else if case.asks("spindle_speed") {
         spindle_speed(case)
+    } else if case.has("temperature_rise") {
+        growth(case)
+    } else if case.asks("axial_force") {
+        let none = Friction::from_value(0.0).map_err(|e| e.to_string())?;
+        let friction = case.maybe("friction")?.unwrap_or(none);
+        case.expect("axial_force", push_out(case.get("radial_force")?, friction))
+    } else if case.asks("mean_pressure") {
+        let (wide, narrow) = (
+            case.get("countersink_diameter")?,
+            case.get("pilot_diameter")?,
+        );
+        let pressure = match case.maybe("axial_force")? {
+            Some(force) => cone_pressure(force, wide, narrow),
+            None => side_pressure(case.get("radial_force")?, wide, narrow),
+        };
+        case.expect("mean_pressure", pressure.map_err(|e| e.to_string())?)
     } else {
         let depth = cone_depth(
             case.get("countersink_diameter")?,
@@ -64,4 +83,22 @@ fn spindle_speed(case: &Case) -> Result<(), String> {
         return Err(format!("a countersink of {}", choice.countersink));
     }
     case.expect("spindle_speed", choice.spindle_speed)
+}
+
+/// A bar that grows between the chuck and a centre that gives way.
+fn growth(case: &Case) -> Result<(), String> {
+    let length: WorkLength = case.get("length")?;
+    let grown = length_growth(
+        length,
+        case.get("expansion")?,
+        case.get("temperature_rise")?,
+    );
+    case.expect("growth", grown)?;
+    let mut bar = Strut::new(case.get("youngs_modulus")?, case.get("diameter")?, length);
+    if let Some(bore) = case.maybe("bore")? {
+        bar = bar.with_bore(bore).map_err(|e| e.to_string())?;
+    }
+    let load = growth_load(&bar, grown, case.maybe("centre_axial_stiffness")?);
+    case.expect("load_rise", load)?;
+    case.expect("buckling_load", buckling_load(&bar))
 }

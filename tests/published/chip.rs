@@ -1,6 +1,7 @@
 //! Rules of the trade for depth over feed and for the roughing feed: common practice, no source.
 
-use turnwright::advice::{depth, feed};
+use turnwright::advice::chip::{self, ChipShape};
+use turnwright::advice::feed;
 use turnwright::*;
 
 use crate::case::Case;
@@ -12,8 +13,12 @@ pub fn answer(case: &Case) -> Result<(), String> {
     let (a_p, f): (DepthOfCut, Feed) = (case.get("depth_of_cut")?, case.get("feed")?);
     let ratio = a_p.mm() / f.mm_per_rev();
     case.expect_number("ratio", ratio)?;
-    // The upper end of the window, beyond which the chip is a ribbon; a lower end is not kept.
-    case.expect_flag("inside_window", ratio <= depth::CHIP_WINDOW.value)
+    let (shape, caution) = chip::shape(a_p, f, &mut Provenance::default());
+    let inside = shape == ChipShape::Inside;
+    if inside == caution.is_some() {
+        return Err(format!("{shape}, with the caution {caution:?}"));
+    }
+    case.expect_flag("inside_window", inside)
 }
 
 /// Only the direction: the feed advised stays below the largest that the rule allows.

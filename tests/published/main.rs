@@ -10,14 +10,19 @@ mod chip;
 mod dial;
 mod diameter_error;
 mod engagement;
+mod facing;
 mod finish;
 mod force;
 mod general_tolerance;
+mod grip;
+mod heat;
 mod preferred;
 mod speed;
 mod spindle_steps;
 mod support;
+mod taper;
 mod texture;
+mod tool_life;
 mod units;
 mod vibration;
 
@@ -31,7 +36,7 @@ use libtest_mimic::{Arguments, Trial};
 type Answer = fn(&Case) -> Result<(), String>;
 
 /// Which module answers a topic.
-const TOPICS: [(&str, Answer); 21] = [
+const TOPICS: &[(&str, Answer)] = &[
     ("units", units::answer),
     ("speed", speed::answer),
     ("spindle-step", spindle_steps::answer),
@@ -53,6 +58,13 @@ const TOPICS: [(&str, Answer); 21] = [
     ("preferred", preferred::answer),
     ("iso2768", general_tolerance::answer),
     ("centre", centre_hole::answer),
+    ("heat", heat::answer),
+    ("tool-life", tool_life::answer),
+    ("taper", taper::answer),
+    ("facing", facing::answer),
+    ("tool-height", facing::tool_height),
+    ("grip", grip::answer),
+    ("tool", grip::tool),
 ];
 
 fn answer(case: &Case) -> Result<(), String> {
@@ -99,7 +111,7 @@ fn main() -> ExitCode {
     {
         println!("{:<20}{:>8}{:>8}", "topic", "passed", "run");
         for (topic, _) in TOPICS {
-            if let Some((passed, run)) = tally.get(topic) {
+            if let Some((passed, run)) = tally.get(*topic) {
                 println!("{topic:<20}{passed:>8}{run:>8}");
             }
         }

@@ -11,7 +11,7 @@ import json
 import sys
 from pathlib import Path
 
-from mpmath import acos, asin, atan, atan2, cos, cosh, cot, findroot, floor, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
+from mpmath import acos, asin, atan, atan2, cos, cosh, cot, findroot, floor, log, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
 
 mp.dps = 50
 OUT = Path(__file__).resolve().parent / "checks.json"
@@ -95,7 +95,8 @@ DEF = "derived from the definition"
 
 # What a case of kind "derived" is derived from.
 SECTIONS = {1: "speed, feed, time", 3: "Kienzle's law", 4: "corner arc and light cut", 5: "power, torque, drive", 6: "theoretical finish",
-            10: "bars", 11: "spring of the bar", 12: "vibration", 14: "centre holes", 18: "dials"}
+            10: "bars", 11: "spring of the bar", 12: "vibration", 14: "centre holes", 15: "heat", 16: "tool life", 17: "tapers", 18: "dials", 19: "facing",
+            20: "height of the tool", 23: "gripping", 24: "overhang of the tool"}
 
 
 def fm(section):
@@ -317,6 +318,9 @@ def speed_cases():
               "next_step_cutting_speed": (pi * si(d) * si(steps[j + 1]), "m/min")})
     case("speed-chuck-limit", "spindle-step", "derived", fm(1), {"diameter": "12 mm", "cutting_speed": "150 m/min", "chuck_speed_limit": "2500 rpm"},
          {"ideal": (spindle(si("150 m/min"), si("12 mm")), "rpm"), "spindle_speed": "2500 rpm", "cutting_speed": (pi * si("12 mm") * si("2500 rpm"), "m/min"), "governed_by": "chuck"})
+    phi_, n1 = mpf(10) ** (mpf(3) / 20), si("45 rpm")
+    case("speed-geometric-series", "speed", "derived", "ISO 3 (R20/3), exact ratio 10^(3/20)", {"first": "45 rpm", "ratio_exponent": "0.15", "steps": 12},
+         {"last": (n1 * phi_**11, "rpm"), "ratio": (phi_, ""), "largest_speed_loss": (1 - 1 / phi_, "")})
     t = "time"
     case("time-cut-1", t, "derived", fm(1) + ": t = l/(f n)", {"length": "120 mm", "run_in": "2 mm", "run_out": "0 mm", "feed": "0.2 mm/rev", "spindle_speed": "640 rpm"},
          {"time": (si("122 mm") / (si("0.2 mm/rev") * si("640 rpm")), "s")})
@@ -963,7 +967,25 @@ def support_cases():
     case("centre-cone-geometry", t, "derived", fm(14), {"pilot_diameter": "2.5 mm", "countersink_diameter": "5.3 mm"}, {"cone_depth": (si("2.8 mm") * sqrt(3) / 2, "mm")})
     case("centre-inch-no3", t, "published", "ASME B94.11M plain combined drill and countersink, from memory", {"size": "3"}, {"body_diameter": "0.25 in", "pilot_diameter": "0.109375 in"}, 1e-9)
     case("centre-inch-no5", t, "published", "ASME B94.11M plain combined drill and countersink, from memory", {"size": "5"}, {"body_diameter": "0.4375 in", "pilot_diameter": "0.1875 in"}, 1e-9)
+    case("centre-push-out", t, "derived", fm(14) + ": radial force on a 60 deg centre, no friction", {"radial_force": "600 N"}, {"axial_force": (600 * tan(pi / 6), "N")})
+    case("centre-push-out-friction", t, "derived", fm(14) + ": radial force on a 60 deg centre, tan(30 deg - atan mu)", {"radial_force": "600 N", "friction": "0.15"}, {"axial_force": (600 * tan(pi / 6 - atan(mpf("0.15"))), "N")})
+    case("centre-pressure", t, "derived", fm(14) + ": projected ring", {"axial_force": "800 N", "pilot_diameter": "4 mm", "countersink_diameter": "8.5 mm"}, {"mean_pressure": (800 / (pi / 4 * (si("8.5 mm") ** 2 - si("4 mm") ** 2)), "MPa")})
+    case("centre-pressure-side", t, "derived", fm(14) + ": projected trapezium", {"radial_force": "200 N", "pilot_diameter": "4 mm", "countersink_diameter": "8.5 mm"},
+         {"mean_pressure": (200 / ((si("8.5 mm") + si("4 mm")) / 2 * (si("4.5 mm") * sqrt(3) / 2)), "MPa")})
     case("centre-spindle-speed", t, "derived", fm(1) + ": speed from the countersink diameter", {"countersink_diameter": "6.7 mm", "cutting_speed": "20 m/min"}, {"spindle_speed": (spindle(si("20 m/min"), si("6.7 mm")), "rpm")})
+    al, L, dT, d = si("11.5 um/(m*K)"), si("400 mm"), 15, si("30 mm")
+    grow, area = al * L * dT, lambda d, b=0: pi / 4 * (d * d - b * b)
+    E, k = si(E_ST), si("20 N/um")
+    case("centre-growth", t, "derived", fm(14), {"expansion": "11.5 um/(m*K)", "length": "400 mm", "temperature_rise": "15 K", "diameter": "30 mm", "youngs_modulus": E_ST, "centre_axial_stiffness": "20 N/um"},
+         {"growth": (grow, "um"), "load_rise": (grow / (L / (E * area(d)) + 1 / k), "N"), "buckling_load": (pi**2 * E * inertia(d) / L**2, "kN")})
+    case("centre-growth-tube", t, "derived", fm(14), {"expansion": "11.5 um/(m*K)", "length": "400 mm", "temperature_rise": "15 K", "diameter": "30 mm", "bore": "20 mm", "youngs_modulus": E_ST, "centre_axial_stiffness": "20 N/um"},
+         {"growth": (grow, "um"), "load_rise": (grow / (L / (E * area(d, si("20 mm"))) + 1 / k), "N"), "buckling_load": (pi**2 * E * inertia(d, si("20 mm")) / L**2, "kN")})
+    t = "heat"
+    case("heat-diameter", t, "derived", fm(15), {"expansion": "23.4 um/(m*K)", "diameter": "60 mm", "temperature_rise": "20 K"}, {"growth": (si("23.4 um/(m*K)") * si("60 mm") * 20, "um")})
+    case("heat-diameter-inch", t, "derived", fm(15), {"expansion": "11.5 um/(m*K)", "diameter": "2 in", "temperature_rise": "10 K"}, {"growth": (si("11.5 um/(m*K)") * si("2 in") * 10, "in")})
+    case("heat-size-at-20", t, "derived", fm(15) + ": d/(1 + alpha dT), exactly", {"expansion": "23.4 um/(m*K)", "measured": "60.028 mm", "temperature_rise": "20 K"}, {"diameter": (si("60.028 mm") / (1 + si("23.4 um/(m*K)") * 20), "mm")})
+    m = si("7850 kg/m^3") * pi / 4 * si("40 mm") ** 2 * si("100 mm")
+    case("heat-rise", t, "derived", fm(15), {"power": "1.2 kW", "fraction": "0.1", "time": "60 s", "density": "7850 kg/m^3", "diameter": "40 mm", "length": "100 mm", "specific_heat": "470 J/(kg*K)"}, {"temperature_rise": (120 * 60 / (m * 470), "K"), "mass": (m, "kg")})
 
 
 def dial_cases():
@@ -1009,16 +1031,101 @@ def preferred_cases():
     case("preferred-corner-radii-inch", t, "published", "ANSI B212.4 corner radius in 64ths of an inch, from memory", {"codes": ["1", "2", "3", "4", "6"]}, {"corner_radii": [f"{x} in" for x in ("0.015625", "0.03125", "0.046875", "0.0625", "0.09375")]}, 1e-12)
 
 
+def life_cases():
+    t = "tool-life"
+    src = "Taylor 1907, Trans. ASME 28, from memory: v T^n = C"
+    C, n = si("60 m/min"), mpf("0.125")
+    case("life-taylor-1", t, "derived", src, {"constant": "60 m/min", "exponent": "0.125", "life": "60 min"}, {"cutting_speed": (C / mpf(60) ** n, "m/min")}, note="T in minutes; constant = speed for one minute of life")
+    case("life-taylor-2", t, "derived", src, {"constant": "300 m/min", "exponent": "0.25", "cutting_speed": "180 m/min"}, {"life": ((mpf(300) / 180) ** 4 * 60, "min")})
+    case("life-taylor-3", t, "derived", src, {"constant": "900 ft/min", "exponent": "0.25", "cutting_speed": "500 ft/min"}, {"life": ((mpf(900) / 500) ** 4 * 60, "min")})
+    for i, (nn, s) in enumerate([("0.125", "1.1"), ("0.25", "1.1"), ("0.5", "1.2")], 1):
+        case(f"life-speed-change-{i}", t, "derived", src, {"exponent": nn, "speed_ratio": s}, {"life_ratio": (mpf(s) ** (-1 / mpf(nn)), "")})
+    case("life-exponent-from-two", t, "derived", src, {"speeds": ["40 m/min", "30 m/min"], "lives": ["20 min", "120 min"]}, {"exponent": (log(mpf(40) / 30) / log(mpf(6)), ""), "constant": (si("40 m/min") * mpf(20) ** (log(mpf(40) / 30) / log(mpf(6))), "m/min")})
+    Tc = (1 / mpf("0.25") - 1) * (mpf(1) + mpf(3))
+    case("life-least-cost", t, "derived", fm(16) + ": T = (1/n - 1)(t_c + C_t/C_m)", {"exponent": "0.25", "constant": "300 m/min", "change_time": "1 min", "tool_cost_over_machine_rate": "3 min"}, {"life": (Tc * 60, "min"), "cutting_speed": (si("300 m/min") / Tc ** mpf("0.25"), "m/min")})
+    Tp = (1 / mpf("0.125") - 1) * mpf("2.5")
+    case("life-most-parts", t, "derived", fm(16) + ": T = (1/n - 1) t_c", {"exponent": "0.125", "constant": "60 m/min", "change_time": "2.5 min"}, {"life": (Tp * 60, "min"), "cutting_speed": (si("60 m/min") / Tp ** mpf("0.125"), "m/min")})
+    # the optimum really is one: cost with t_m = 1/v
+    k = mpf(4)
+    cost = lambda v: 1 / v + k * (1 / v) / (300 / v) ** 4
+    v = 300 / Tc ** mpf("0.25")
+    assert cost(v) < cost(v * mpf("1.001")) and cost(v) < cost(v * mpf("0.999"))
+    for mat, nn in [("high speed steel", "0.125"), ("carbide", "0.25"), ("ceramic", "0.5")]:
+        case(f"life-exponent-{mat.replace(' ', '-')}", t, "from-memory", "text-book typical values, from memory, unverified page", {"tool": mat}, {"exponent": nn}, tol_rel=0.5, note="typical; spread 0.08 to 0.17, 0.2 to 0.4, 0.4 to 0.7")
+
+
+MORSE = [("0", "19.212", "1.49067"), ("1", "20.047", "1.42872"), ("2", "20.020", "1.43065"), ("3", "19.922", "1.43768"), ("4", "19.254", "1.48755"), ("5", "19.002", "1.50723"), ("6", "19.180", "1.49330")]
+
+
+def taper_cases():
+    t = "taper"
+    s = "ISO 296 Morse tapers (ratio 1:x), from memory; half angle derived"
+    arc = {"0": "89.45", "1": "85.7167", "2": "85.8333", "3": "86.2667", "4": "89.25", "5": "90.4333", "6": "89.6"}   # minutes, handbook tables
+    for no, x, half in MORSE:
+        a = atan(1 / (2 * mpf(x)))
+        agree(a, arc[no] + " arcmin", abs_="0.06 arcmin", what="Morse " + no)
+        case(f"taper-morse-{no}", t, "published", s, {"taper": f"Morse {no}", "ratio": x}, {"half_angle": (a, "deg")}, 1e-6, note=f"handbook tables: 1 deg {nstr(mpf(arc[no]) - 60, 4)} min within 0.06 min")
+    a = atan(mpf(7) / 48)
+    agree(a, "497.83 arcmin", abs_="0.05 arcmin", what="7/24")
+    case("taper-7-24", t, "published", "ISO 7388 steep taper 7:24, from memory (8 deg 17 min 50 s)", {"taper": "7:24"}, {"half_angle": (a, "deg")}, 1e-6)
+    for i, (D, d, l) in enumerate([("40 mm", "30 mm", "100 mm"), ("1.25 in", "1 in", "6 in"), ("25 mm", "24 mm", "50 mm")], 1):
+        x = (si(D) - si(d)) / (2 * si(l))
+        case(f"taper-angle-{i}", t, "derived", fm(17), {"large_diameter": D, "small_diameter": d, "length": l}, {"half_angle": (atan(x), "deg"), "ratio": (1 / (2 * x), "")})
+    case("taper-per-foot", t, "derived", fm(17), {"large_diameter": "1.25 in", "small_diameter": "1 in", "length": "6 in"}, {"taper_per_foot": "0.5 in"}, 1e-12)
+    for i, (D, d, l, L) in enumerate([("40 mm", "38 mm", "80 mm", "300 mm"), ("1.5 in", "1.4 in", "4 in", "12 in")], 1):
+        x = (si(D) - si(d)) / (2 * si(l))
+        case(f"taper-setover-{i}", t, "derived", fm(17), {"large_diameter": D, "small_diameter": d, "length": l, "length_between_centres": L},
+             {"setover": (si(L) * sin(atan(x)), "mm" if "mm" in D else "in"), "usual_form": (si(L) * x, "mm" if "mm" in D else "in")})
+    for i, (r, a) in enumerate([("10", asin(mpf("0.1"))), ("20", asin(mpf("0.05"))), ("2", asin(mpf("0.5"))), ("100", asin(mpf("0.01")))], 1):
+        case(f"taper-compound-{i}", t, "derived", fm(17) + ": travel t moves the tool in by t sin(theta)", {"travel_over_radial_infeed": r}, {"angle": (a, "deg")})
+    case("taper-compound-travel", t, "derived", fm(17), {"angle": "5.75 deg", "travel": "0.05 mm"}, {"radial_infeed": (si("0.05 mm") * sin(si("5.75 deg")), "um"), "axial_shift": (si("0.05 mm") * cos(si("5.75 deg")), "um")})
+
+
+def facing_cases():
+    t = "facing"
+    v, f, R = si("150 m/min"), si("0.2 mm/rev"), si("60 mm")
+    rc = v / (2 * pi * si("2000 rpm"))
+    case("facing-constant-speed", t, "derived", fm(19), {"diameter": "120 mm", "cutting_speed": "150 m/min", "feed": "0.2 mm/rev", "highest_speed": "2000 rpm"},
+         {"clamp_diameter": (2 * rc, "mm"), "time": (pi * (R**2 - rc**2) / (f * v) + rc / (f * si("2000 rpm")), "s"), "speed_at_start": (v / (2 * pi * R), "rpm")})
+    num = quad(lambda x: 1 / (f * min(si("2000 rpm"), v / (2 * pi * x))), [0, rc, R])
+    assert abs(num - (pi * (R**2 - rc**2) / (f * v) + rc / (f * si("2000 rpm")))) < mpf(10) ** -30
+    case("facing-fixed-speed", t, "derived", fm(19), {"diameter": "80 mm", "spindle_speed": "500 rpm", "feed": "0.1 mm/rev"}, {"time": (si("40 mm") / (si("0.1 mm") * si("500 rpm")), "s"), "cutting_speed_outside": (pi * si("80 mm") * si("500 rpm"), "m/min"), "cutting_speed_at_10_mm": (pi * si("10 mm") * si("500 rpm"), "m/min")})
+    case("facing-bored", t, "derived", fm(19), {"diameter": "4 in", "bore": "1 in", "cutting_speed": "400 ft/min", "feed": "0.008 in/rev"}, {"time": (pi * (si("2 in") ** 2 - si("0.5 in") ** 2) / (si("0.008 in") * si("400 ft/min")), "s")})
+    case("facing-pip", t, "derived", fm(19), {"height_error": "0.3 mm"}, {"pip_diameter": "0.6 mm"}, 1e-12)
+    t = "tool-height"
+    R0, D, e = si("20 mm"), si("15 mm"), si("1 mm")
+    R = sqrt((sqrt(R0**2 - e**2) - D) ** 2 + e**2)
+    case("tool-height-size", t, "derived", fm(20), {"zeroed_at_diameter": "40 mm", "moved_in": "15 mm", "height_error": "1 mm"}, {"diameter": (2 * R, "mm"), "diameter_error": (2 * (R - (R0 - D)), "um")})
+    case("tool-height-rake", t, "derived", fm(20), {"diameter": "10 mm", "height_error": "0.5 mm"}, {"rake_change": (asin(mpf("0.1")), "deg")})
+
+
+def grip_tool_cases():
+    t = "grip"
+    src = fm(23) + ", common practice shaped after VDI 3106, from memory"
+    case("grip-needed", t, "derived", src, {"main_force": "1500 N", "cut_diameter": "60 mm", "grip_diameter": "50 mm", "friction": "0.15", "safety": "2"}, {"grip_force": (2 * 1500 * mpf("1.2") / mpf("0.15"), "N")})
+    n = sqrt(mpf(2) / 3 * 30000 / (3 * mpf("0.6") * mpf("0.06"))) / (2 * pi)
+    case("grip-highest-speed", t, "derived", src, {"grip_at_rest": "30 kN", "jaws": 3, "jaw_mass": "0.6 kg", "jaw_mass_radius": "60 mm"}, {"spindle_speed": (n, "rpm")})
+    om = 2 * pi * si("1200 rpm")
+    case("grip-at-speed", t, "derived", src, {"grip_at_rest": "30 kN", "jaws": 3, "jaw_mass": "0.6 kg", "jaw_mass_radius": "60 mm", "spindle_speed": "1200 rpm"}, {"grip_force": (30000 - 3 * mpf("0.6") * mpf("0.06") * om**2, "kN")})
+    t = "tool"
+    F, l, b, h, E = 800, si("30 mm"), si("16 mm"), si("16 mm"), si(E_ST)
+    case("tool-shank", t, "derived", fm(24) + ": 4 F l^3/(E b h^3)", {"force": "800 N", "overhang": "30 mm", "shank_width": "16 mm", "shank_height": "16 mm", "youngs_modulus": E_ST}, {"deflection": (4 * F * l**3 / (E * b * h**3), "um")})
+    F, l, d = 200, si("80 mm"), si("16 mm")
+    case("tool-boring-bar", t, "derived", fm(10), {"force": "200 N", "overhang": "80 mm", "bar_diameter": "16 mm", "youngs_modulus": E_ST}, {"deflection": (F * l**3 / (3 * E * inertia(d)), "um")})
+    for name, r in [("tool-overhang-shank", "1.5"), ("tool-overhang-boring-steel", "4")]:
+        case(name, t, "common-practice", "common practice, no source", {"kind": name.split("-", 2)[2]}, {"largest_overhang_over_height_or_diameter": r}, 0.25, note="a guideline; check that a larger overhang raises a caution")
+
+
 def chip_cases():
     t = "chip"
-    for i, (ap, f, ok) in enumerate([("2 mm", "0.25 mm/rev", True), ("2 mm", "0.05 mm/rev", False)], 1):  # the lower end of the window: not here
+    for i, (ap, f, ok) in enumerate([("2 mm", "0.25 mm/rev", True), ("2 mm", "0.05 mm/rev", False), ("0.5 mm", "0.3 mm/rev", False)], 1):
         case(f"chip-window-{i}", t, "common-practice", "common practice, no source: a_p/f about 4 to 10, extremes 3 to 15", {"depth_of_cut": ap, "feed": f}, {"ratio": (si(ap) / si(f), ""), "inside_window": ok}, 1e-9)
     case("chip-rough-feed", t, "common-practice", "common practice, no source: f at most 0.8 r_eps", {"corner_radius": "0.8 mm"}, {"largest_feed": "0.64 mm/rev"}, 1e-9)
 
 
 def main():
     for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
-                  preferred_cases, chip_cases):
+                  preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases):
         group()
     # The source of a case on the line above its values.
     dump = lambda x: json.dumps(x, ensure_ascii=True)

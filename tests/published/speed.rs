@@ -3,12 +3,15 @@
 use turnwright::physics::speed::{
     cutting_speed, feed_rate, handwheel_rate, removal_rate, spindle_speed, time_of_cut,
 };
+use turnwright::physics::speed_series;
 use turnwright::*;
 
 use crate::case::Case;
 
 pub fn answer(case: &Case) -> Result<(), String> {
-    if case.asks("spindle_speed") {
+    if case.has("ratio_exponent") {
+        series(case)
+    } else if case.asks("spindle_speed") {
         let n = spindle_speed(case.get("cutting_speed")?, case.get("diameter")?);
         case.expect("spindle_speed", n)
     } else if case.asks("cutting_speed") {
@@ -57,4 +60,17 @@ fn removal(case: &Case) -> Result<(), String> {
     let short = RemovalRate::from_volume_rate(short).map_err(|e| e.to_string())?;
     case.expect("short_form", short)?;
     case.expect_number("ratio", short.cm3_per_min() / exact.cm3_per_min())
+}
+
+/// A gearbox of exact steps: every third value of R20 where the exponent is 0.15.
+fn series(case: &Case) -> Result<(), String> {
+    let told = |error: Error| error.to_string();
+    let exponent: LifeExponent = case.get("ratio_exponent")?;
+    let step = (20.0 * exponent.value()).round() as u8;
+    let count = u8::try_from(case.count("steps")?).map_err(|e| e.to_string())?;
+    let all = speed_series::speeds(case.get("first")?, step, count).map_err(told)?;
+    case.expect("last", *all.last().ok_or("no speeds")?)?;
+    let ratio = speed_series::step_ratio(step).map_err(told)?;
+    case.expect_number("ratio", ratio)?;
+    case.expect_number("largest_speed_loss", 1.0 - 1.0 / ratio)
 }

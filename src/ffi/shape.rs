@@ -1,0 +1,457 @@
+//! Faces, and the height of the tool.
+
+use super::columns::{tw_column, tw_out_column};
+use super::quantity::*;
+use super::rows::{Input, Job, Numbers, Output};
+use super::status::{tw_error, tw_status};
+use super::{call, put};
+use crate::error::Error;
+use crate::physics::facing::{self, FacingPace};
+use crate::physics::tool_height;
+use crate::quantity::{
+    CuttingSpeed, Diameter, DiameterError, Duration, Feed, Quantity, SpindleSpeed, ToolHeight,
+    Travel,
+};
+
+fn facing_time_of(
+    diameter: tw_diameter,
+    bore: tw_diameter,
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+) -> Result<Duration, Error> {
+    // In the order of the arguments, so that of two bad values the first is told, as in a column.
+    let (outside, bore, feed) = (diameter.read()?, bore.named("bore")?, feed.read()?);
+    let pace = FacingPace::SpindleSpeed(spindle_speed.read()?);
+    facing::time(pace, outside, Some(bore), feed)
+}
+
+/// How long facing takes from the outside to a bore at one spindle speed: (diameter - bore)/2 /
+/// (feed times speed). For a solid face see tw_facing_time_to_middle.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_facing_time(
+    diameter: tw_diameter,
+    bore: tw_diameter,
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+    time: *mut tw_time,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !time.is_null(),
+        || {
+            Ok(tw_time::from(facing_time_of(
+                diameter,
+                bore,
+                feed,
+                spindle_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(time, answer) },
+    )
+}
+
+/// tw_facing_time for every row.
+///
+/// Columns, see the first page: diameter, bore, feed and spindle_speed are read, time is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_facing_time_column(
+    diameter: *const tw_column,
+    bore: *const tw_column,
+    feed: *const tw_column,
+    spindle_speed: *const tw_column,
+    time: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Diameter>("bore", bore),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
+        ],
+        outputs: [Output::of::<Duration>("time", time)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[diameter, bore, feed, spindle_speed]| {
+        let found = facing_time_of(
+            tw_diameter { mm: diameter },
+            tw_diameter { mm: bore },
+            tw_feed { mm_per_rev: feed },
+            tw_spindle_speed { rpm: spindle_speed },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn facing_time_to_middle_of(
+    diameter: tw_diameter,
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+) -> Result<Duration, Error> {
+    let (outside, feed) = (diameter.read()?, feed.read()?);
+    let pace = FacingPace::SpindleSpeed(spindle_speed.read()?);
+    facing::time(pace, outside, None, feed)
+}
+
+/// How long facing takes from the outside to the middle at one spindle speed.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_facing_time_to_middle(
+    diameter: tw_diameter,
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+    time: *mut tw_time,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !time.is_null(),
+        || {
+            Ok(tw_time::from(facing_time_to_middle_of(
+                diameter,
+                feed,
+                spindle_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(time, answer) },
+    )
+}
+
+/// tw_facing_time_to_middle for every row.
+///
+/// Columns, see the first page: diameter, feed and spindle_speed are read, time is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_facing_time_to_middle_column(
+    diameter: *const tw_column,
+    feed: *const tw_column,
+    spindle_speed: *const tw_column,
+    time: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
+        ],
+        outputs: [Output::of::<Duration>("time", time)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[diameter, feed, spindle_speed]| {
+        let found = facing_time_to_middle_of(
+            tw_diameter { mm: diameter },
+            tw_feed { mm_per_rev: feed },
+            tw_spindle_speed { rpm: spindle_speed },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn facing_time_at_surface_speed_of(
+    diameter: tw_diameter,
+    bore: tw_diameter,
+    feed: tw_feed,
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+) -> Result<Duration, Error> {
+    let (outside, bore, feed) = (diameter.read()?, bore.named("bore")?, feed.read()?);
+    let pace = FacingPace::SurfaceSpeed {
+        cutting_speed: cutting_speed.read()?,
+        highest: Some(max_spindle_speed.named("max_spindle_speed")?),
+    };
+    facing::time(pace, outside, Some(bore), feed)
+}
+
+/// How long facing takes from the outside to a bore at one cutting speed, the spindle speeding up
+/// as the tool moves in until it reaches max_spindle_speed. That limit must not be above the speed
+/// marked on the chuck.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_facing_time_at_surface_speed(
+    diameter: tw_diameter,
+    bore: tw_diameter,
+    feed: tw_feed,
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+    time: *mut tw_time,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !time.is_null(),
+        || {
+            Ok(tw_time::from(facing_time_at_surface_speed_of(
+                diameter,
+                bore,
+                feed,
+                cutting_speed,
+                max_spindle_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(time, answer) },
+    )
+}
+
+/// tw_facing_time_at_surface_speed for every row.
+///
+/// Columns, see the first page: diameter, bore, feed, cutting_speed and max_spindle_speed are read,
+/// time is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart
+/// (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_facing_time_at_surface_speed_column(
+    diameter: *const tw_column,
+    bore: *const tw_column,
+    feed: *const tw_column,
+    cutting_speed: *const tw_column,
+    max_spindle_speed: *const tw_column,
+    time: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Diameter>("bore", bore),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
+        ],
+        outputs: [Output::of::<Duration>("time", time)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[diameter, bore, feed, cutting_speed, max_spindle_speed]| {
+            let found = facing_time_at_surface_speed_of(
+                tw_diameter { mm: diameter },
+                tw_diameter { mm: bore },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_speed {
+                    m_per_min: cutting_speed,
+                },
+                tw_spindle_speed {
+                    rpm: max_spindle_speed,
+                },
+            )?;
+            Ok(([found.trade()], 0))
+        },
+    )
+}
+
+fn facing_time_to_middle_at_surface_speed_of(
+    diameter: tw_diameter,
+    feed: tw_feed,
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+) -> Result<Duration, Error> {
+    let (outside, feed) = (diameter.read()?, feed.read()?);
+    let pace = FacingPace::SurfaceSpeed {
+        cutting_speed: cutting_speed.read()?,
+        highest: Some(max_spindle_speed.named("max_spindle_speed")?),
+    };
+    facing::time(pace, outside, None, feed)
+}
+
+/// How long facing takes from the outside to the middle at one cutting speed; see
+/// tw_facing_time_at_surface_speed.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_facing_time_to_middle_at_surface_speed(
+    diameter: tw_diameter,
+    feed: tw_feed,
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+    time: *mut tw_time,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !time.is_null(),
+        || {
+            Ok(tw_time::from(facing_time_to_middle_at_surface_speed_of(
+                diameter,
+                feed,
+                cutting_speed,
+                max_spindle_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(time, answer) },
+    )
+}
+
+/// tw_facing_time_to_middle_at_surface_speed for every row.
+///
+/// Columns, see the first page: diameter, feed, cutting_speed and max_spindle_speed are read, time
+/// is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_facing_time_to_middle_at_surface_speed_column(
+    diameter: *const tw_column,
+    feed: *const tw_column,
+    cutting_speed: *const tw_column,
+    max_spindle_speed: *const tw_column,
+    time: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
+        ],
+        outputs: [Output::of::<Duration>("time", time)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[diameter, feed, cutting_speed, max_spindle_speed]| {
+            let found = facing_time_to_middle_at_surface_speed_of(
+                tw_diameter { mm: diameter },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_speed {
+                    m_per_min: cutting_speed,
+                },
+                tw_spindle_speed {
+                    rpm: max_spindle_speed,
+                },
+            )?;
+            Ok(([found.trade()], 0))
+        },
+    )
+}
+
+fn tool_height_error_of(
+    zeroed_at: tw_diameter,
+    moved_in: tw_travel,
+    tool_height: tw_tool_height,
+) -> Result<DiameterError, Error> {
+    tool_height::diameter_error(
+        zeroed_at.named("zeroed_at")?,
+        moved_in.named("moved_in")?,
+        tool_height.read()?,
+    )
+}
+
+/// By how much a diameter comes out too large because the tip stands tool_height above or below the
+/// axis: the dial was zeroed at zeroed_at, and the slide moved in since by moved_in, on the radius.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_tool_height_error(
+    zeroed_at: tw_diameter,
+    moved_in: tw_travel,
+    tool_height: tw_tool_height,
+    diameter_error: *mut tw_diameter_error,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !diameter_error.is_null(),
+        || {
+            Ok(tw_diameter_error::from(tool_height_error_of(
+                zeroed_at,
+                moved_in,
+                tool_height,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(diameter_error, answer) },
+    )
+}
+
+/// tw_tool_height_error for every row.
+///
+/// Columns, see the first page: zeroed_at, moved_in and tool_height are read, diameter_error is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+/// 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_tool_height_error_column(
+    zeroed_at: *const tw_column,
+    moved_in: *const tw_column,
+    tool_height: *const tw_column,
+    diameter_error: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("zeroed_at", zeroed_at),
+            Input::of::<Travel>("moved_in", moved_in),
+            Input::of::<ToolHeight>("tool_height", tool_height),
+        ],
+        outputs: [Output::of::<DiameterError>(
+            "diameter_error",
+            diameter_error,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[zeroed_at, moved_in, tool_height]| {
+        let found = tool_height_error_of(
+            tw_diameter { mm: zeroed_at },
+            tw_travel { mm: moved_in },
+            tw_tool_height { mm: tool_height },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}

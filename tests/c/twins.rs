@@ -1,0 +1,108 @@
+//! Column calls of drives, heat, lives, faces and tapers against their scalar twins, bit for bit.
+
+use std::ptr::null_mut;
+
+use libtest_mimic::Trial;
+use turnwright::ffi::{
+    tw_axial_force, tw_axial_stiffness, tw_base_speed_in_range, tw_base_speed_in_range_column,
+    tw_buckling_load, tw_buckling_load_column, tw_cheapest_life, tw_cheapest_life_column,
+    tw_compound_angle, tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
+    tw_compound_motion_column, tw_cutting_speed, tw_diameter, tw_diameter_at_20,
+    tw_diameter_at_20_column, tw_diameter_error, tw_diameter_growth, tw_diameter_growth_column,
+    tw_expansion, tw_facing_time, tw_facing_time_at_surface_speed,
+    tw_facing_time_at_surface_speed_column, tw_facing_time_column, tw_facing_time_to_middle,
+    tw_facing_time_to_middle_at_surface_speed, tw_facing_time_to_middle_at_surface_speed_column,
+    tw_facing_time_to_middle_column, tw_feed, tw_friction, tw_growth, tw_growth_load,
+    tw_growth_load_column, tw_half_angle, tw_heat_share, tw_highest_speed_for_cut,
+    tw_highest_speed_for_cut_column, tw_length, tw_length_growth, tw_length_growth_column, tw_life,
+    tw_life_after_change, tw_life_after_change_column, tw_life_at, tw_life_at_column,
+    tw_life_constant, tw_life_exponent, tw_main_force, tw_mass, tw_passive_force, tw_power,
+    tw_price, tw_price_per_hour, tw_push_out, tw_push_out_column, tw_rise, tw_set_over,
+    tw_specific_heat, tw_speed_for_life, tw_speed_for_life_column, tw_spindle_speed, tw_status,
+    tw_tailstock_set_over, tw_tailstock_set_over_column, tw_taper_half_angle,
+    tw_taper_half_angle_column, tw_taper_ratio, tw_temperature_rise, tw_temperature_rise_column,
+    tw_time, tw_tool_height, tw_tool_height_error, tw_tool_height_error_column, tw_torque,
+    tw_torque_available, tw_torque_available_column, tw_travel, tw_youngs_modulus,
+};
+use turnwright::{
+    AxialForce, AxialStiffness, CompoundAngle, CuttingSpeed, Diameter, DiameterError, Duration,
+    Feed, Friction, HalfAngle, HeatShare, LifeConstant, LifeExponent, MainForce, Mass,
+    PassiveForce, Power, Price, PricePerHour, Quantity, SetOver, SpecificHeat, SpindleSpeed,
+    TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth, ToolHeight, ToolLife, Torque,
+    Travel, WorkLength, YoungsModulus,
+};
+
+use crate::columns::{Numbers, input, output, same};
+use crate::{check, trial};
+
+/// One trial a pair: rows through the range and beyond, the column's answers and statuses those of
+/// the scalar call, some rows good and some bad.
+macro_rules! twins {
+    ($($name:literal $scalar:ident $column:ident
+       [$($a:ident $c:ident $field:ident $q:ident $low:literal $high:literal),+]
+       [$($o:ident $oc:ident $of:ident $oq:ident),+];)*) => {
+        pub fn trials() -> Vec<Trial> {
+            vec![$(
+                trial(concat!("twins/", $name), &[], || {
+                    const ROWS: usize = 3_000;
+                    let mut numbers = Numbers(11);
+                    $( let $a = numbers.column($low, $high, ROWS); )+
+                    $( let mut $o = vec![0.0; ROWS]; )+
+                    let mut statuses = vec![-1; ROWS];
+                    let status = unsafe {
+                        $column(
+                            $( &input::<$q>(&$a, &$q::ROW.kind().units()[0]), )+
+                            $( &output::<$oq>(&mut $o), )+
+                            statuses.as_mut_ptr(),
+                            4,
+                            null_mut(),
+                        )
+                    };
+                    check(status == tw_status::TW_ROWS_BAD, || format!("{status:?}"))?;
+                    let columns = [$( $o ),+];
+                    let mut good = 0;
+                    for row in 0..ROWS {
+                        $( let mut $o = $oc { $of: 0.0 }; )+
+                        let alone = unsafe {
+                            $scalar($( $c { $field: $a[row] }, )+ $( &mut $o, )+ null_mut())
+                        };
+                        good += usize::from(alone == tw_status::TW_OK);
+                        let twin = [$( $o.$of ),+];
+                        check(
+                            statuses[row] == alone as i32
+                                && twin.iter().zip(&columns).all(|(a, b)| same(*a, b[row])),
+                            || format!("row {row}: {} and {alone:?}", statuses[row]),
+                        )?;
+                    }
+                    check(good > ROWS / 20 && good < ROWS, || format!("{good} good rows"))
+                }),
+            )*]
+        }
+    };
+}
+
+twins! {
+    "torque_available" tw_torque_available tw_torque_available_column [power tw_power kw Power 0.1 10.0, base_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0, spindle_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [torque tw_torque nm Torque, power_there tw_power kw Power];
+    "base_speed_in_range" tw_base_speed_in_range tw_base_speed_in_range_column [base_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0, here tw_spindle_speed rpm SpindleSpeed 50.0 4000.0, there tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [base_speed_there tw_spindle_speed rpm SpindleSpeed];
+    "highest_speed_for_cut" tw_highest_speed_for_cut tw_highest_speed_for_cut_column [power tw_power kw Power 0.1 10.0, base_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0, main_force tw_main_force n MainForce 10.0 3000.0, mean_diameter tw_diameter mm Diameter 5.0 300.0] [spindle_speed tw_spindle_speed rpm SpindleSpeed];
+    "diameter_growth" tw_diameter_growth tw_diameter_growth_column [diameter tw_diameter mm Diameter 5.0 300.0, expansion tw_expansion um_per_mk ThermalExpansion 1.0 30.0, rise tw_rise k TemperatureRise 1.0 200.0] [growth tw_growth mm ThermalGrowth];
+    "length_growth" tw_length_growth tw_length_growth_column [length tw_length mm WorkLength 10.0 2000.0, expansion tw_expansion um_per_mk ThermalExpansion 1.0 30.0, rise tw_rise k TemperatureRise 1.0 200.0] [growth tw_growth mm ThermalGrowth];
+    "diameter_at_20" tw_diameter_at_20 tw_diameter_at_20_column [measured tw_diameter mm Diameter 5.0 300.0, expansion tw_expansion um_per_mk ThermalExpansion 1.0 30.0, rise tw_rise k TemperatureRise 1.0 200.0] [diameter tw_diameter mm Diameter];
+    "temperature_rise" tw_temperature_rise tw_temperature_rise_column [power tw_power kw Power 0.1 10.0, heat_share tw_heat_share ratio HeatShare 0.01 0.9, time tw_time s Duration 1.0 600.0, mass tw_mass kg Mass 0.1 50.0, specific_heat tw_specific_heat j_per_kgk SpecificHeat 100.0 2000.0] [rise tw_rise k TemperatureRise];
+    "growth_load" tw_growth_load tw_growth_load_column [youngs_modulus tw_youngs_modulus gpa YoungsModulus 3.0 400.0, diameter tw_diameter mm Diameter 5.0 300.0, length tw_length mm WorkLength 10.0 2000.0, growth tw_growth mm ThermalGrowth 0.001 1.0, axial_stiffness tw_axial_stiffness kn_per_mm AxialStiffness 0.1 500.0] [axial_force tw_axial_force n AxialForce];
+    "buckling_load" tw_buckling_load tw_buckling_load_column [youngs_modulus tw_youngs_modulus gpa YoungsModulus 3.0 400.0, diameter tw_diameter mm Diameter 5.0 300.0, length tw_length mm WorkLength 10.0 2000.0] [axial_force tw_axial_force n AxialForce];
+    "push_out" tw_push_out tw_push_out_column [radial_force tw_passive_force n PassiveForce 10.0 3000.0, friction tw_friction ratio Friction 0.01 1.4] [axial_force tw_axial_force n AxialForce];
+    "life_at" tw_life_at tw_life_at_column [constant tw_life_constant m_per_min LifeConstant 20.0 1000.0, exponent tw_life_exponent ratio LifeExponent 0.1 1.2, cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0] [life tw_life s ToolLife];
+    "speed_for_life" tw_speed_for_life tw_speed_for_life_column [constant tw_life_constant m_per_min LifeConstant 20.0 1000.0, exponent tw_life_exponent ratio LifeExponent 0.1 1.2, life tw_life s ToolLife 30.0 20000.0] [cutting_speed tw_cutting_speed m_per_min CuttingSpeed];
+    "life_after_change" tw_life_after_change tw_life_after_change_column [life tw_life s ToolLife 30.0 20000.0, exponent tw_life_exponent ratio LifeExponent 0.1 1.2, from tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0, to tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0] [changed_life tw_life s ToolLife];
+    "cheapest_life" tw_cheapest_life tw_cheapest_life_column [constant tw_life_constant m_per_min LifeConstant 20.0 1000.0, exponent tw_life_exponent ratio LifeExponent 0.1 1.2, change_time tw_time s Duration 1.0 600.0, edge_price tw_price ratio Price 0.1 50.0, machine_per_hour tw_price_per_hour ratio PricePerHour 5.0 200.0] [life tw_life s ToolLife, cutting_speed tw_cutting_speed m_per_min CuttingSpeed];
+    "facing_time" tw_facing_time tw_facing_time_column [diameter tw_diameter mm Diameter 5.0 300.0, bore tw_diameter mm Diameter 5.0 300.0, feed tw_feed mm_per_rev Feed 0.02 1.0, spindle_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [time tw_time s Duration];
+    "facing_time_to_middle" tw_facing_time_to_middle tw_facing_time_to_middle_column [diameter tw_diameter mm Diameter 5.0 300.0, feed tw_feed mm_per_rev Feed 0.02 1.0, spindle_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [time tw_time s Duration];
+    "facing_time_at_surface_speed" tw_facing_time_at_surface_speed tw_facing_time_at_surface_speed_column [diameter tw_diameter mm Diameter 5.0 300.0, bore tw_diameter mm Diameter 5.0 300.0, feed tw_feed mm_per_rev Feed 0.02 1.0, cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0, max_spindle_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [time tw_time s Duration];
+    "facing_time_to_middle_at_surface_speed" tw_facing_time_to_middle_at_surface_speed tw_facing_time_to_middle_at_surface_speed_column [diameter tw_diameter mm Diameter 5.0 300.0, feed tw_feed mm_per_rev Feed 0.02 1.0, cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0, max_spindle_speed tw_spindle_speed rpm SpindleSpeed 50.0 4000.0] [time tw_time s Duration];
+    "tool_height_error" tw_tool_height_error tw_tool_height_error_column [zeroed_at tw_diameter mm Diameter 5.0 300.0, moved_in tw_travel mm Travel 0.01 50.0, tool_height tw_tool_height mm ToolHeight 0.01 5.0] [diameter_error tw_diameter_error mm DiameterError];
+    "taper_half_angle" tw_taper_half_angle tw_taper_half_angle_column [large tw_diameter mm Diameter 5.0 300.0, small tw_diameter mm Diameter 5.0 300.0, length tw_length mm WorkLength 10.0 2000.0] [half_angle tw_half_angle deg HalfAngle, taper_ratio tw_taper_ratio ratio TaperRatio];
+    "tailstock_set_over" tw_tailstock_set_over tw_tailstock_set_over_column [taper_ratio tw_taper_ratio ratio TaperRatio 0.5 200.0, length_between_centres tw_length mm WorkLength 10.0 2000.0] [set_over tw_set_over mm SetOver];
+    "compound_angle_for" tw_compound_angle_for tw_compound_angle_for_column [infeed tw_travel mm Travel 0.01 50.0, travel tw_travel mm Travel 0.01 50.0] [compound_angle tw_compound_angle deg CompoundAngle];
+    "compound_motion" tw_compound_motion tw_compound_motion_column [compound_angle tw_compound_angle deg CompoundAngle 0.1 80.0, travel tw_travel mm Travel 0.01 50.0] [infeed tw_travel mm Travel, shift tw_travel mm Travel];
+}
