@@ -192,6 +192,8 @@ enum tw_support
     TW_SUPPORT_CHUCK = 1,
     // The chuck at one end and a centre at the other.
     TW_SUPPORT_CHUCK_AND_CENTRE = 2,
+    // A centre at each end.
+    TW_SUPPORT_BETWEEN_CENTRES = 3,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -373,6 +375,38 @@ typedef struct tw_rq {
     double um;
 } tw_rq;
 
+// A column of doubles to be read: where they lie, how far apart, how many, and what they are.
+//
+// Row i is the double at data + i * stride_bytes; it need not be aligned, so that a column can be
+// a field of an array of the caller's own structs. stride_bytes is at least 8, also where count is
+// 1. count 1 is a constant for all rows.
+typedef struct tw_column {
+    // The first double; may be NULL where count is 0.
+    const void *data;
+    // Bytes from one row to the next.
+    size_t stride_bytes;
+    // Number of rows, or 1 for a constant.
+    size_t count;
+    // What the doubles are: a number of enum tw_quantity.
+    int32_t quantity;
+    // Their unit: a number of enum tw_unit.
+    int32_t unit;
+} tw_column;
+
+// A column of doubles to be written; laid out as tw_column. Its count is the number of rows.
+typedef struct tw_out_column {
+    // The first double; may be NULL where count is 0.
+    void *data;
+    // Bytes from one row to the next.
+    size_t stride_bytes;
+    // Number of rows.
+    size_t count;
+    // What the doubles are: a number of enum tw_quantity.
+    int32_t quantity;
+    // Their unit: a number of enum tw_unit.
+    int32_t unit;
+} tw_out_column;
+
 // Young's modulus of the work.
 typedef struct tw_youngs_modulus {
     // Gigapascals.
@@ -409,37 +443,59 @@ typedef struct tw_deflection {
     double mm;
 } tw_deflection;
 
-// A column of doubles to be read: where they lie, how far apart, how many, and what they are.
-//
-// Row i is the double at data + i * stride_bytes; it need not be aligned, so that a column can be
-// a field of an array of the caller's own structs. stride_bytes is at least 8, also where count is
-// 1. count 1 is a constant for all rows.
-typedef struct tw_column {
-    // The first double; may be NULL where count is 0.
-    const void *data;
-    // Bytes from one row to the next.
-    size_t stride_bytes;
-    // Number of rows, or 1 for a constant.
-    size_t count;
-    // What the doubles are: a number of enum tw_quantity.
-    int32_t quantity;
-    // Their unit: a number of enum tw_unit.
-    int32_t unit;
-} tw_column;
+// Mass density.
+typedef struct tw_density {
+    // Kilograms per cubic metre.
+    double kg_per_m3;
+} tw_density;
 
-// A column of doubles to be written; laid out as tw_column. Its count is the number of rows.
-typedef struct tw_out_column {
-    // The first double; may be NULL where count is 0.
-    void *data;
-    // Bytes from one row to the next.
-    size_t stride_bytes;
-    // Number of rows.
-    size_t count;
-    // What the doubles are: a number of enum tw_quantity.
-    int32_t quantity;
-    // Their unit: a number of enum tw_unit.
-    int32_t unit;
-} tw_out_column;
+// First critical speed of the bar: the spindle speed at which it whirls.
+typedef struct tw_first_critical_speed {
+    // Revolutions per minute.
+    double rpm;
+} tw_first_critical_speed;
+
+// Mass.
+typedef struct tw_mass {
+    // Kilograms.
+    double kg;
+} tw_mass;
+
+// Distance of the centre of mass from the axis of turning.
+typedef struct tw_eccentricity {
+    // Millimetres.
+    double mm;
+} tw_eccentricity;
+
+// Moment that bends the bar.
+typedef struct tw_bending_moment {
+    // Newton metres.
+    double nm;
+} tw_bending_moment;
+
+// Share of a set depth that a springing bar leaves standing.
+typedef struct tw_spring_share {
+    // The plain number.
+    double ratio;
+} tw_spring_share;
+
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
+    // Millimetres.
+    double mm;
+} tw_diameter_error;
+
+// Displacement of the bar along the cutting speed: the main force presses it down.
+typedef struct tw_tangential_deflection {
+    // Millimetres.
+    double mm;
+} tw_tangential_deflection;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
 
 // Power.
 typedef struct tw_power {
@@ -482,12 +538,6 @@ typedef struct tw_time {
     // Seconds.
     double s;
 } tw_time;
-
-// Mass.
-typedef struct tw_mass {
-    // Kilograms.
-    double kg;
-} tw_mass;
 
 // Specific heat.
 typedef struct tw_specific_heat {
@@ -555,12 +605,6 @@ typedef struct tw_tool_height {
     double mm;
 } tw_tool_height;
 
-// Difference of two diameters, such as true minus wanted.
-typedef struct tw_diameter_error {
-    // Millimetres.
-    double mm;
-} tw_diameter_error;
-
 // Half of the angle of a taper, between its side and its axis.
 typedef struct tw_half_angle {
     // Degrees.
@@ -572,12 +616,6 @@ typedef struct tw_taper_ratio {
     // The plain number.
     double ratio;
 } tw_taper_ratio;
-
-// How far the tailstock stands off the axis of the lathe, towards the operator.
-typedef struct tw_set_over {
-    // Millimetres.
-    double mm;
-} tw_set_over;
 
 // Angle of the compound slide to the axis of the lathe.
 typedef struct tw_compound_angle {
@@ -602,12 +640,6 @@ typedef struct tw_edge_radius {
     // Millimetres.
     double mm;
 } tw_edge_radius;
-
-// Mass density.
-typedef struct tw_density {
-    // Kilograms per cubic metre.
-    double kg_per_m3;
-} tw_density;
 
 // Orthogonal rake gamma_o; negative leans forward.
 typedef struct tw_rake_angle {
@@ -693,12 +725,6 @@ typedef struct tw_included_angle {
     double deg;
 } tw_included_angle;
 
-// First critical speed of the bar: the spindle speed at which it whirls.
-typedef struct tw_first_critical_speed {
-    // Revolutions per minute.
-    double rpm;
-} tw_first_critical_speed;
-
 // Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
 typedef struct tw_feed_unevenness {
     // The plain number.
@@ -753,18 +779,6 @@ typedef struct tw_short_cut_off {
     double mm;
 } tw_short_cut_off;
 
-// Moment that bends the bar.
-typedef struct tw_bending_moment {
-    // Newton metres.
-    double nm;
-} tw_bending_moment;
-
-// Distance of the centre of mass from the axis of turning.
-typedef struct tw_eccentricity {
-    // Millimetres.
-    double mm;
-} tw_eccentricity;
-
 // Specific cutting force k_c at the thickness of one chip (Kienzle).
 typedef struct tw_specific_force_at_chip {
     // Megapascals, that is N/mm2.
@@ -782,12 +796,6 @@ typedef struct tw_edge_length {
     // Millimetres.
     double mm;
 } tw_edge_length;
-
-// Share of a set depth that a springing bar leaves standing.
-typedef struct tw_spring_share {
-    // The plain number.
-    double ratio;
-} tw_spring_share;
 
 // Mean pressure of a centre on its seat.
 typedef struct tw_mean_pressure {
@@ -900,27 +908,6 @@ tw_status tw_arc_height(struct tw_feed feed,
                         struct tw_rt *rt,
                         struct tw_error *detail);
 
-// How far a round bar of one diameter gives way at the tool.
-//
-// support is a number of enum tw_support. The three springs say how the chuck gives way across and
-// by tilting, and how the centre does; an infinite one is rigid (tw_stiffness_rigid,
-// tw_rotational_stiffness_rigid). at is measured from the chuck and lies within the overhang
-// (TW_CONTRADICTION). With a chuck alone centre is checked, but does not count.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_deflection_at(struct tw_youngs_modulus youngs_modulus,
-                           struct tw_diameter diameter,
-                           struct tw_overhang overhang,
-                           int32_t support,
-                           struct tw_stiffness chuck,
-                           struct tw_rotational_stiffness chuck_rotational,
-                           struct tw_stiffness centre,
-                           struct tw_passive_force passive_force,
-                           struct tw_length at,
-                           struct tw_deflection *deflection,
-                           struct tw_error *detail);
-
 // tw_spindle_speed_for for every row.
 //
 // Columns, see the first page: cutting_speed and diameter are read, spindle_speed is written.
@@ -977,6 +964,413 @@ tw_status tw_theoretical_roughness_column(const struct tw_column *feed,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// How far a round bar of one diameter gives way at the tool.
+//
+// support is a number of enum tw_support. The three springs say how the chuck gives way across and
+// by tilting, and how the centre does; between centres chuck is the centre at the head. An
+// infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured from
+// the chuck and lies within the overhang (TW_CONTRADICTION). A spring that does not count for the
+// support is checked all the same.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_deflection_at(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_overhang overhang,
+                           int32_t support,
+                           struct tw_stiffness chuck,
+                           struct tw_rotational_stiffness chuck_rotational,
+                           struct tw_stiffness centre,
+                           struct tw_passive_force passive_force,
+                           struct tw_length at,
+                           struct tw_deflection *deflection,
+                           struct tw_error *detail);
+
+// tw_deflection_at for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force and at are read, deflection is written. support is one number for all
+// rows. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_deflection_at_column(const struct tw_column *youngs_modulus,
+                                  const struct tw_column *diameter,
+                                  const struct tw_column *overhang,
+                                  int32_t support,
+                                  const struct tw_column *chuck,
+                                  const struct tw_column *chuck_rotational,
+                                  const struct tw_column *centre,
+                                  const struct tw_column *passive_force,
+                                  const struct tw_column *at,
+                                  const struct tw_out_column *deflection,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The spindle speed at which a round bar of one diameter whips.
+//
+// support and the springs as for tw_deflection_at. Run well below: about 0.7 of it is common
+// practice.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_critical_speed_of_bar(struct tw_youngs_modulus youngs_modulus,
+                                   struct tw_density density,
+                                   struct tw_diameter diameter,
+                                   struct tw_overhang overhang,
+                                   int32_t support,
+                                   struct tw_stiffness chuck,
+                                   struct tw_rotational_stiffness chuck_rotational,
+                                   struct tw_stiffness centre,
+                                   struct tw_first_critical_speed *first_critical_speed,
+                                   struct tw_error *detail);
+
+// tw_critical_speed_of_bar for every row.
+//
+// Columns, see the first page: youngs_modulus, density, diameter, overhang, chuck,
+// chuck_rotational and centre are read, first_critical_speed is written. support is one number for
+// all rows. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_critical_speed_of_bar_column(const struct tw_column *youngs_modulus,
+                                          const struct tw_column *density,
+                                          const struct tw_column *diameter,
+                                          const struct tw_column *overhang,
+                                          int32_t support,
+                                          const struct tw_column *chuck,
+                                          const struct tw_column *chuck_rotational,
+                                          const struct tw_column *centre,
+                                          const struct tw_out_column *first_critical_speed,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
+
+// The spindle speed at which a round bar in a rigid chuck whips, with a mass at its free end; an
+// upper bound, at most 1.5 % high.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_critical_speed_with_end_mass(struct tw_youngs_modulus youngs_modulus,
+                                          struct tw_density density,
+                                          struct tw_diameter diameter,
+                                          struct tw_overhang overhang,
+                                          struct tw_mass end_mass,
+                                          struct tw_first_critical_speed *first_critical_speed,
+                                          struct tw_error *detail);
+
+// tw_critical_speed_with_end_mass for every row.
+//
+// Columns, see the first page: youngs_modulus, density, diameter, overhang and end_mass are read,
+// first_critical_speed is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_critical_speed_with_end_mass_column(const struct tw_column *youngs_modulus,
+                                                 const struct tw_column *density,
+                                                 const struct tw_column *diameter,
+                                                 const struct tw_column *overhang,
+                                                 const struct tw_column *end_mass,
+                                                 const struct tw_out_column *first_critical_speed,
+                                                 int32_t *row_status,
+                                                 size_t row_status_stride_bytes,
+                                                 struct tw_error *detail);
+
+// How far a bar throws itself out of the axis when its mass lies off it: e r^2/(1 - r^2), r the
+// spindle speed over the critical one. At the critical speed and above it is refused
+// (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_whip(struct tw_eccentricity eccentricity,
+                  struct tw_spindle_speed spindle_speed,
+                  struct tw_first_critical_speed first_critical_speed,
+                  struct tw_deflection *deflection,
+                  struct tw_error *detail);
+
+// tw_whip for every row.
+//
+// Columns, see the first page: eccentricity, spindle_speed and first_critical_speed are read,
+// deflection is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_whip_column(const struct tw_column *eccentricity,
+                         const struct tw_column *spindle_speed,
+                         const struct tw_column *first_critical_speed,
+                         const struct tw_out_column *deflection,
+                         int32_t *row_status,
+                         size_t row_status_stride_bytes,
+                         struct tw_error *detail);
+
+// The moment with which the feed force bends the bar, for it acts at the surface: -F_f d/2,
+// negative because it turns the free end towards the tool when the tool cuts towards the chuck.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
+                               struct tw_diameter diameter,
+                               struct tw_bending_moment *bending_moment,
+                               struct tw_error *detail);
+
+// tw_feed_force_moment for every row.
+//
+// Columns, see the first page: feed_force and diameter are read, bending_moment is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
+                                      const struct tw_column *diameter,
+                                      const struct tw_out_column *bending_moment,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The share of a set depth that a springing bar leaves standing, from the deflection that the
+// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
+// refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_share_left(struct tw_depth_of_cut set_depth,
+                        struct tw_deflection deflection,
+                        struct tw_spring_share *share,
+                        struct tw_error *detail);
+
+// tw_share_left for every row.
+//
+// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_share_left_column(const struct tw_column *set_depth,
+                               const struct tw_column *deflection,
+                               const struct tw_out_column *share,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
+// share of one is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
+                             struct tw_spring_share share,
+                             struct tw_deflection *deflection,
+                             struct tw_error *detail);
+
+// tw_left_in_the_end for every row.
+//
+// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
+                                    const struct tw_column *share,
+                                    const struct tw_out_column *deflection,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// What a light cut takes after a heavy one that left some metal standing: (set_depth +
+// left_before)(1 - share), more than was dialled.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_light_after_heavy(struct tw_deflection left_before,
+                               struct tw_depth_of_cut set_depth,
+                               struct tw_spring_share share,
+                               struct tw_depth_of_cut *depth_of_cut,
+                               struct tw_error *detail);
+
+// tw_light_after_heavy for every row.
+//
+// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
+                                      const struct tw_column *set_depth,
+                                      const struct tw_column *share,
+                                      const struct tw_out_column *depth_of_cut,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
+// F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
+// bar and supports at the tool.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_true_depth(struct tw_specific_force specific_force,
+                        struct tw_exponent exponent,
+                        struct tw_feed feed,
+                        struct tw_cutting_edge_angle cutting_edge_angle,
+                        struct tw_corner_radius corner_radius,
+                        struct tw_normal_ratio normal_ratio,
+                        struct tw_depth_of_cut set_depth,
+                        struct tw_stiffness stiffness,
+                        struct tw_depth_of_cut *depth_of_cut,
+                        struct tw_deflection *left,
+                        struct tw_error *detail);
+
+// tw_true_depth for every row.
+//
+// Columns, see the first page: specific_force, exponent, feed, cutting_edge_angle, corner_radius,
+// normal_ratio, set_depth and stiffness are read, depth_of_cut and left are written, and each may
+// be NULL unless all are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_true_depth_column(const struct tw_column *specific_force,
+                               const struct tw_column *exponent,
+                               const struct tw_column *feed,
+                               const struct tw_column *cutting_edge_angle,
+                               const struct tw_column *corner_radius,
+                               const struct tw_column *normal_ratio,
+                               const struct tw_column *set_depth,
+                               const struct tw_column *stiffness,
+                               const struct tw_out_column *depth_of_cut,
+                               const struct tw_out_column *left,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// The greatest depth of cut whose spring stays within an allowed error of the diameter.
+// TW_IMPOSSIBLE where the passive force of this edge never grows so far (an edge of 90 deg and
+// beyond, once the corner is in the cut): then another limit decides, not the spring.
+// TW_CONTRADICTION for an allowed error that is not above zero.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_depth_for(struct tw_specific_force specific_force,
+                               struct tw_exponent exponent,
+                               struct tw_feed feed,
+                               struct tw_cutting_edge_angle cutting_edge_angle,
+                               struct tw_corner_radius corner_radius,
+                               struct tw_normal_ratio normal_ratio,
+                               struct tw_stiffness stiffness,
+                               struct tw_diameter_error allowed,
+                               struct tw_depth_of_cut *depth_of_cut,
+                               struct tw_error *detail);
+
+// tw_largest_depth_for for every row.
+//
+// Columns, see the first page: specific_force, exponent, feed, cutting_edge_angle, corner_radius,
+// normal_ratio, stiffness and allowed are read, depth_of_cut is written. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_depth_for_column(const struct tw_column *specific_force,
+                                      const struct tw_column *exponent,
+                                      const struct tw_column *feed,
+                                      const struct tw_column *cutting_edge_angle,
+                                      const struct tw_column *corner_radius,
+                                      const struct tw_column *normal_ratio,
+                                      const struct tw_column *stiffness,
+                                      const struct tw_column *allowed,
+                                      const struct tw_out_column *depth_of_cut,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The error of the diameter when the bar gives way both across and along the cutting speed: 2
+// (sqrt((R + delta)^2 + v^2) - R).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_diameter_error_with_sag(struct tw_diameter diameter,
+                                     struct tw_deflection passive,
+                                     struct tw_tangential_deflection tangential,
+                                     struct tw_diameter_error *diameter_error,
+                                     struct tw_error *detail);
+
+// tw_diameter_error_with_sag for every row.
+//
+// Columns, see the first page: diameter, passive and tangential are read, diameter_error is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
+                                            const struct tw_column *passive,
+                                            const struct tw_column *tangential,
+                                            const struct tw_out_column *diameter_error,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// How far to move the tailstock, towards the tool where positive, so that a bar between centres
+// comes out straight: errors of the diameter at two places, both measured from the headstock.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_correction(struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_length length_between_centres,
+                                  struct tw_set_over *set_over,
+                                  struct tw_error *detail);
+
+// tw_tailstock_correction for every row.
+//
+// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
+// are read, set_over is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_column *length_between_centres,
+                                         const struct tw_out_column *set_over,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
 
 // Torque and power that a drive with a motor of variable speed gives at a spindle speed: constant
 // torque below the base speed, constant power above. power is that at the spindle, losses off;
@@ -1879,7 +2273,9 @@ enum tw_quantity {
     /* a scatter of tool lives; in plain numbers */
     TW_QUANTITY_LIFE_SCATTER = 94,
     /* an angle of the compound slide to the cross slide; in deg */
-    TW_QUANTITY_COMPOUND_ANGLE_FROM_CROSS_SLIDE = 95
+    TW_QUANTITY_COMPOUND_ANGLE_FROM_CROSS_SLIDE = 95,
+    /* a deflection along the cutting speed; in mm */
+    TW_QUANTITY_TANGENTIAL_DEFLECTION = 96
 };
 
 /*
@@ -6162,6 +6558,97 @@ static inline tw_compound_angle_from_cross_slide tw_compound_angle_from_cross_sl
 static inline double tw_compound_angle_from_cross_slide_as_radian(tw_compound_angle_from_cross_slide quantity)
 {
     return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_millimeter(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_millimeter(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_micrometer(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_micrometer(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_centimeter(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_centimeter(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_meter(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_meter(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_inch(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_inch(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_inch_fraction(double numerator, double denominator)
+{
+    tw_tangential_deflection made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_foot(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_foot(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_tangential_deflection tw_tangential_deflection_thousandth_inch(double value)
+{
+    tw_tangential_deflection made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_tangential_deflection_as_thousandth_inch(tw_tangential_deflection quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
 }
 
 #endif /* TURNWRIGHT_H_INLINE */

@@ -103,8 +103,9 @@ pub use quantity::{
     PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
     RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShankSize, ShortCutOff,
     SizeUncertainty, Slenderness, SpecificCuttingForce, SpecificForceAtChip, SpecificHeat,
-    SpindleSpeed, SpringShare, Stiffness, TaperRatio, TemperatureRise, ThermalExpansion,
-    ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,
+    SpindleSpeed, SpringShare, Stiffness, TangentialDeflection, TaperRatio, TemperatureRise,
+    ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength,
+    YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};

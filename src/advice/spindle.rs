@@ -5,7 +5,7 @@ use std::fmt;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::{drive, speed};
-use crate::quantity::{CuttingSpeed, Diameter, MainForce, SpindleSpeed};
+use crate::quantity::{CriticalSpeed, CuttingSpeed, Diameter, MainForce, SpindleSpeed};
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{EFFICIENCY, Lathe, SpeedRange, Spindle};
 
@@ -30,6 +30,8 @@ pub enum GovernedBy {
     Power,
     /// The torque of the drive for the cut given: a faster range of gears has too little.
     Torque,
+    /// The bar, which would whip.
+    Whip,
     /// The slowest speed of the machine: it is above the ideal.
     SlowestStep,
 }
@@ -43,6 +45,7 @@ impl GovernedBy {
             Self::Centre => "the live centre",
             Self::Power => "the power of the drive",
             Self::Torque => "the torque of the drive",
+            Self::Whip => "the whip of the bar",
             Self::SlowestStep => "the slowest step",
         }
     }
@@ -131,6 +134,7 @@ pub struct SpindleAsk<'a> {
     fastest: Option<CuttingSpeed>,
     holding: Option<&'a Holding>,
     cut: Option<(MainForce, Diameter)>,
+    whip: Option<CriticalSpeed>,
 }
 
 impl<'a> SpindleAsk<'a> {
@@ -144,6 +148,7 @@ impl<'a> SpindleAsk<'a> {
             fastest: None,
             holding: None,
             cut: None,
+            whip: None,
         }
     }
 
@@ -168,9 +173,16 @@ impl<'a> SpindleAsk<'a> {
         self
     }
 
+    /// With the speed up to which the bar is safe from whip.
+    #[must_use]
+    pub fn with_whip(mut self, safe_up_to: CriticalSpeed) -> Self {
+        self.whip = Some(safe_up_to);
+        self
+    }
+
     /// The caps on the spindle speed, each with what sets it.
     fn caps(&self) -> Result<Vec<(GovernedBy, SpindleSpeed)>, Error> {
-        let mut caps = Vec::with_capacity(4);
+        let mut caps = Vec::with_capacity(5);
         if let Some(cap) = self.lathe.chuck_max_speed() {
             caps.push((GovernedBy::Chuck, cap));
         }
@@ -178,10 +190,13 @@ impl<'a> SpindleAsk<'a> {
             caps.push((GovernedBy::Machine, cap));
         }
         if let Some(holding) = self.holding
-            && holding.kind() == HoldingKind::ChuckAndCentre
+            && holding.kind() != HoldingKind::Chuck
             && let Some(cap) = holding.centre_max_speed()
         {
             caps.push((GovernedBy::Centre, cap));
+        }
+        if let Some(safe) = self.whip {
+            caps.push((GovernedBy::Whip, SpindleSpeed::computed_trade(safe.rpm())));
         }
         if let (Some((force, mean)), Some(motor)) = (self.cut, self.lathe.power()) {
             let efficiency = self.lathe.efficiency().unwrap_or(EFFICIENCY.value);

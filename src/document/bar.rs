@@ -1,16 +1,24 @@
-//! How far the bar bends.
+//! How far the bar bends, on any support.
 
 use serde::Serialize;
 
-use crate::advice::support;
+use crate::advice::support::{self, FORCE_SCATTER, WHIP_SHARE};
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::bar::{self, Bar};
+use crate::physics::loads::{Load, feed_force_moment};
+use crate::physics::measured_taper::{Measured, stiffness_from_taper, tailstock_correction};
+use crate::physics::section::Section;
+use crate::physics::spring_back;
+use crate::physics::stepped::HeldBar;
+use crate::physics::whirl;
 use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::{
-    Deflection, Diameter, DiameterError, Overhang, PassiveForce, WorkLength, YoungsModulus,
+    CriticalSpeed, Deflection, Density, DepthOfCut, DiameterError, Eccentricity, FeedForce,
+    ForceScatter, PassiveForce, RotationalStiffness, SetOver, SpindleSpeed, SpringShare, Stiffness,
+    WorkLength, YoungsModulus,
 };
-use crate::shop::holding::Holding;
+use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::material::Material;
 
 /// A bar in its holding, and the force that pushes it away from the tool.
@@ -18,24 +26,40 @@ use crate::shop::material::Material;
 /// A stiffness that is left out is rigid.
 ///
 /// ```
-/// use turnwright::{
-///     document::bar::Question, physics::bar::Bar, Diameter, Holding, HoldingKind, Overhang, PassiveForce,
-///     WorkLength, YoungsModulus,
-/// };
-/// let bar = Bar::new(YoungsModulus::from_gpa(210.0)?, Diameter::from_mm(20.0)?, Overhang::from_mm(100.0)?);
-/// let answer = Question::new(bar, Holding::new(HoldingKind::Chuck), PassiveForce::from_newton(100.0)?)
-///     .with_at(WorkLength::from_mm(100.0)?)
-///     .answer()?;
+/// use turnwright::document::bar::Question;
+/// use turnwright::physics::section::Section;
+/// use turnwright::{Diameter, Holding, HoldingKind, PassiveForce, WorkLength, YoungsModulus};
+/// let sections = vec![Section::cylinder(Diameter::from_mm(20.0)?, WorkLength::from_mm(100.0)?)];
+/// let answer = Question::new(
+///     YoungsModulus::from_gpa(210.0)?,
+///     sections,
+///     Holding::new(HoldingKind::Chuck),
+///     PassiveForce::from_newton(100.0)?,
+/// )
+/// .with_at(WorkLength::from_mm(100.0)?)
+/// .answer()?;
 /// assert!((answer.deflection.map_or(0.0, |d| d.mm()) - 0.0202).abs() < 1e-4);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone)]
 pub struct Question {
-    bar: Bar,
+    youngs_modulus: YoungsModulus,
+    sections: Vec<Section>,
     holding: Holding,
     force: PassiveForce,
     at: Option<WorkLength>,
     stations: Vec<WorkLength>,
+    density: Option<Density>,
+    scatter: Option<ForceScatter>,
+    feed_force: Option<FeedForce>,
+    loads: Vec<Load>,
+    look_at: Vec<WorkLength>,
+    measured: Vec<Measured>,
+    depth_of_cut: Option<DepthOfCut>,
+    depth_before: Option<DepthOfCut>,
+    least_depth: Option<DepthOfCut>,
+    eccentricity: Option<Eccentricity>,
+    spindle_speed: Option<SpindleSpeed>,
     provenance: Provenance,
 }
 
@@ -47,18 +71,55 @@ pub struct Station {
     pub at: WorkLength,
     /// Of the bar, away from the tool.
     pub deflection: Deflection,
-    /// Twice as much.
+    /// The same for a force as far below and above as bars of one name scatter.
+    pub deflection_range: [Deflection; 2],
+    /// Twice the deflection.
     pub diameter_error: DiameterError,
 }
 
-/// The station where the bar bends most.
+/// A place, and how far the bar bends there.
 #[derive(Debug, Clone, Copy, Serialize)]
 #[non_exhaustive]
-pub struct Worst {
+pub struct Bent {
     /// From the jaws.
     pub at: WorkLength,
-    /// Of the bar, away from the tool.
+    /// Of the bar.
     pub deflection: Deflection,
+}
+
+/// What a springing bar leaves, pass by pass; for a force in proportion to the depth.
+#[derive(Debug, Clone, Copy, Serialize)]
+#[non_exhaustive]
+pub struct Passes {
+    /// The share of the set depth that the first pass leaves standing.
+    pub spring_share: SpringShare,
+    /// What the first pass takes.
+    pub true_depth: DepthOfCut,
+    /// What it leaves standing.
+    pub left: Deflection,
+    /// What equal cuts, one after the other, leave in the end.
+    pub left_by_equal_cuts: Deflection,
+    /// How many passes at the same reading still cut, where the least depth is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spring_passes: Option<u32>,
+    /// What they leave.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub left_after_spring_passes: Option<Deflection>,
+    /// What this cut takes after the deeper one before it: more than was dialled.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub true_depth_after_heavy: Option<DepthOfCut>,
+}
+
+/// The stiffness of a chuck, as a measured taper tells it. What is absent came out rigid.
+#[derive(Debug, Clone, Copy, Serialize)]
+#[non_exhaustive]
+pub struct FromTaper {
+    /// Against a force across.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stiffness: Option<Stiffness>,
+    /// Against tilting.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rotational_stiffness: Option<RotationalStiffness>,
 }
 
 /// How far the bar bends.
@@ -68,35 +129,108 @@ pub struct Answer {
     /// At the place asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub deflection: Option<Deflection>,
+    /// The same for a force as far below and above as bars of one name scatter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub deflection_range: Option<[Deflection; 2]>,
     /// At each station asked for, the tool standing there.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub stations: Vec<Station>,
     /// Where it bends most, wherever the tool stands.
-    pub worst: Worst,
+    pub worst: Station,
+    /// Error of the diameter at the far end less that beside the jaws.
+    pub taper: DiameterError,
+    /// How far the diameter bulges over the straight line between the two ends.
+    pub barrel: DiameterError,
+    /// With which force the centre at the tail holds, the tool at `at` or at the worst place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub centre_force: Option<PassiveForce>,
+    /// With which forces the steadies hold, in their order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub steady_forces: Vec<PassiveForce>,
+    /// What the feed force adds by its moment, the tool cutting towards the chuck at the same place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub deflection_by_feed_force: Option<Deflection>,
+    /// Under the loads given and the force together, at the places to look at.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bent: Vec<Bent>,
+    /// The speed at which the bar whips.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_critical_speed: Option<CriticalSpeed>,
+    /// Up to where it is safe to run against whip.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub safe_from_whip_up_to: Option<CriticalSpeed>,
+    /// How far the bar throws itself out at the spindle speed given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub whip: Option<Deflection>,
+    /// Where the bar sags most under its own weight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sag: Option<Bent>,
+    /// What the spring leaves, pass by pass.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub passes: Option<Passes>,
+    /// How stiff the chuck is by the taper measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub chuck: Option<FromTaper>,
+    /// How far to move the tailstock, towards the tool where positive.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tailstock_correction: Option<SetOver>,
+    /// What a person must be told.
+    pub cautions: Vec<Caution>,
     /// Where the constants come from.
     #[serde(skip_serializing_if = "Provenance::is_empty")]
     pub provenance: Provenance,
 }
 
 impl Question {
-    /// A bar, its holding and the force.
+    /// A bar of these sections from the chuck outwards, its holding and the force.
     #[must_use]
-    pub fn new(bar: Bar, holding: Holding, force: PassiveForce) -> Self {
+    pub fn new(
+        youngs_modulus: YoungsModulus,
+        sections: Vec<Section>,
+        holding: Holding,
+        force: PassiveForce,
+    ) -> Self {
         Self {
-            bar,
+            youngs_modulus,
+            sections,
             holding,
             force,
             at: None,
             stations: Vec::new(),
+            density: None,
+            scatter: None,
+            feed_force: None,
+            loads: Vec::new(),
+            look_at: Vec::new(),
+            measured: Vec::new(),
+            depth_of_cut: None,
+            depth_before: None,
+            least_depth: None,
+            eccentricity: None,
+            spindle_speed: None,
             provenance: Provenance::default(),
         }
     }
 
-    /// With a place to look at, from the jaws.
-    #[must_use]
-    pub fn with_at(mut self, at: WorkLength) -> Self {
-        self.at = Some(at);
-        self
+    crate::shop::setters! {
+        /// With a place to look at, from the jaws.
+        with_at at: WorkLength;
+        /// With the density, for the critical speed and the sag.
+        with_density density: Density;
+        /// With the scatter of the force; without, that of the specific force from bar to bar.
+        with_scatter scatter: ForceScatter;
+        /// With the feed force, for its moment.
+        with_feed_force feed_force: FeedForce;
+        /// With the depth set on the dial whose force this is, for what the spring leaves.
+        with_depth_of_cut depth_of_cut: DepthOfCut;
+        /// With the deeper cut before it.
+        with_depth_before depth_before: DepthOfCut;
+        /// With the least depth that the edge can cut, for the number of spring passes.
+        with_least_depth least_depth: DepthOfCut;
+        /// With the distance of the centre of mass from the axis, for the whip.
+        with_eccentricity eccentricity: Eccentricity;
+        /// With the spindle speed, for the whip.
+        with_spindle_speed spindle_speed: SpindleSpeed;
     }
 
     /// With stations to look at, from the jaws.
@@ -106,27 +240,54 @@ impl Question {
         self
     }
 
+    /// With more loads, and the places at which to look at all of them together.
+    #[must_use]
+    pub fn with_loads(mut self, loads: Vec<Load>, look_at: Vec<WorkLength>) -> Self {
+        (self.loads, self.look_at) = (loads, look_at);
+        self
+    }
+
+    /// With errors of the diameter that were measured after a cut with this force.
+    #[must_use]
+    pub fn with_measured(mut self, measured: Vec<Measured>) -> Self {
+        self.measured = measured;
+        self
+    }
+
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let mut provenance = Provenance::default();
-        let modulus = modulus(&f, &mut provenance)?;
+        let material = f.item("material", Material::read)?;
+        let youngs_modulus = modulus(&f, material.as_ref(), &mut provenance)?;
+        let density = f.quantity("density")?;
         let question = Self {
-            bar: section(&f, modulus)?,
+            youngs_modulus,
+            sections: sections(&f)?,
             holding: f.need_item(
                 "holding",
-                "the holding: \"chuck\" or \"chuck_and_centre\"",
+                "the holding: \"chuck\", \"chuck_and_centre\" or \"between_centres\"",
                 Holding::read,
             )?,
             force: f.need_quantity("force")?,
             at: f.quantity("at")?,
             stations: f.quantities("stations")?.unwrap_or_default(),
+            density: density_of(density, material.as_ref(), &mut provenance),
+            scatter: f.quantity("scatter")?,
+            feed_force: f.quantity("feed_force")?,
+            loads: f
+                .item("loads", |tree, path| list(tree, path, load))?
+                .unwrap_or_default(),
+            look_at: f.quantities("look_at")?.unwrap_or_default(),
+            measured: f
+                .item("measured", |tree, path| list(tree, path, measured))?
+                .unwrap_or_default(),
+            depth_of_cut: f.quantity("depth_of_cut")?,
+            depth_before: f.quantity("depth_before")?,
+            least_depth: f.quantity("least_depth")?,
+            eccentricity: f.quantity("eccentricity")?,
+            spindle_speed: f.quantity("spindle_speed")?,
             provenance,
         };
-        f.later(
-            "density",
-            "the critical speed of the bar",
-            "leave it out: this version reckons deflection",
-        )?;
         f.finish()?;
         Ok(question)
     }
@@ -134,49 +295,312 @@ impl Question {
     /// The deflections.
     ///
     /// # Errors
-    /// `at` or `stations`, when a place lies beyond the bar.
+    /// `at`, `stations`, `loads`, `look_at` or `measured`, when a place lies beyond the bar;
+    /// `holding.steadies`, when a steady stands off it; `spindle_speed`, when the bar would whip
+    /// without limit; `depth_of_cut`, when another depth is given without it.
     pub fn answer(&self) -> Result<Answer, Error> {
-        let support = support::support_of(self.holding.kind());
-        let springs = support::as_given(&self.holding);
-        let at = |place: WorkLength, field: &str| {
-            bar::deflection(&self.bar, support, &springs, self.force, place)
-                .map_err(|error| error.at(field))
+        let mut provenance = self.provenance.clone();
+        let bar = HeldBar::new(
+            self.youngs_modulus,
+            &self.sections,
+            support::support_of(self.holding.kind()),
+            &support::as_given(&self.holding),
+            self.holding.steadies(),
+        )
+        .map_err(|error| match error.field().starts_with("steadies") {
+            true => error.inside("holding"),
+            false => error,
+        })?;
+        let scatter = match self.scatter {
+            Some(scatter) => scatter.value(),
+            None => provenance.open("scatter of the specific force", &FORCE_SCATTER),
+        };
+        let station = |at, deflection: Deflection| Station {
+            at,
+            deflection,
+            deflection_range: range(deflection, scatter),
+            diameter_error: deflection.diameter_error(),
         };
         let stations = self
             .stations
             .iter()
             .enumerate()
-            .map(|(number, place)| {
-                let deflection = at(*place, &format!("stations[{number}]"))?;
-                Ok(Station {
-                    at: *place,
-                    deflection,
-                    diameter_error: deflection.diameter_error(),
-                })
+            .map(|(number, at)| {
+                bar.deflection(self.force, *at)
+                    .map(|bent| station(*at, bent))
+                    .map_err(|error| error.at(&format!("stations[{number}]")))
             })
             .collect::<Result<Vec<_>, Error>>()?;
-        let end = WorkLength::computed_trade(self.bar.overhang().mm());
+        let end = bar.length();
+        // Beside the jaws a bar of no length does not bend: the whole bar but for a millionth.
         let first = WorkLength::computed_trade(end.mm() * 1e-6);
-        let (place, deflection) =
-            bar::worst_station(&self.bar, &springs, support, self.force, first, end)?;
+        let size = support::size_of(self.force);
+        let (worst_at, _) = bar.worst(size, first, end)?;
+        let worst = station(worst_at, bar.deflection(self.force, worst_at)?);
+        let (taper, barrel) = bar.taper_and_barrel(self.force, first, end)?;
+        let deflection = self
+            .at
+            .map(|at| bar.deflection(self.force, at))
+            .transpose()?;
+        let tool_at = self.at.unwrap_or(worst_at);
+        let here = deflection.unwrap_or(worst.deflection);
+        let mut cautions = Vec::new();
+        let whirl = self.whirl(&bar, &mut provenance, &mut cautions)?;
+        cautions.push(Caution::new(
+            Severity::Note,
+            "spring_is_an_estimate",
+            format!(
+                "The bar alone, without tool and shear, and good to about {:.0} % at best: the force of bars of one name scatters so.",
+                100.0 * scatter
+            ),
+        ));
         Ok(Answer {
-            deflection: self.at.map(|place| at(place, "at")).transpose()?,
+            deflection,
+            deflection_range: deflection.map(|bent| range(bent, scatter)),
             stations,
-            worst: Worst {
-                at: place,
-                deflection,
+            worst,
+            taper,
+            barrel,
+            centre_force: match self.holding.kind() {
+                HoldingKind::Chuck => None,
+                _ => Some(bar.centre_force(self.force, tool_at)?),
             },
-            provenance: self.provenance.clone(),
+            steady_forces: match self.holding.steadies() {
+                [] => Vec::new(),
+                _ => bar.steady_forces(self.force, tool_at)?,
+            },
+            deflection_by_feed_force: self
+                .feed_force
+                .map(|force| {
+                    let moment = feed_force_moment(force, bar.diameter(tool_at)?);
+                    let load = Load::Moment {
+                        at: tool_at,
+                        moment,
+                    };
+                    first_of(bar.bent_by(&[load], &[tool_at])?)
+                })
+                .transpose()?,
+            bent: self.bent(&bar)?,
+            first_critical_speed: whirl.critical,
+            safe_from_whip_up_to: whirl.safe,
+            whip: whirl.whip,
+            sag: self.sag(&bar)?,
+            passes: self.passes(here)?,
+            chuck: self.chuck()?,
+            tailstock_correction: self.tailstock(end)?,
+            cautions,
+            provenance,
         })
+    }
+
+    /// All loads and the force at `at` together.
+    fn bent(&self, bar: &HeldBar) -> Result<Vec<Bent>, Error> {
+        if self.look_at.is_empty() {
+            return Ok(Vec::new());
+        }
+        let mut loads = self.loads.clone();
+        if let Some(at) = self.at {
+            let force = self.force;
+            loads.push(Load::Force { at, force });
+        }
+        let bent = bar.bent_by(&loads, &self.look_at).map_err(|error| {
+            let field = error.field().replace("places", "look_at");
+            error.at(&field)
+        })?;
+        Ok(self
+            .look_at
+            .iter()
+            .zip(bent)
+            .map(|(at, deflection)| Bent {
+                at: *at,
+                deflection,
+            })
+            .collect())
+    }
+
+    /// The largest sag under own weight, at one of 64 places.
+    fn sag(&self, bar: &HeldBar) -> Result<Option<Bent>, Error> {
+        let Some(density) = self.density else {
+            return Ok(None);
+        };
+        let places: Vec<WorkLength> = (1..=64)
+            .map(|place| WorkLength::computed_trade(bar.length().mm() * f64::from(place) / 64.0))
+            .map(|place| place.min(bar.length()))
+            .collect();
+        let sag = bar.bent_by(&[Load::OwnWeight { density }], &places)?;
+        Ok(places
+            .into_iter()
+            .zip(sag)
+            .max_by(|a, b| a.1.mm().abs().total_cmp(&b.1.mm().abs()))
+            .map(|(at, deflection)| Bent { at, deflection }))
+    }
+
+    fn whirl(
+        &self,
+        bar: &HeldBar,
+        provenance: &mut Provenance,
+        cautions: &mut Vec<Caution>,
+    ) -> Result<Whirl, Error> {
+        let Some(density) = self.density else {
+            if self.eccentricity.is_some() {
+                return Err(missing("density", "the density, for the whip"));
+            }
+            return Ok(Whirl::default());
+        };
+        let critical = bar.first_critical_speed(density)?;
+        let share = provenance.open("share of the critical speed", &WHIP_SHARE);
+        let safe = support::safe_from_whip(critical, share);
+        if let Some(speed) = self.spindle_speed.filter(|n| n.rpm() > safe.rpm()) {
+            cautions.push(Caution::new(
+                Severity::Danger,
+                "whip",
+                format!(
+                    "At {speed} the bar is near its critical speed or above it: it can bow out and whip. Run slower, let less \
+                     stand out, or support it; nothing out of the spindle's rear without a guarded tube."
+                ),
+            ));
+        }
+        let whip = match (self.eccentricity, self.spindle_speed) {
+            (Some(off), Some(speed)) => Some(whirl::whip(off, speed, critical)?),
+            (Some(_), None) => {
+                return Err(missing("spindle_speed", "the spindle speed, for the whip"));
+            }
+            (None, _) => None,
+        };
+        Ok(Whirl {
+            critical: Some(critical),
+            safe: Some(safe),
+            whip,
+        })
+    }
+
+    fn passes(&self, deflection: Deflection) -> Result<Option<Passes>, Error> {
+        let Some(set) = self.depth_of_cut else {
+            if self.depth_before.is_some() || self.least_depth.is_some() {
+                return Err(missing(
+                    "depth_of_cut",
+                    "the depth that was set on the dial",
+                ));
+            }
+            return Ok(None);
+        };
+        let share =
+            spring_back::spring_share(set, deflection).map_err(|error| error.at("force"))?;
+        let left = spring_back::left_after_passes(set, share, 1);
+        let spring = self
+            .least_depth
+            .map(|least| spring_back::spring_passes(set, share, least));
+        let true_depth = |left| spring_back::light_after_heavy(left, set, share);
+        Ok(Some(Passes {
+            spring_share: share,
+            true_depth: true_depth(Deflection::computed_trade(0.0)),
+            left,
+            left_by_equal_cuts: spring_back::left_in_the_end(set, share)?,
+            spring_passes: spring.map(|(passes, _)| passes),
+            left_after_spring_passes: spring.map(|(_, left)| left),
+            true_depth_after_heavy: self
+                .depth_before
+                .map(|before| true_depth(spring_back::left_after_passes(before, share, 1))),
+        }))
+    }
+
+    /// The stiffness by a measured taper, with the chuck alone.
+    fn chuck(&self) -> Result<Option<FromTaper>, Error> {
+        if self.measured.is_empty() || self.holding.kind() != HoldingKind::Chuck {
+            return Ok(None);
+        }
+        let springs = stiffness_from_taper(
+            self.youngs_modulus,
+            &self.sections,
+            self.force,
+            &self.measured,
+        )?;
+        Ok(Some(FromTaper {
+            stiffness: springs.chuck,
+            rotational_stiffness: springs.chuck_rotational,
+        }))
+    }
+
+    /// The tailstock by a measured taper, between centres.
+    fn tailstock(&self, length: WorkLength) -> Result<Option<SetOver>, Error> {
+        if self.measured.is_empty() || self.holding.kind() == HoldingKind::Chuck {
+            return Ok(None);
+        }
+        let near = self.measured.iter().min_by_key(|one| one.at);
+        let far = self.measured.iter().max_by_key(|one| one.at);
+        match (near, far) {
+            (Some(near), Some(far)) => tailstock_correction(*near, *far, length)
+                .map(Some)
+                .map_err(|error| error.at("measured")),
+            _ => Ok(None),
+        }
     }
 }
 
+/// What is known of whip.
+#[derive(Default)]
+struct Whirl {
+    critical: Option<CriticalSpeed>,
+    safe: Option<CriticalSpeed>,
+    whip: Option<Deflection>,
+}
+
+/// A deflection with a force as far below and above.
+fn range(deflection: Deflection, scatter: f64) -> [Deflection; 2] {
+    [-1.0, 1.0].map(|side| Deflection::computed_trade(deflection.mm() * (1.0 + side * scatter)))
+}
+
+fn first_of(bent: Vec<Deflection>) -> Result<Deflection, Error> {
+    bent.into_iter()
+        .next()
+        .ok_or_else(|| Error::internal("a place without a deflection"))
+}
+
+fn missing(field: &str, what: &str) -> Error {
+    Error::new(
+        ErrorKind::MissingField,
+        field,
+        "nothing",
+        what,
+        format!("add \"{field}\""),
+    )
+}
+
+fn load(tree: &Tree, path: &str) -> Result<Load, Error> {
+    let f = Fields::of(tree, path, "a load")?;
+    let at = f.need_quantity("at")?;
+    let load = match (f.quantity("force")?, f.quantity("moment")?) {
+        (Some(force), None) => Load::Force { at, force },
+        (None, Some(moment)) => Load::Moment { at, moment },
+        (None, None) => return Err(f.missing("force", "a force, or a moment")),
+        (Some(_), Some(_)) => {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                f.path("moment"),
+                "both force and moment",
+                "one of the two",
+                "write two loads at the same place",
+            ));
+        }
+    };
+    f.finish()?;
+    Ok(load)
+}
+
+fn measured(tree: &Tree, path: &str) -> Result<Measured, Error> {
+    let f = Fields::of(tree, path, "a measurement")?;
+    let one = Measured::new(f.need_quantity("at")?, f.need_quantity("diameter_error")?);
+    f.finish()?;
+    Ok(one)
+}
+
 /// Young's modulus, given or of a material.
-pub(super) fn modulus(f: &Fields<'_>, provenance: &mut Provenance) -> Result<YoungsModulus, Error> {
-    match (
-        f.quantity("youngs_modulus")?,
-        f.item("material", Material::read)?,
-    ) {
+pub(super) fn modulus(
+    f: &Fields<'_>,
+    material: Option<&Material>,
+    provenance: &mut Provenance,
+) -> Result<YoungsModulus, Error> {
+    match (f.quantity("youngs_modulus")?, material) {
         (Some(given), None) => Ok(given),
         (None, Some(material)) => material
             .youngs_modulus()
@@ -201,56 +625,41 @@ pub(super) fn modulus(f: &Fields<'_>, provenance: &mut Provenance) -> Result<You
     }
 }
 
-/// The one section that this version takes.
-pub(super) fn section(f: &Fields<'_>, modulus: YoungsModulus) -> Result<Bar, Error> {
-    struct Section {
-        diameter: Diameter,
-        length: Overhang,
-        bore: Option<Diameter>,
-    }
-    let sections = f.need_item(
+/// The density, given or of a material.
+pub(super) fn density_of(
+    given: Option<Density>,
+    material: Option<&Material>,
+    provenance: &mut Provenance,
+) -> Option<Density> {
+    given.or_else(|| {
+        material
+            .and_then(Material::density)
+            .map(|density| density.open("density", provenance))
+    })
+}
+
+/// The sections of the bar, from the chuck outwards.
+pub(super) fn sections(f: &Fields<'_>) -> Result<Vec<Section>, Error> {
+    f.need_item(
         "sections",
         "the sections of the bar: [{ diameter, length }]",
-        |tree, path| {
-            let sections = list(tree, path, |tree, path| {
-                let f = Fields::of(tree, path, "a section")?;
-                let section = Section {
-                    diameter: f.need_quantity("diameter")?,
-                    length: f.need_quantity("length")?,
-                    bore: f.quantity("bore")?,
-                };
-                f.later(
-                    "end_diameter",
-                    "a conical section",
-                    "give the thinner diameter for the whole section",
-                )?;
-                f.finish()?;
-                Ok(section)
-            })?;
-            Ok(sections)
-        },
-    )?;
-    match sections.as_slice() {
-        [one] => {
-            let bar = Bar::new(modulus, one.diameter, one.length);
-            match one.bore {
-                None => Ok(bar),
-                Some(bore) => bar
-                    .with_bore(bore)
-                    .map_err(|error| error.at(&format!("{}[0].bore", f.path("sections")))),
-            }
-        }
-        [] => Err(Error::new(
-            ErrorKind::Contradiction,
-            f.path("sections"),
-            "no section",
-            "the section of the bar that stands out of the jaws",
-            "write [{ \"diameter\": \"20 mm\", \"length\": \"100 mm\" }]",
-        )),
-        _ => Err(Error::not_offered(
-            &f.path("sections"),
-            "a stepped bar",
-            "give one section: the thinnest diameter over the whole length is on the safe side",
-        )),
-    }
+        |tree, path| list(tree, path, section),
+    )
+}
+
+fn section(tree: &Tree, path: &str) -> Result<Section, Error> {
+    let f = Fields::of(tree, path, "a section")?;
+    let (diameter, length) = (f.need_quantity("diameter")?, f.need_quantity("length")?);
+    let section = match f.quantity("end_diameter")? {
+        Some(end) => Section::cone(diameter, end, length),
+        None => Section::cylinder(diameter, length),
+    };
+    let section = match f.quantity("bore")? {
+        Some(bore) => section
+            .with_bore(bore)
+            .map_err(|error| error.at(&f.path("bore")))?,
+        None => section,
+    };
+    f.finish()?;
+    Ok(section)
 }

@@ -4,13 +4,19 @@ use serde::Serialize;
 
 use crate::advice;
 use crate::advice::spindle::{GovernedBy, Neighbour, SpindleAsk};
+use crate::advice::support::{self, WHIP_SHARE};
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
+use crate::physics::section::Section;
 use crate::physics::speed;
+use crate::physics::stepped::HeldBar;
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
-use crate::quantity::{CuttingSpeed, DepthOfCut, Diameter, Feed, SpindleSpeed};
-use crate::shop::holding::Holding;
+use crate::quantity::{
+    CriticalSpeed, CuttingSpeed, Density, DepthOfCut, Diameter, Feed, Overhang, SpindleSpeed,
+    WorkLength, YoungsModulus,
+};
+use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{EFFICIENCY, Lathe};
 use crate::shop::material::Material;
 use crate::shop::tool::Tool;
@@ -37,6 +43,9 @@ pub struct Question {
     feed: Option<Feed>,
     tool: Option<Tool>,
     material: Option<Material>,
+    overhang: Option<Overhang>,
+    youngs_modulus: Option<YoungsModulus>,
+    density: Option<Density>,
 }
 
 /// The spindle speed chosen.
@@ -83,6 +92,9 @@ impl Question {
             feed: None,
             tool: None,
             material: None,
+            overhang: None,
+            youngs_modulus: None,
+            density: None,
         }
     }
 
@@ -99,6 +111,12 @@ impl Question {
         with_tool tool: Tool;
         /// With a material, for its cutting speed and its force.
         with_material material: Material;
+        /// With how far the bar stands out, for its whip; modulus and density go with it, or a material.
+        with_overhang overhang: Overhang;
+        /// With Young's modulus, for the whip.
+        with_youngs_modulus youngs_modulus: YoungsModulus;
+        /// With the density, for the whip.
+        with_density density: Density;
     }
 
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
@@ -116,14 +134,10 @@ impl Question {
             feed: f.quantity("feed")?,
             tool: f.item("tool", Tool::read)?,
             material: f.item("material", Material::read)?,
+            overhang: f.quantity("overhang")?,
+            youngs_modulus: f.quantity("youngs_modulus")?,
+            density: f.quantity("density")?,
         };
-        for later in ["overhang", "youngs_modulus", "density"] {
-            f.later(
-                later,
-                "the whip of the bar",
-                "leave it out: this version does not reckon with whip",
-            )?;
-        }
         f.finish()?;
         Ok(question)
     }
@@ -169,6 +183,9 @@ impl Question {
         if let Some((force, mean)) = self.cut(&mut provenance)? {
             ask = ask.with_cut(force, mean);
         }
+        if let Some(safe) = self.whip(&mut provenance)? {
+            ask = ask.with_whip(safe);
+        }
         let choice = ask.choose()?;
         Ok(Answer {
             ideal: choice.ideal,
@@ -182,6 +199,58 @@ impl Question {
             cautions: choice.cautions,
             provenance,
         })
+    }
+
+    /// Up to where the bar is safe from whip, where its overhang is given.
+    fn whip(&self, provenance: &mut Provenance) -> Result<Option<CriticalSpeed>, Error> {
+        let Some(overhang) = self.overhang else {
+            return match (self.youngs_modulus, self.density) {
+                (None, None) => Ok(None),
+                _ => Err(Error::new(
+                    ErrorKind::MissingField,
+                    "overhang",
+                    "nothing, with a modulus or a density given",
+                    "how far the bar stands out of the jaws, for its whip",
+                    "add \"overhang\", or leave modulus and density out",
+                )),
+            };
+        };
+        let missing = |field: &str, what: &str| {
+            Error::new(
+                ErrorKind::MissingField,
+                field,
+                "nothing, with an overhang given",
+                what,
+                format!("for the whip add \"{field}\", or a material that has it"),
+            )
+        };
+        let material = self.material.as_ref();
+        let modulus = self
+            .youngs_modulus
+            .or_else(|| {
+                material
+                    .and_then(Material::youngs_modulus)
+                    .map(|e| e.open("Young's modulus", provenance))
+            })
+            .ok_or_else(|| missing("youngs_modulus", "Young's modulus"))?;
+        let density = super::bar::density_of(self.density, material, provenance)
+            .ok_or_else(|| missing("density", "the density"))?;
+        let holding = self
+            .holding
+            .clone()
+            .unwrap_or_else(|| Holding::new(HoldingKind::Chuck));
+        let section = Section::cylinder(self.diameter, WorkLength::computed_trade(overhang.mm()));
+        let bar = HeldBar::new(
+            modulus,
+            &[section],
+            support::support_of(holding.kind()),
+            &support::springs(&holding, provenance),
+            holding.steadies(),
+        )
+        .map_err(|error| error.inside("holding"))?;
+        let share = provenance.open("share of the critical speed", &WHIP_SHARE);
+        let critical = bar.first_critical_speed(density)?;
+        Ok(Some(support::safe_from_whip(critical, share)))
     }
 
     /// The main force of the cut and its mean diameter, where a cut is given: all of it, or nothing.

@@ -2,16 +2,22 @@
 
 use serde::Serialize;
 
-use super::bar::section;
+use super::bar::sections;
 use crate::advice;
-use crate::advice::support::{self, SupportAdvice, SupportOption};
-use crate::caution::Caution;
+use crate::advice::support::{SupportAdvice, SupportAsk, SupportOption};
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::bar::Bar;
+use crate::physics::force::NORMAL_RATIO;
+use crate::physics::section::Section;
+use crate::physics::speed;
+use crate::physics::spring_back::Edge;
 use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree};
-use crate::quantity::{PassiveForce, Slenderness, Tolerance, WorkLength};
+use crate::quantity::{
+    CuttingSpeed, Density, PassiveForce, Slenderness, SpindleSpeed, Tolerance, YoungsModulus,
+};
 use crate::shop::holding::{Holding, HoldingKind};
+use crate::shop::lathe::Lathe;
 use crate::shop::material::Material;
 use crate::shop::tool::Tool;
 
@@ -19,20 +25,27 @@ use crate::shop::tool::Tool;
 ///
 /// ```
 /// use turnwright::{
-///     document::support::Question, physics::bar::Bar, advice::support::SupportAdvice, Diameter, Overhang,
-///     PassiveForce, Tolerance, YoungsModulus,
+///     advice::support::SupportAdvice, document::support::Question, physics::section::Section, Diameter,
+///     PassiveForce, Tolerance, WorkLength, YoungsModulus,
 /// };
-/// let bar = Bar::new(YoungsModulus::from_gpa(210.0)?, Diameter::from_mm(16.0)?, Overhang::from_mm(160.0)?);
-/// let answer = Question::new(bar, PassiveForce::from_newton(55.0)?, Tolerance::from_mm(0.04)?).answer()?;
+/// let sections = vec![Section::cylinder(Diameter::from_mm(16.0)?, WorkLength::from_mm(160.0)?)];
+/// let e = YoungsModulus::from_gpa(210.0)?;
+/// let answer = Question::new(e, sections, PassiveForce::from_newton(55.0)?, Tolerance::from_mm(0.04)?).answer()?;
 /// assert_eq!(answer.advice, SupportAdvice::ChuckAndCentre);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone)]
 pub struct Question {
-    bar: Bar,
+    youngs_modulus: YoungsModulus,
+    sections: Vec<Section>,
     force: PassiveForce,
     tolerance: Tolerance,
     holding: Holding,
+    density: Option<Density>,
+    edge: Option<Edge>,
+    spindle_speed: Option<SpindleSpeed>,
+    lathe: Option<Lathe>,
+    centre_hole_allowed_to_stay: Option<bool>,
     provenance: Provenance,
 }
 
@@ -55,61 +68,86 @@ pub struct Answer {
 impl Question {
     /// A bar, the passive force of the last cuts, and the width of the zone.
     #[must_use]
-    pub fn new(bar: Bar, force: PassiveForce, tolerance: Tolerance) -> Self {
+    pub fn new(
+        youngs_modulus: YoungsModulus,
+        sections: Vec<Section>,
+        force: PassiveForce,
+        tolerance: Tolerance,
+    ) -> Self {
         Self {
-            bar,
+            youngs_modulus,
+            sections,
             force,
             tolerance,
             holding: Holding::new(HoldingKind::Chuck),
+            density: None,
+            edge: None,
+            spindle_speed: None,
+            lathe: None,
+            centre_hole_allowed_to_stay: None,
             provenance: Provenance::default(),
         }
     }
 
-    /// With known stiffnesses of chuck and centre.
+    /// With known stiffnesses; held between centres, only that and a steady are weighed.
     #[must_use]
     pub fn with_holding(mut self, holding: Holding) -> Self {
         self.holding = holding;
         self
     }
 
+    crate::shop::setters! {
+        /// With the density, for the critical speeds.
+        with_density density: Density;
+        /// With the cut, for the greatest depth of each way.
+        with_edge edge: Edge;
+        /// With the spindle speed, to weigh against whip.
+        with_spindle_speed spindle_speed: SpindleSpeed;
+        /// With a lathe, for its length between centres and the speed of its levers.
+        with_lathe lathe: Lathe;
+        /// Whether a centre hole may stay in the finished part.
+        with_centre_hole_allowed_to_stay centre_hole_allowed_to_stay: bool;
+    }
+
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let mut provenance = Provenance::default();
         let material = f.item("material", Material::read)?;
-        let modulus = super::bar::modulus(&f, &mut provenance)?;
+        let youngs_modulus = super::bar::modulus(&f, material.as_ref(), &mut provenance)?;
         let tool = f.item("tool", Tool::read)?;
-        let force = f.need_item(
+        let cut = f.need_item(
             "cut",
             "the cut: { depth_of_cut, feed } with a tool, or { passive_force }",
             |tree, path| {
-                passive_force(
-                    tree,
-                    path,
-                    material.as_ref(),
-                    tool.as_ref(),
-                    &mut provenance,
-                )
+                let (material, tool) = (material.as_ref(), tool.as_ref());
+                cut(tree, path, material, tool, &mut provenance)
             },
         )?;
+        let lathe = f.item("lathe", Lathe::read)?;
+        let sections = sections(&f)?;
+        let density = f.quantity("density")?;
         let question = Self {
-            bar: section(&f, modulus)?,
-            force,
+            youngs_modulus,
+            force: cut.force,
             tolerance: f.need_quantity("tolerance")?,
             holding: f
                 .item("holding", Holding::read)?
                 .unwrap_or_else(|| Holding::new(HoldingKind::Chuck)),
+            density: super::bar::density_of(density, material.as_ref(), &mut provenance),
+            edge: cut.edge,
+            spindle_speed: match (cut.spindle_speed, cut.cutting_speed) {
+                (None, Some(v)) => sections
+                    .iter()
+                    .map(Section::diameter)
+                    .max()
+                    .map(|diameter| speed::spindle_speed(v, diameter)),
+                (given, _) => given,
+            },
+            sections,
+            lathe,
+            centre_hole_allowed_to_stay: f.flag("centre_hole_allowed_to_stay")?,
             provenance,
         };
-        f.later(
-            "lathe",
-            "the limits of a lathe",
-            "leave it out: this version weighs the spring of the bar alone",
-        )?;
-        f.later(
-            "centre_hole_allowed_to_stay",
-            "the fate of the centre hole",
-            "leave it out: whether the hole may stay is for the drawing",
-        )?;
         f.finish()?;
         Ok(question)
     }
@@ -117,47 +155,90 @@ impl Question {
     /// What is advised.
     ///
     /// # Errors
-    /// None of its own; those of the kernels cannot occur for a bar that stands out.
+    /// `sections`, when the bar is longer than the lathe takes; `holding.steadies`, when a steady stands
+    /// off it.
     pub fn answer(&self) -> Result<Answer, Error> {
         let mut provenance = self.provenance.clone();
-        // The whole bar is looked at, but for the last bit before the jaws.
-        let reach = WorkLength::computed_trade(self.bar.overhang().mm() * (1.0 - 1e-6));
-        let choice = support::choose(
-            &self.bar,
+        let mut ask = SupportAsk::new(
+            self.youngs_modulus,
+            &self.sections,
             &self.holding,
             self.force,
-            reach,
             self.tolerance,
-            &mut provenance,
-        )?;
+        );
+        if let Some(density) = self.density {
+            ask = ask.with_density(density);
+        }
+        if let Some(edge) = self.edge {
+            ask = ask.with_edge(edge);
+        }
+        if let Some(speed) = self.spindle_speed {
+            ask = ask.with_spindle_speed(speed);
+        }
+        if let Some(most) = self.lathe.as_ref().and_then(Lathe::between_centres) {
+            ask = ask.with_between_centres(most);
+        }
+        let choice = ask.choose(&mut provenance)?;
+        let mut cautions = choice.cautions;
+        if self.centre_hole_allowed_to_stay == Some(false) && choice.advice != SupportAdvice::Chuck
+        {
+            cautions.push(Caution::new(
+                Severity::Warning,
+                "centre_hole_must_go",
+                "The centre hole may not stay: leave a stub for it beyond the finished length, and part or face it off last, with \
+                 the centre withdrawn.",
+            ));
+        }
         Ok(Answer {
             advice: choice.advice,
             options: choice.options,
             length_over_diameter: choice.length_over_diameter,
-            cautions: choice.cautions,
+            cautions,
             provenance,
         })
     }
 }
 
-fn passive_force(
+/// The cut of the question, as far as it is given.
+struct Cut {
+    force: PassiveForce,
+    edge: Option<Edge>,
+    spindle_speed: Option<SpindleSpeed>,
+    cutting_speed: Option<CuttingSpeed>,
+}
+
+fn cut(
     tree: &Tree,
     path: &str,
     material: Option<&Material>,
     tool: Option<&Tool>,
     provenance: &mut Provenance,
-) -> Result<PassiveForce, Error> {
+) -> Result<Cut, Error> {
     let f = Fields::of(tree, path, "a cut")?;
-    for later in ["cutting_speed", "spindle_speed", "width"] {
-        f.later(
-            later,
-            "a speed or a width in the cut",
-            "leave it out: the passive force follows from depth and feed",
-        )?;
+    let (spindle_speed, cutting_speed) =
+        (f.quantity("spindle_speed")?, f.quantity("cutting_speed")?);
+    if spindle_speed.is_some() && cutting_speed.is_some() {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            f.path("spindle_speed"),
+            "both cutting_speed and spindle_speed",
+            "one of the two",
+            "keep the one that is set; the other follows from the diameter",
+        ));
     }
+    f.later(
+        "width",
+        "the width of a parting tool",
+        "leave it out: a parting tool pushes along its blade, not across the bar",
+    )?;
     if let Some(force) = f.quantity("passive_force")? {
         f.finish()?;
-        return Ok(force);
+        return Ok(Cut {
+            force,
+            edge: None,
+            spindle_speed,
+            cutting_speed,
+        });
     }
     let (depth, feed) = (f.need_quantity("depth_of_cut")?, f.need_quantity("feed")?);
     f.finish()?;
@@ -173,5 +254,16 @@ fn passive_force(
     let tool = tool.ok_or_else(|| missing("tool", "the tool, for the force of the cut"))?;
     let material =
         material.ok_or_else(|| missing("material", "the material, for the force of the cut"))?;
-    Ok(advice::force::forces(material, tool, depth, feed, provenance)?.passive)
+    Ok(Cut {
+        force: advice::force::forces(material, tool, depth, feed, provenance)?.passive,
+        edge: Some(Edge::new(
+            advice::force::law(material, provenance),
+            feed,
+            tool.cutting_edge_angle(),
+            tool.corner_radius(),
+            NORMAL_RATIO.value,
+        )),
+        spindle_speed,
+        cutting_speed,
+    })
 }

@@ -26,6 +26,7 @@
 // What a caller must keep to stands once, on the first page of the header.
 #![allow(clippy::missing_safety_doc)]
 
+pub mod bar;
 pub mod centre;
 pub mod columns;
 pub mod document;
@@ -39,6 +40,15 @@ pub mod shape;
 pub mod status;
 pub mod taper;
 
+pub use bar::{
+    tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
+    tw_critical_speed_with_end_mass_column, tw_deflection_at, tw_deflection_at_column,
+    tw_diameter_error_with_sag, tw_diameter_error_with_sag_column, tw_feed_force_moment,
+    tw_feed_force_moment_column, tw_largest_depth_for, tw_largest_depth_for_column,
+    tw_left_in_the_end, tw_left_in_the_end_column, tw_light_after_heavy,
+    tw_light_after_heavy_column, tw_share_left, tw_share_left_column, tw_tailstock_correction,
+    tw_tailstock_correction_column, tw_true_depth, tw_true_depth_column, tw_whip, tw_whip_column,
+};
 pub use centre::{
     tw_buckling_load, tw_buckling_load_column, tw_growth_load, tw_growth_load_column, tw_push_out,
     tw_push_out_column,
@@ -62,8 +72,8 @@ pub use life::{
 };
 pub use quantity::*;
 pub use scalar::{
-    tw_arc_height, tw_cutting_forces, tw_deflection_at, tw_regime, tw_spindle_speed_for,
-    tw_support, tw_theoretical_roughness,
+    tw_arc_height, tw_cutting_forces, tw_regime, tw_spindle_speed_for, tw_support,
+    tw_theoretical_roughness,
 };
 pub use shape::{
     tw_facing_time, tw_facing_time_at_surface_speed, tw_facing_time_at_surface_speed_column,

@@ -704,6 +704,14 @@ pub struct tw_compound_angle_from_cross_slide {
     pub deg: f64,
 }
 
+/// Displacement of the bar along the cutting speed: the main force presses it down.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_tangential_deflection {
+    /// Millimetres.
+    pub mm: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -762,6 +770,7 @@ both_ways! {
     tw_deflection mm Deflection
     tw_exponent ratio ForceExponent
     tw_normal_ratio ratio NormalRatio
+    tw_tangential_deflection mm TangentialDeflection
     tw_edge_radius mm EdgeRadius
     tw_power kw Power
     tw_torque nm Torque

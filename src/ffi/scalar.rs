@@ -1,10 +1,10 @@
 //! Scalar doors: one function a kernel.
 
 use super::quantity::*;
-use super::status::{Failure, tw_error, tw_status};
+use super::status::{tw_error, tw_status};
 use super::{call, put};
 use crate::error::{Error, ErrorKind};
-use crate::physics::bar::{self, Bar, Springs, Support};
+use crate::physics::bar::Support;
 use crate::physics::finish::{self, FinishRegime, TheoreticalRoughness, ToolOutline};
 use crate::physics::force::{self, CuttingForces, ForceLaw};
 use crate::physics::speed;
@@ -17,6 +17,8 @@ pub enum tw_support {
     TW_SUPPORT_CHUCK = 1,
     /// The chuck at one end and a centre at the other.
     TW_SUPPORT_CHUCK_AND_CENTRE = 2,
+    /// A centre at each end.
+    TW_SUPPORT_BETWEEN_CENTRES = 3,
 }
 
 /// Which part of the tool's outline the finish shows. Returned as int32_t; a later version may know
@@ -44,17 +46,19 @@ pub(super) fn regime_number(regime: FinishRegime) -> i32 {
     }) as i32
 }
 
-fn support_of(number: i32) -> Result<Support, Error> {
+pub(super) fn support_of(number: i32) -> Result<Support, Error> {
     const CHUCK: i32 = tw_support::TW_SUPPORT_CHUCK as i32;
     const CHUCK_AND_CENTRE: i32 = tw_support::TW_SUPPORT_CHUCK_AND_CENTRE as i32;
+    const BETWEEN_CENTRES: i32 = tw_support::TW_SUPPORT_BETWEEN_CENTRES as i32;
     match number {
         CHUCK => Ok(Support::Chuck),
         CHUCK_AND_CENTRE => Ok(Support::ChuckAndCentre),
+        BETWEEN_CENTRES => Ok(Support::BetweenCentres),
         other => Err(Error::new(
             ErrorKind::UnknownName,
             "support",
             other.to_string(),
-            "TW_SUPPORT_CHUCK (1) or TW_SUPPORT_CHUCK_AND_CENTRE (2)",
+            "TW_SUPPORT_CHUCK (1), TW_SUPPORT_CHUCK_AND_CENTRE (2) or TW_SUPPORT_BETWEEN_CENTRES (3)",
             "pass one of the names of enum tw_support",
         )),
     }
@@ -237,64 +241,4 @@ pub unsafe extern "C" fn tw_arc_height(
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(rt, answer) },
     )
-}
-
-/// How far a round bar of one diameter gives way at the tool.
-///
-/// support is a number of enum tw_support. The three springs say how the chuck gives way across and
-/// by tilting, and how the centre does; an infinite one is rigid (tw_stiffness_rigid,
-/// tw_rotational_stiffness_rigid). at is measured from the chuck and lies within the overhang
-/// (TW_CONTRADICTION). With a chuck alone centre is checked, but does not count.
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_deflection_at(
-    youngs_modulus: tw_youngs_modulus,
-    diameter: tw_diameter,
-    overhang: tw_overhang,
-    support: i32,
-    chuck: tw_stiffness,
-    chuck_rotational: tw_rotational_stiffness,
-    centre: tw_stiffness,
-    passive_force: tw_passive_force,
-    at: tw_length,
-    deflection: *mut tw_deflection,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !deflection.is_null(),
-        || {
-            let bar = Bar::new(youngs_modulus.read()?, diameter.read()?, overhang.read()?);
-            let support = support_of(support)?;
-            let springs = Springs {
-                chuck: spring(chuck.kn_per_mm, || chuck.named("chuck"))?,
-                chuck_rotational: spring(chuck_rotational.knm_per_rad, || {
-                    chuck_rotational.named("chuck_rotational")
-                })?,
-                centre: spring(centre.kn_per_mm, || centre.named("centre"))?,
-            };
-            let bent = bar::deflection(
-                &bar,
-                support,
-                &springs,
-                passive_force.read()?,
-                at.named("at")?,
-            )?;
-            Ok::<_, Failure>(tw_deflection::from(bent))
-        },
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(deflection, answer) },
-    )
-}
-
-/// A spring, or none where it is rigid.
-fn spring<T>(stiffness: f64, read: impl FnOnce() -> Result<T, Error>) -> Result<Option<T>, Error> {
-    if stiffness == f64::INFINITY {
-        Ok(None)
-    } else {
-        read().map(Some)
-    }
 }

@@ -12,7 +12,8 @@ use super::section::Section;
 use super::stepped::HeldBar;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
-    DiameterError, PassiveForce, RotationalStiffness, SetOver, Stiffness, WorkLength, YoungsModulus,
+    DiameterError, Overhang, PassiveForce, RotationalStiffness, SetOver, Stiffness, WorkLength,
+    YoungsModulus,
 };
 
 /// An error of the diameter, and where it was measured.
@@ -141,30 +142,48 @@ pub fn stiffness_from_taper(
 
 /// How far to move the tailstock so that a bar between centres comes out straight.
 ///
-/// s = (d_2 - d_1)/2 L/l; positive towards the tool, where the tail end is the thicker.
+/// s = (d_2 - d_1)/2 L/l, l the distance of the two places; positive towards the tool, where the tail
+/// end is the thicker.
 ///
 /// # Units
-/// The types carry them. `difference` is the diameter near the tailstock less that near the head.
+/// The types carry them. `near` is measured near the head, `far` near the tailstock.
 /// # Range
 /// Between centres, where the taper is straight. In a chuck that holds rigidly the bar is bent
 /// instead, see [`tailstock_error`].
+/// # Errors
+/// `far`, when it is not farther from the head than `near`, or beyond the length.
 /// # Source
 /// Derived.
 /// # Example
 /// ```
-/// use turnwright::physics::measured_taper::tailstock_correction;
-/// let move_by = tailstock_correction("0.06 mm".parse()?, "150 mm".parse()?, "400 mm".parse()?);
+/// use turnwright::physics::measured_taper::{tailstock_correction, Measured};
+/// let near = Measured::new("100 mm".parse()?, "0.01 mm".parse()?);
+/// let far = Measured::new("250 mm".parse()?, "0.07 mm".parse()?);
+/// let move_by = tailstock_correction(near, far, "400 mm".parse()?)?;
 /// assert!((move_by.mm() - 0.08).abs() < 1e-15);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
-#[must_use]
 pub fn tailstock_correction(
-    difference: DiameterError,
-    distance_measured: WorkLength,
+    near: Measured,
+    far: Measured,
     length_between_centres: WorkLength,
-) -> SetOver {
-    let share = length_between_centres.length() / distance_measured.length();
-    SetOver::computed(difference.length() / 2.0 * share)
+) -> Result<SetOver, Error> {
+    if far.at <= near.at || far.at > length_between_centres {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "far",
+            far.at.to_string(),
+            format!(
+                "farther from the head than {}, and on the bar of {length_between_centres}",
+                near.at
+            ),
+            "measure near the headstock and near the tailstock, each place from the headstock",
+        ));
+    }
+    let difference = far.error.length() - near.error.length();
+    let distance = far.at.length() - near.at.length();
+    let share = length_between_centres.length() / distance;
+    Ok(SetOver::computed(difference / 2.0 * share))
 }
 
 /// The error of the diameter at a place when the tailstock stands off the axis.
@@ -173,7 +192,8 @@ pub fn tailstock_correction(
 /// cantilever whose end is forced aside by s and flexes at every turn: -s a^2 (3 L - a)/L^3.
 ///
 /// # Units
-/// The types carry them. `set_over` is positive towards the tool.
+/// The types carry them. `set_over` is positive towards the tool; `overhang` is the length from the
+/// chuck, or from the centre at the head, to that at the tail.
 /// # Range
 /// A uniform bar; the chuck alone feels no tailstock: zero.
 /// # Errors
@@ -191,18 +211,18 @@ pub fn tailstock_error(
     support: Support,
     set_over: SetOver,
     at: WorkLength,
-    length: WorkLength,
+    overhang: Overhang,
 ) -> Result<DiameterError, Error> {
-    if at > length {
+    if at.mm() > overhang.mm() {
         return Err(Error::new(
             ErrorKind::Contradiction,
             "at",
             at.to_string(),
-            format!("at most the length {length}"),
+            format!("at most the length {overhang}"),
             "places are measured from the chuck",
         ));
     }
-    let x = maths::number(at.length() / length.length());
+    let x = maths::number(at.length() / overhang.length());
     let share = match support {
         Support::Chuck => 0.0,
         Support::ChuckAndCentre => x * x * (3.0 - x),

@@ -17,7 +17,7 @@ use super::maths;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
     CornerRadius, CuttingEdgeAngle, Deflection, DepthOfCut, Diameter, DiameterError, Feed,
-    NormalRatio, PassiveForce, Quantity, SpringShare, Stiffness,
+    NormalRatio, PassiveForce, Quantity, SpringShare, Stiffness, TangentialDeflection,
 };
 
 /// A cut as its passive force depends on it: all but the depth.
@@ -353,7 +353,7 @@ pub fn light_after_heavy(
 pub fn diameter_error_with_sag(
     diameter: Diameter,
     passive: Deflection,
-    tangential: Deflection,
+    tangential: TangentialDeflection,
 ) -> DiameterError {
     let r = diameter.length() / 2.0;
     let (delta, v) = (passive.length(), tangential.length());

@@ -31,53 +31,11 @@ use super::bar::{Compliance, Springs, Support, Tilt};
 use super::maths;
 use super::section::{Elastic, Piece, Section};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Deflection, PassiveForce, Stiffness, WorkLength, YoungsModulus, round_size};
-
-/// A steady rest: a support between the ends.
-///
-/// ```
-/// use turnwright::physics::stepped::Steady;
-/// let steady = Steady::rigid("300 mm".parse()?).with_stiffness("25 N/um".parse()?);
-/// assert_eq!(steady.at().mm(), 300.0);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Steady {
-    at: WorkLength,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    stiffness: Option<Stiffness>,
-}
-
-impl Steady {
-    /// A steady that does not give way, at a place measured from the chuck.
-    #[must_use]
-    pub const fn rigid(at: WorkLength) -> Self {
-        Self {
-            at,
-            stiffness: None,
-        }
-    }
-
-    /// The same steady with its stiffness.
-    #[must_use]
-    pub const fn with_stiffness(mut self, stiffness: Stiffness) -> Self {
-        self.stiffness = Some(stiffness);
-        self
-    }
-
-    /// Where it stands, from the chuck.
-    #[must_use]
-    pub fn at(&self) -> WorkLength {
-        self.at
-    }
-
-    /// Its stiffness, if it gives way.
-    #[must_use]
-    pub fn stiffness(&self) -> Option<Stiffness> {
-        self.stiffness
-    }
-}
+use crate::quantity::{
+    Deflection, Diameter, DiameterError, PassiveForce, Stiffness, WorkLength, YoungsModulus,
+    round_size,
+};
+use crate::shop::holding::Steady;
 
 /// A bar of any sections as it is held.
 ///
@@ -354,6 +312,76 @@ impl HeldBar {
         self.whole
     }
 
+    /// The outside diameter at a place; at a shoulder, that of the side towards the chuck.
+    ///
+    /// # Errors
+    /// `at`, when it is beyond the bar.
+    ///
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// let sections = [Section::cone("30 mm".parse()?, "20 mm".parse()?, "100 mm".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::Chuck, &Springs::default(), &[])?;
+    /// assert!((bar.diameter("50 mm".parse()?)?.mm() - 25.0).abs() < 1e-12);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn diameter(&self, at: WorkLength) -> Result<Diameter, Error> {
+        let a = self.inside("at", at)?;
+        let span = self
+            .span(a)
+            .ok_or_else(|| Error::internal("a bar without a section"))?;
+        Ok(Diameter::computed(
+            span.piece.diameter(span.offset + (a - span.start)),
+        ))
+    }
+
+    /// Taper and barrel that one cut leaves between two stations, by the spring of the bar alone.
+    ///
+    /// The taper is the error of the diameter at the far station less that at the near one; the barrel
+    /// is how far the diameter bulges (or, negative, is waisted) over the straight line between them.
+    ///
+    /// # Units
+    /// The types carry them. Stations are measured from the chuck.
+    /// # Range
+    /// As [`HeldBar::deflection`]; the barrel is looked for at 64 places.
+    /// # Errors
+    /// As [`HeldBar::worst`].
+    /// # Source
+    /// Derived.
+    /// # Example
+    /// Between rigid centres there is no taper, but a barrel:
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// let sections = [Section::cylinder("20 mm".parse()?, "300 mm".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::BetweenCentres, &Springs::default(), &[])?;
+    /// let (taper, barrel) = bar.taper_and_barrel("100 N".parse()?, "10 mm".parse()?, "290 mm".parse()?)?;
+    /// assert!(taper.mm().abs() < 1e-12 && barrel.mm() > 0.05);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn taper_and_barrel(
+        &self,
+        passive_force: PassiveForce,
+        from: WorkLength,
+        to: WorkLength,
+    ) -> Result<(DiameterError, DiameterError), Error> {
+        const PLACES: u32 = 64;
+        let (first, last) = self.between(from, to)?;
+        let force = passive_force.force();
+        let (near, far) = (self.compliance(first), self.compliance(last));
+        let mut barrel = Compliance::default();
+        for place in 1..PLACES {
+            let share = f64::from(place) / f64::from(PLACES);
+            let over =
+                self.compliance(first + (last - first) * share) - near - (far - near) * share;
+            if over.abs() > barrel.abs() {
+                barrel = over;
+            }
+        }
+        let error = |give: Compliance| DiameterError::computed(force * give * 2.0);
+        Ok((error(far - near), error(barrel)))
+    }
+
     /// How far the bar gives way at the tool.
     ///
     /// # Units
@@ -368,7 +396,8 @@ impl HeldBar {
     /// A steady in the middle takes most of it:
     /// ```
     /// use turnwright::physics::bar::{Springs, Support};
-    /// use turnwright::physics::{section::Section, stepped::{HeldBar, Steady}};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// use turnwright::shop::holding::Steady;
     /// let sections = [Section::cylinder("22 mm".parse()?, "600 mm".parse()?)];
     /// let bar = |steadies: &[Steady]| {
     ///     HeldBar::new("210 GPa".parse()?, &sections, Support::ChuckAndCentre, &Springs::default(), steadies)
@@ -484,16 +513,7 @@ impl HeldBar {
         from: WorkLength,
         to: WorkLength,
     ) -> Result<(WorkLength, Deflection), Error> {
-        let (first, last) = (self.inside("from", from)?, self.inside("to", to)?);
-        if to < from {
-            return Err(Error::new(
-                ErrorKind::Contradiction,
-                "to",
-                to.to_string(),
-                format!("not nearer to the chuck than {from}"),
-                "give the station nearer to the chuck first",
-            ));
-        }
+        let (first, last) = self.between(from, to)?;
         let (mut at, mut most) = (last, self.compliance(last));
         for span in &self.spans {
             let (low, high) = (span.start.max(first), span.end.min(last));
@@ -562,7 +582,8 @@ impl HeldBar {
     /// A steady at the place of the tool takes nearly all of the force:
     /// ```
     /// use turnwright::physics::bar::{Springs, Support};
-    /// use turnwright::physics::{section::Section, stepped::{HeldBar, Steady}};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// use turnwright::shop::holding::Steady;
     /// let sections = [Section::cylinder("22 mm".parse()?, "600 mm".parse()?)];
     /// let steadies = [Steady::rigid("300 mm".parse()?)];
     /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::ChuckAndCentre, &Springs::default(), &steadies)?;
@@ -580,6 +601,21 @@ impl HeldBar {
             force: passive_force,
         };
         self.reactions(&[load])
+    }
+
+    /// Two stations in their order.
+    fn between(&self, from: WorkLength, to: WorkLength) -> Result<(Length, Length), Error> {
+        let (first, last) = (self.inside("from", from)?, self.inside("to", to)?);
+        if to < from {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "to",
+                to.to_string(),
+                format!("not nearer to the chuck than {from}"),
+                "give the station nearer to the chuck first",
+            ));
+        }
+        Ok((first, last))
     }
 
     /// The compliance at a place inside of the bar.
@@ -752,7 +788,7 @@ fn props(
 ) -> Result<Vec<Prop>, Error> {
     let mut props = Vec::with_capacity(steadies.len() + 1);
     for (number, steady) in steadies.iter().enumerate() {
-        let at = steady.at.length();
+        let at = steady.at().length();
         let beyond = match support {
             Support::Chuck => at > length,
             Support::ChuckAndCentre | Support::BetweenCentres => at >= length,
@@ -761,14 +797,14 @@ fn props(
             return Err(Error::new(
                 ErrorKind::Contradiction,
                 format!("steadies[{number}].at"),
-                steady.at.to_string(),
+                steady.at().to_string(),
                 format!("on the bar, which ends at {}", WorkLength::computed(length)),
                 "places are measured from the chuck",
             ));
         }
         props.push(Prop {
             at,
-            give: give(steady.stiffness),
+            give: give(steady.stiffness()),
             is_centre: false,
         });
     }

@@ -71,30 +71,8 @@ impl HeldBar {
     /// # Ok::<(), turnwright::Error>(())
     /// ```
     pub fn first_critical_speed(&self, density: Density) -> Result<CriticalSpeed, Error> {
-        let scale = Scale::of(self)?;
-        let whirl = Whirl {
-            bar: self,
-            scale,
-            mass: |piece: &Piece, x: Length| {
-                let outer = piece.diameter(x);
-                density.mass_density()
-                    * (std::f64::consts::FRAC_PI_4 * (outer - piece.bore) * (outer + piece.bore))
-            },
-        };
-        // The sum over all modes of 1/omega^2 is the integral of mass times compliance: the first
-        // mode is not below the root of its inverse (Dunkerley's bound, from memory).
-        let mut sum = 0.0;
-        for span in &self.spans {
-            let h = span.end - span.start;
-            for (node, share) in GAUSS {
-                let x = span.start + h * node;
-                let mass = whirl.mass_per_length(&span.piece, x - span.start + span.offset);
-                let give = maths::number(
-                    self.compliance(x) / (scale.length * scale.length * scale.length / scale.ei),
-                );
-                sum += mass * give * maths::number(h / scale.length) * share;
-            }
-        }
+        let whirl = self.whirl(density)?;
+        let sum = whirl.sum();
         // Squares of omega over sqrt((E I)_0/(m_0 L^4)), m_0 the mass per length of the first piece.
         let mut low = 0.999 / sum;
         let below = whirl.determinant(low);
@@ -118,6 +96,52 @@ impl HeldBar {
             }
         }
         Ok(whirl.speed(0.5 * (low + high)))
+    }
+
+    /// A lower bound of the first critical speed, cheaper than the speed itself.
+    ///
+    /// 1/omega_1^2 < integral of (mass per length times compliance): the sum over all modes.
+    ///
+    /// # Units
+    /// The types carry them.
+    /// # Range
+    /// A lower bound: 1.3 % low for a uniform bar in a chuck, 4 % between centres; with steadies, whose
+    /// modes lie closer, up to 30 %.
+    /// # Source
+    /// Dunkerley 1894, from memory; derived: the trace of Green's function.
+    /// # Example
+    /// ```
+    /// use turnwright::physics::bar::{Springs, Support};
+    /// use turnwright::physics::{section::Section, stepped::HeldBar};
+    /// let sections = [Section::cylinder("25 mm".parse()?, "1 m".parse()?)];
+    /// let bar = HeldBar::new("210 GPa".parse()?, &sections, Support::BetweenCentres, &Springs::default(), &[])?;
+    /// let (floor, speed) = (bar.critical_speed_floor("7850 kg/m3".parse()?), bar.first_critical_speed("7850 kg/m3".parse()?)?);
+    /// // Between centres the sum of 1/k^4 is pi^4/90, the first of it 1.
+    /// assert!((speed.rpm() / floor.rpm() - (std::f64::consts::PI.powi(4) / 90.0).sqrt()).abs() < 1e-9);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn critical_speed_floor(&self, density: Density) -> CriticalSpeed {
+        match self.whirl(density) {
+            Ok(whirl) => whirl.speed(1.0 / whirl.sum()),
+            // A bar without a section cannot be made.
+            Err(_) => CriticalSpeed::computed_trade(0.0),
+        }
+    }
+
+    fn whirl(
+        &self,
+        density: Density,
+    ) -> Result<Whirl<'_, impl Fn(&Piece, Length) -> LinearDensity>, Error> {
+        Ok(Whirl {
+            bar: self,
+            scale: Scale::of(self)?,
+            mass: move |piece: &Piece, x: Length| {
+                let outer = piece.diameter(x);
+                density.mass_density()
+                    * (std::f64::consts::FRAC_PI_4 * (outer - piece.bore) * (outer + piece.bore))
+            },
+        })
     }
 
     /// An upper bound of the first critical speed: that of the bar bowed as by its own weight.
@@ -272,6 +296,25 @@ impl<F: Fn(&Piece, Length) -> LinearDensity> Whirl<'_, F> {
             |span| (self.mass)(&span.piece, Length::default()),
         );
         maths::number((self.mass)(piece, x) / first)
+    }
+
+    /// The sum over all modes of 1/omega^2: the integral of mass times compliance. The first mode is
+    /// not below the root of its inverse.
+    fn sum(&self) -> f64 {
+        let l = self.scale.length;
+        let mut sum = 0.0;
+        for span in &self.bar.spans {
+            let h = span.end - span.start;
+            for (node, share) in GAUSS {
+                let along = h * node;
+                let mass = self.mass_per_length(&span.piece, span.offset + along);
+                let give = self
+                    .scale
+                    .compliance(self.bar.compliance(span.start + along));
+                sum += mass * give * maths::number(h / l) * share;
+            }
+        }
+        sum
     }
 
     /// The determinant of all conditions at a square of the circular frequency, in units of

@@ -9,13 +9,14 @@ use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth::{self, Cut, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
-use crate::advice::support::{self, Held, SupportAdvice, SupportChoice};
+use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::bar::Bar;
 use crate::physics::finish::{self, TheoreticalRoughness};
 use crate::physics::force::ForceLaw;
+use crate::physics::section::Section;
 use crate::physics::speed;
+use crate::physics::stepped::HeldBar;
 use crate::provenance::{Provenance, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
@@ -120,16 +121,28 @@ impl Setup {
             .holding
             .clone()
             .unwrap_or_else(|| Holding::new(HoldingKind::Chuck));
+        if asked.kind() == HoldingKind::BetweenCentres || !asked.steadies().is_empty() {
+            return Err(Error::not_offered(
+                "holding",
+                "a plan between centres or with a steady",
+                "name \"chuck\" or \"chuck_and_centre\"; the questions \"bar\" and \"support\" reckon the others",
+            ));
+        }
         let out_of_jaws = Overhang::computed_trade(overhang.mm() - facing.mm());
-        let bar = Bar::new(youngs_modulus, guarded.middle(), out_of_jaws);
-        let support = support::choose(
+        let bar = [Section::cylinder(
+            guarded.middle(),
+            WorkLength::computed_trade(out_of_jaws.mm()),
+        )];
+        let support = SupportAsk::new(
+            youngs_modulus,
             &bar,
             &asked,
             finish_forces.passive,
-            job.part.length(),
             job.part.limits().tolerance(),
-            &mut provenance,
-        )?;
+        )
+        .with_ways(&[SupportWay::Chuck, SupportWay::ChuckAndCentre])
+        .with_reach(job.part.length())
+        .choose(&mut provenance)?;
         let kind = holding_kind(job, &support, &mut cautions)?;
         let holding = asked.of_kind(kind);
         let held = Held {
@@ -139,8 +152,24 @@ impl Setup {
             springs: support::springs(&holding, &mut provenance),
         };
 
+        let whip = match job.material.density() {
+            Some(density) => {
+                let density = density.open("density", &mut provenance);
+                let bar = HeldBar::new(youngs_modulus, &bar, held.support(), &held.springs, &[])?;
+                let share = provenance.open("share of the critical speed", &support::WHIP_SHARE);
+                // The lower bound is near enough to refuse by, and costs nothing.
+                Some(support::safe_from_whip(
+                    bar.critical_speed_floor(density),
+                    share,
+                ))
+            }
+            None => None,
+        };
         let step_at = |diameter: Diameter| {
             let mut ask = SpindleAsk::new(&job.lathe, diameter, wanted).with_holding(&holding);
+            if let Some(whip) = whip {
+                ask = ask.with_whip(whip);
+            }
             if let Some(fastest) = fastest {
                 ask = ask.with_fastest(fastest);
             }
@@ -243,7 +272,7 @@ impl Setup {
         )?;
         let roughness = roughness(job, finish_feed.feed, &mut cautions)?;
         let centre = match kind {
-            HoldingKind::Chuck => None,
+            HoldingKind::Chuck | HoldingKind::BetweenCentres => None,
             HoldingKind::ChuckAndCentre => Some(
                 centre_hole::choose(
                     &job.lathe,
@@ -431,7 +460,7 @@ fn holding_kind(
     let advised = match support.advice {
         SupportAdvice::Chuck => Some(HoldingKind::Chuck),
         SupportAdvice::ChuckAndCentre => Some(HoldingKind::ChuckAndCentre),
-        SupportAdvice::NoneEnough => None,
+        _ => None,
     };
     match (&job.holding, advised) {
         (None, Some(kind)) => Ok(kind),
@@ -446,7 +475,7 @@ fn holding_kind(
             "a shorter length, a wider zone, a smaller corner radius or finer feed; or name a holding to plan with it all the same",
         )),
         (Some(asked), advised) => {
-            let option = support.option(asked.kind());
+            let option = support.option(SupportWay::of(asked.kind()));
             if let Some(option) = option.filter(|option| !option.enough) {
                 cautions.push(Caution::new(
                     Severity::Warning,
@@ -457,7 +486,7 @@ fn holding_kind(
                         match advised {
                             Some(HoldingKind::ChuckAndCentre) => " A live centre would be enough.",
                             Some(HoldingKind::Chuck) => " The chuck alone would be enough.",
-                            None => "",
+                            _ => "",
                         }
                     ),
                 ));

@@ -235,6 +235,20 @@ impl<'a> Fields<'a> {
         })
     }
 
+    /// Yes or no, if the field is there.
+    pub(crate) fn flag(&self, name: &'static str) -> Result<Option<bool>, Error> {
+        self.item(name, |tree, path| match tree {
+            Tree::Flag(flag) => Ok(*flag),
+            other => Err(Error::new(
+                ErrorKind::Unreadable,
+                path,
+                other.shown(),
+                "true or false",
+                "write true or false, without quotes",
+            )),
+        })
+    }
+
     /// One of a closed set of names, if the field is there.
     pub(crate) fn choice<T: Copy>(
         &self,

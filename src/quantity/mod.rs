@@ -590,6 +590,8 @@ quantities! {
     LifeScatter = 94 "life_scatter" "a scatter of tool lives" Number 0.0 to 100.0 ["0.2" "0.35"]
     /// Angle of the compound slide to the cross slide.
     CrossSlideAngle = 95 "compound_angle_from_cross_slide" "an angle of the compound slide to the cross slide" Angle 0.0 to 90.0 ["84.3 deg" "1.4 rad"]
+    /// Displacement of the bar along the cutting speed: the main force presses it down.
+    TangentialDeflection = 96 "tangential_deflection" "a deflection along the cutting speed" Length -1000.0 to 1000.0 ["0.06 mm" "0.002 in"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

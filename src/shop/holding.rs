@@ -1,7 +1,7 @@
 //! How the bar is held, and how stiff that is.
 
 use crate::provenance::{Sourced, Standing};
-use crate::quantity::{RotationalStiffness, SpindleSpeed, Stiffness};
+use crate::quantity::{RotationalStiffness, SpindleSpeed, Stiffness, WorkLength};
 
 const WORKSHOP_LATHE: &str =
     "common practice, no source: order of magnitude for a workshop lathe; measure your own";
@@ -27,6 +27,13 @@ pub const CENTRE_STIFFNESS: Sourced<Stiffness> = Sourced::new(
     Standing::CommonPractice,
 );
 
+/// Radial stiffness of a steady, where none is given.
+pub const STEADY_STIFFNESS: Sourced<Stiffness> = Sourced::new(
+    Stiffness::computed_trade(20.0),
+    "estimate, no source: between a live centre and a chuck; measure your own",
+    Standing::Estimate,
+);
+
 /// The ways of holding that this library knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -37,6 +44,8 @@ pub enum HoldingKind {
     Chuck,
     /// In the chuck, the other end on a live centre.
     ChuckAndCentre,
+    /// On a centre at each end, driven by a dog.
+    BetweenCentres,
 }
 
 impl HoldingKind {
@@ -46,6 +55,7 @@ impl HoldingKind {
         match self {
             Self::Chuck => "chuck",
             Self::ChuckAndCentre => "chuck_and_centre",
+            Self::BetweenCentres => "between_centres",
         }
     }
 
@@ -55,7 +65,54 @@ impl HoldingKind {
         match self {
             Self::Chuck => "chuck alone",
             Self::ChuckAndCentre => "chuck and live centre",
+            Self::BetweenCentres => "between centres",
         }
+    }
+}
+
+/// A steady rest: a support between the ends.
+///
+/// ```
+/// use turnwright::shop::holding::Steady;
+/// let steady = Steady::rigid("300 mm".parse()?).with_stiffness("25 N/um".parse()?);
+/// assert_eq!(steady.at().mm(), 300.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Steady {
+    at: WorkLength,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    stiffness: Option<Stiffness>,
+}
+
+impl Steady {
+    /// A steady that does not give way, at a place measured from the chuck.
+    #[must_use]
+    pub const fn rigid(at: WorkLength) -> Self {
+        Self {
+            at,
+            stiffness: None,
+        }
+    }
+
+    /// The same steady with its stiffness.
+    #[must_use]
+    pub const fn with_stiffness(mut self, stiffness: Stiffness) -> Self {
+        self.stiffness = Some(stiffness);
+        self
+    }
+
+    /// Where it stands, from the chuck.
+    #[must_use]
+    pub fn at(&self) -> WorkLength {
+        self.at
+    }
+
+    /// Its stiffness, if it gives way.
+    #[must_use]
+    pub fn stiffness(&self) -> Option<Stiffness> {
+        self.stiffness
     }
 }
 
@@ -79,6 +136,8 @@ pub struct Holding {
     centre_stiffness: Option<Stiffness>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     centre_max_speed: Option<SpindleSpeed>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    steadies: Vec<Steady>,
 }
 
 impl Holding {
@@ -91,6 +150,7 @@ impl Holding {
             rotational_stiffness: None,
             centre_stiffness: None,
             centre_max_speed: None,
+            steadies: Vec::new(),
         }
     }
 
@@ -109,8 +169,22 @@ impl Holding {
         }
     }
 
+    /// With steadies between the ends.
+    #[must_use]
+    pub fn with_steadies(mut self, steadies: Vec<Steady>) -> Self {
+        self.steadies = steadies;
+        self
+    }
+
+    /// The steadies between the ends.
+    #[must_use]
+    pub fn steadies(&self) -> &[Steady] {
+        &self.steadies
+    }
+
     crate::shop::setters_and_readers! {
-        /// Radial stiffness of spindle and chuck, at the jaws.
+        /// Radial stiffness of spindle and chuck, at the jaws; of the centre at the head, where the bar
+        /// is held between centres.
         with_stiffness stiffness: Stiffness;
         /// Stiffness of the chuck against tilting.
         with_rotational_stiffness rotational_stiffness: RotationalStiffness;
@@ -125,33 +199,25 @@ impl Holding {
 mod serial {
     use super::*;
     use crate::error::Error;
-    use crate::quantity::fields::{Fields, Tree, choice};
+    use crate::quantity::fields::{Fields, Tree, choice, list};
 
     fn kind(tree: &Tree, path: &str) -> Result<HoldingKind, Error> {
-        #[derive(Clone, Copy)]
-        enum Named {
-            Offered(HoldingKind),
-            BetweenCentres,
-        }
-        match choice(
-            tree,
-            path,
-            &[
-                ("chuck", Named::Offered(HoldingKind::Chuck)),
-                (
-                    "chuck_and_centre",
-                    Named::Offered(HoldingKind::ChuckAndCentre),
-                ),
-                ("between_centres", Named::BetweenCentres),
-            ],
-        )? {
-            Named::Offered(kind) => Ok(kind),
-            Named::BetweenCentres => Err(Error::not_offered(
-                path,
-                "\"between_centres\"",
-                "use \"chuck\" or \"chuck_and_centre\"",
-            )),
-        }
+        let kinds = [
+            HoldingKind::Chuck,
+            HoldingKind::ChuckAndCentre,
+            HoldingKind::BetweenCentres,
+        ];
+        choice(tree, path, &kinds.map(|kind| (kind.name(), kind)))
+    }
+
+    fn steady(tree: &Tree, path: &str) -> Result<Steady, Error> {
+        let f = Fields::of(tree, path, "a steady")?;
+        let steady = Steady {
+            at: f.need_quantity("at")?,
+            stiffness: f.quantity("stiffness")?,
+        };
+        f.finish()?;
+        Ok(steady)
     }
 
     impl Holding {
@@ -161,17 +227,19 @@ mod serial {
             }
             let f = Fields::of(tree, path, "a holding, or its name,")?;
             let holding = Self {
-                kind: f.need_item("kind", "\"chuck\" or \"chuck_and_centre\"", kind)?,
+                kind: f.need_item(
+                    "kind",
+                    "\"chuck\", \"chuck_and_centre\" or \"between_centres\"",
+                    kind,
+                )?,
                 stiffness: f.quantity("stiffness")?,
                 rotational_stiffness: f.quantity("rotational_stiffness")?,
                 centre_stiffness: f.quantity("centre_stiffness")?,
                 centre_max_speed: f.quantity("centre_max_speed")?,
+                steadies: f
+                    .item("steadies", |tree, path| list(tree, path, steady))?
+                    .unwrap_or_default(),
             };
-            f.later(
-                "steadies",
-                "a steady",
-                "this version knows the chuck alone and the chuck with a centre",
-            )?;
             f.finish()?;
             Ok(holding)
         }

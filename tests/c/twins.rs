@@ -1,35 +1,46 @@
-//! Column calls of drives, heat, lives, faces and tapers against their scalar twins, bit for bit.
+//! Column calls against their scalar twins, bit for bit.
 
 use std::ptr::null_mut;
 
 use libtest_mimic::Trial;
 use turnwright::ffi::{
     tw_axial_force, tw_axial_stiffness, tw_base_speed_in_range, tw_base_speed_in_range_column,
-    tw_buckling_load, tw_buckling_load_column, tw_cheapest_life, tw_cheapest_life_column,
-    tw_compound_angle, tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
-    tw_compound_motion_column, tw_cutting_speed, tw_diameter, tw_diameter_at_20,
-    tw_diameter_at_20_column, tw_diameter_error, tw_diameter_growth, tw_diameter_growth_column,
-    tw_expansion, tw_facing_time, tw_facing_time_at_surface_speed,
+    tw_bending_moment, tw_buckling_load, tw_buckling_load_column, tw_cheapest_life,
+    tw_cheapest_life_column, tw_compound_angle, tw_compound_angle_for,
+    tw_compound_angle_for_column, tw_compound_motion, tw_compound_motion_column, tw_corner_radius,
+    tw_critical_speed_with_end_mass, tw_critical_speed_with_end_mass_column, tw_cutting_edge_angle,
+    tw_cutting_speed, tw_deflection, tw_density, tw_depth_of_cut, tw_diameter, tw_diameter_at_20,
+    tw_diameter_at_20_column, tw_diameter_error, tw_diameter_error_with_sag,
+    tw_diameter_error_with_sag_column, tw_diameter_growth, tw_diameter_growth_column,
+    tw_eccentricity, tw_expansion, tw_exponent, tw_facing_time, tw_facing_time_at_surface_speed,
     tw_facing_time_at_surface_speed_column, tw_facing_time_column, tw_facing_time_to_middle,
     tw_facing_time_to_middle_at_surface_speed, tw_facing_time_to_middle_at_surface_speed_column,
-    tw_facing_time_to_middle_column, tw_feed, tw_friction, tw_growth, tw_growth_load,
+    tw_facing_time_to_middle_column, tw_feed, tw_feed_force, tw_feed_force_moment,
+    tw_feed_force_moment_column, tw_first_critical_speed, tw_friction, tw_growth, tw_growth_load,
     tw_growth_load_column, tw_half_angle, tw_heat_share, tw_highest_speed_for_cut,
-    tw_highest_speed_for_cut_column, tw_length, tw_length_growth, tw_length_growth_column, tw_life,
-    tw_life_after_change, tw_life_after_change_column, tw_life_at, tw_life_at_column,
-    tw_life_constant, tw_life_exponent, tw_main_force, tw_mass, tw_passive_force, tw_power,
-    tw_price, tw_price_per_hour, tw_push_out, tw_push_out_column, tw_rise, tw_set_over,
-    tw_specific_heat, tw_speed_for_life, tw_speed_for_life_column, tw_spindle_speed, tw_status,
-    tw_tailstock_set_over, tw_tailstock_set_over_column, tw_taper_half_angle,
+    tw_highest_speed_for_cut_column, tw_largest_depth_for, tw_largest_depth_for_column,
+    tw_left_in_the_end, tw_left_in_the_end_column, tw_length, tw_length_growth,
+    tw_length_growth_column, tw_life, tw_life_after_change, tw_life_after_change_column,
+    tw_life_at, tw_life_at_column, tw_life_constant, tw_life_exponent, tw_light_after_heavy,
+    tw_light_after_heavy_column, tw_main_force, tw_mass, tw_normal_ratio, tw_overhang,
+    tw_passive_force, tw_power, tw_price, tw_price_per_hour, tw_push_out, tw_push_out_column,
+    tw_rise, tw_set_over, tw_share_left, tw_share_left_column, tw_specific_force, tw_specific_heat,
+    tw_speed_for_life, tw_speed_for_life_column, tw_spindle_speed, tw_spring_share, tw_status,
+    tw_stiffness, tw_tailstock_correction, tw_tailstock_correction_column, tw_tailstock_set_over,
+    tw_tailstock_set_over_column, tw_tangential_deflection, tw_taper_half_angle,
     tw_taper_half_angle_column, tw_taper_ratio, tw_temperature_rise, tw_temperature_rise_column,
     tw_time, tw_tool_height, tw_tool_height_error, tw_tool_height_error_column, tw_torque,
-    tw_torque_available, tw_torque_available_column, tw_travel, tw_youngs_modulus,
+    tw_torque_available, tw_torque_available_column, tw_travel, tw_true_depth,
+    tw_true_depth_column, tw_whip, tw_whip_column, tw_youngs_modulus,
 };
 use turnwright::{
-    AxialForce, AxialStiffness, CompoundAngle, CuttingSpeed, Diameter, DiameterError, Duration,
-    Feed, Friction, HalfAngle, HeatShare, LifeConstant, LifeExponent, MainForce, Mass,
-    PassiveForce, Power, Price, PricePerHour, Quantity, SetOver, SpecificHeat, SpindleSpeed,
-    TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth, ToolHeight, ToolLife, Torque,
-    Travel, WorkLength, YoungsModulus,
+    AxialForce, AxialStiffness, BendingMoment, CompoundAngle, CornerRadius, CriticalSpeed,
+    CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError,
+    Duration, Eccentricity, Feed, FeedForce, ForceExponent, Friction, HalfAngle, HeatShare,
+    LifeConstant, LifeExponent, MainForce, Mass, NormalRatio, Overhang, PassiveForce, Power, Price,
+    PricePerHour, Quantity, SetOver, SpecificCuttingForce, SpecificHeat, SpindleSpeed, SpringShare,
+    Stiffness, TangentialDeflection, TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth,
+    ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,
 };
 
 use crate::columns::{Numbers, input, output, same};
@@ -105,4 +116,34 @@ twins! {
     "tailstock_set_over" tw_tailstock_set_over tw_tailstock_set_over_column [taper_ratio tw_taper_ratio ratio TaperRatio 0.5 200.0, length_between_centres tw_length mm WorkLength 10.0 2000.0] [set_over tw_set_over mm SetOver];
     "compound_angle_for" tw_compound_angle_for tw_compound_angle_for_column [infeed tw_travel mm Travel 0.01 50.0, travel tw_travel mm Travel 0.01 50.0] [compound_angle tw_compound_angle deg CompoundAngle];
     "compound_motion" tw_compound_motion tw_compound_motion_column [compound_angle tw_compound_angle deg CompoundAngle 0.1 80.0, travel tw_travel mm Travel 0.01 50.0] [infeed tw_travel mm Travel, shift tw_travel mm Travel];
+    "critical_speed_with_end_mass" tw_critical_speed_with_end_mass tw_critical_speed_with_end_mass_column
+        [youngs_modulus tw_youngs_modulus gpa YoungsModulus 60.0 1400.0, density tw_density kg_per_m3 Density 1000.0 20000.0, diameter tw_diameter mm Diameter 1.0 80.0, overhang tw_overhang mm Overhang 1.0 900.0, end_mass tw_mass kg Mass 0.01 10.0]
+        [first_critical_speed tw_first_critical_speed rpm CriticalSpeed];
+    "whip" tw_whip tw_whip_column
+        [eccentricity tw_eccentricity mm Eccentricity 0.001 1.0, spindle_speed tw_spindle_speed rpm SpindleSpeed 10.0 3000.0, first_critical_speed tw_first_critical_speed rpm CriticalSpeed 100.0 5000.0]
+        [deflection tw_deflection mm Deflection];
+    "feed_force_moment" tw_feed_force_moment tw_feed_force_moment_column
+        [feed_force tw_feed_force n FeedForce 5.0 500.0, diameter tw_diameter mm Diameter 1.0 80.0]
+        [bending_moment tw_bending_moment nm BendingMoment];
+    "share_left" tw_share_left tw_share_left_column
+        [set_depth tw_depth_of_cut mm DepthOfCut 0.01 2.0, deflection tw_deflection mm Deflection 0.001 0.4]
+        [share tw_spring_share ratio SpringShare];
+    "left_in_the_end" tw_left_in_the_end tw_left_in_the_end_column
+        [set_depth tw_depth_of_cut mm DepthOfCut 0.01 2.0, share tw_spring_share ratio SpringShare 0.01 1.05]
+        [deflection tw_deflection mm Deflection];
+    "light_after_heavy" tw_light_after_heavy tw_light_after_heavy_column
+        [left_before tw_deflection mm Deflection 0.001 0.4, set_depth tw_depth_of_cut mm DepthOfCut 0.01 2.0, share tw_spring_share ratio SpringShare 0.01 1.05]
+        [depth_of_cut tw_depth_of_cut mm DepthOfCut];
+    "true_depth" tw_true_depth tw_true_depth_column
+        [specific_force tw_specific_force mpa SpecificCuttingForce 500.0 4000.0, exponent tw_exponent ratio ForceExponent 0.02 0.6, feed tw_feed mm_per_rev Feed 0.02 0.6, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 30.0 100.0, corner_radius tw_corner_radius mm CornerRadius 0.1 2.0, normal_ratio tw_normal_ratio ratio NormalRatio 0.2 0.9, set_depth tw_depth_of_cut mm DepthOfCut 0.01 2.0, stiffness tw_stiffness kn_per_mm Stiffness 0.5 100.0]
+        [depth_of_cut tw_depth_of_cut mm DepthOfCut, left tw_deflection mm Deflection];
+    "largest_depth_for" tw_largest_depth_for tw_largest_depth_for_column
+        [specific_force tw_specific_force mpa SpecificCuttingForce 500.0 4000.0, exponent tw_exponent ratio ForceExponent 0.02 0.6, feed tw_feed mm_per_rev Feed 0.02 0.6, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 30.0 100.0, corner_radius tw_corner_radius mm CornerRadius 0.1 2.0, normal_ratio tw_normal_ratio ratio NormalRatio 0.2 0.9, stiffness tw_stiffness kn_per_mm Stiffness 0.5 100.0, allowed tw_diameter_error mm DiameterError 0.002 0.3]
+        [depth_of_cut tw_depth_of_cut mm DepthOfCut];
+    "diameter_error_with_sag" tw_diameter_error_with_sag tw_diameter_error_with_sag_column
+        [diameter tw_diameter mm Diameter 1.0 80.0, passive tw_deflection mm Deflection 0.001 0.4, tangential tw_tangential_deflection mm TangentialDeflection 0.002 0.3]
+        [diameter_error tw_diameter_error mm DiameterError];
+    "tailstock_correction" tw_tailstock_correction tw_tailstock_correction_column
+        [near_at tw_length mm WorkLength 5.0 500.0, near_error tw_diameter_error mm DiameterError 0.002 0.3, far_at tw_length mm WorkLength 5.0 500.0, far_error tw_diameter_error mm DiameterError 0.002 0.3, length_between_centres tw_length mm WorkLength 5.0 500.0]
+        [set_over tw_set_over mm SetOver];
 }

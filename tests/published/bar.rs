@@ -10,7 +10,8 @@ use turnwright::physics::measured_taper::{
     Measured, stiffness_from_taper, tailstock_correction, tailstock_error,
 };
 use turnwright::physics::section::Section;
-use turnwright::physics::stepped::{HeldBar, Steady};
+use turnwright::physics::stepped::HeldBar;
+use turnwright::shop::holding::Steady;
 use turnwright::*;
 
 use crate::case::Case;
@@ -253,20 +254,26 @@ pub fn tailstock(case: &Case) -> Result<(), String> {
     let length: WorkLength = case.get("length_between_centres")?;
     let distance: WorkLength = case.get("distance_measured")?;
     let difference: DiameterError = case.get("larger_at_tail")?;
-    let moved = tailstock_correction(difference, distance, length);
+    let near = Measured::new(
+        said(WorkLength::from_mm(10.0))?,
+        said(DiameterError::from_mm(0.0))?,
+    );
+    let far = Measured::new(said(WorkLength::from_mm(10.0 + distance.mm()))?, difference);
+    let moved = said(tailstock_correction(near, far, length))?;
     case.expect("move_tailstock_towards_tool", moved)?;
     // Moved so, it takes away what was measured.
-    let at = |place| {
+    let overhang = said(Overhang::from_mm(length.mm()))?;
+    let taken = |place| {
         said(tailstock_error(
             Support::BetweenCentres,
             moved,
             place,
-            length,
+            overhang,
         ))
     };
-    let taken = at(length)?.mm() * distance.mm() / length.mm();
-    if (taken + difference.mm()).abs() > 1e-12 {
-        return Err(format!("the correction takes {taken} mm"));
+    let left = taken(far.at)?.mm() - taken(near.at)?.mm() + difference.mm();
+    if left.abs() > 1e-12 {
+        return Err(format!("the correction leaves {left} mm"));
     }
     Ok(())
 }

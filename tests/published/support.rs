@@ -1,7 +1,7 @@
 //! The rule of thumb for support, by overhang over diameter: common practice, no source.
 
-use turnwright::advice::support::{SupportAdvice, choose};
-use turnwright::physics::bar::Bar;
+use turnwright::advice::support::{SupportAdvice, SupportAsk};
+use turnwright::physics::section::Section;
 use turnwright::*;
 
 use crate::case::Case;
@@ -11,19 +11,19 @@ use crate::case::Case;
 pub fn answer(case: &Case) -> Result<(), String> {
     let told = |error: Error| error.to_string();
     let ratio: Slenderness = case.get("overhang_over_diameter")?;
-    let bar = Bar::new(
-        YoungsModulus::from_gpa(210.0).map_err(told)?,
+    let bar = [Section::cylinder(
         Diameter::from_mm(20.0).map_err(told)?,
-        Overhang::from_mm(20.0 * ratio.value()).map_err(told)?,
-    );
-    let choice = choose(
+        WorkLength::from_mm(20.0 * ratio.value()).map_err(told)?,
+    )];
+    let choice = SupportAsk::new(
+        YoungsModulus::from_gpa(210.0).map_err(told)?,
         &bar,
         &Holding::new(HoldingKind::Chuck),
         PassiveForce::from_newton(1.0).map_err(told)?,
-        WorkLength::from_mm(10.0).map_err(told)?,
         Tolerance::from_mm(1.0).map_err(told)?,
-        &mut Provenance::default(),
     )
+    .with_reach(WorkLength::from_mm(10.0).map_err(told)?)
+    .choose(&mut Provenance::default())
     .map_err(told)?;
     if choice.advice != SupportAdvice::Chuck {
         return Err(format!("the figures already ask for {:?}", choice.advice));

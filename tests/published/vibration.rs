@@ -5,8 +5,9 @@ use std::f64::consts::PI;
 
 use turnwright::physics::bar::{Bar, Springs, Support};
 use turnwright::physics::section::Section;
-use turnwright::physics::stepped::{HeldBar, Steady};
+use turnwright::physics::stepped::HeldBar;
 use turnwright::physics::whirl::{critical_speed_with_end_mass, whip};
+use turnwright::shop::holding::Steady;
 use turnwright::*;
 
 use crate::bar::{held, parse, said};
