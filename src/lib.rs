@@ -90,13 +90,14 @@ pub use quantity::{
     ChipThickness, ChipWidth, CompoundAngle, CornerRadius, CriticalSpeed, CutOff, CuttingEdgeAngle,
     CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError, Division, Duration,
     Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed, FeedForce, FeedRate,
-    FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, HalfAngle, HandwheelRate, HeatShare,
-    IncludedAngle, LifeConstant, LifeExponent, MainForce, Mass, MinorCuttingEdgeAngle, NormalRatio,
-    Overhang, PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
-    RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShortCutOff,
-    SizeUncertainty, Slenderness, SpecificCuttingForce, SpecificForceAtChip, SpecificHeat,
-    SpindleSpeed, SpringShare, Stiffness, TaperRatio, TemperatureRise, ThermalExpansion,
-    ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,
+    FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, FrictionAngle, HalfAngle,
+    HandwheelRate, HeatShare, IncludedAngle, LifeConstant, LifeExponent, MainForce, Mass,
+    MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, PointSpacing, Position, Power,
+    Price, PricePerHour, Quantity, Ra, Radius, RakeAngle, RemovalRate, Rku, RotationalStiffness,
+    Rq, Rsk, Rsm, Rt, Rz, SetOver, ShortCutOff, SizeUncertainty, Slenderness, SpecificCuttingForce,
+    SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare, Stiffness, TaperRatio,
+    TemperatureRise, ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque,
+    Travel, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};

@@ -656,6 +656,22 @@ pub struct tw_spring_share {
     pub ratio: f64,
 }
 
+/// Angle of friction between chip and rake face: its tangent is the coefficient of friction.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_friction_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// Distance between neighbouring points of a profile.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_spacing {
+    /// Millimetres.
+    pub mm: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -769,6 +785,8 @@ both_ways! {
     tw_chip_area mm2 ChipArea
     tw_edge_length mm EdgeLength
     tw_spring_share ratio SpringShare
+    tw_friction_angle deg FrictionAngle
+    tw_spacing mm PointSpacing
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest

@@ -8,6 +8,7 @@
 //! | [`drive`] | what torque and power does it take, what can the drive give? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
+//! | [`least_chip`] | how rough does it stay where the edge no longer cuts? |
 //! | [`bar`] | how far does the bar give way to the tool, and where most? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
@@ -20,9 +21,10 @@ pub mod engagement;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod least_chip;
 mod maths;
+mod outline_integrals;
 mod polynomial;
-mod profile;
 pub mod speed;
 
 #[cfg(test)]

@@ -22,6 +22,12 @@ pub(super) struct Profile {
     pub(super) rq: f64,
 }
 
+/// How the heights of a profile are spread about its mean line.
+pub(super) struct Shape {
+    pub(super) skewness: f64,
+    pub(super) kurtosis: f64,
+}
+
 /// The two edges in radians, the steeper one leading.
 pub(super) struct Edges {
     pub(super) steep: f64,
@@ -43,10 +49,51 @@ impl Edges {
 
     /// The profile, all lengths over the feed; `r` is the corner radius over the feed.
     pub(super) fn profile(&self, r: f64) -> Profile {
-        let sin_flat = maths::sin(self.flat);
-        if 1.0 <= 2.0 * r * sin_flat {
+        if self.arc_alone(r) {
             return arc_profile(r);
         }
+        let (regime, rt, seen) = self.seen(r);
+        match seen {
+            Seen::Both(leading, trailing) => {
+                let mean = leading.first + trailing.first;
+                let square = leading.second + trailing.second - mean * mean;
+                Profile {
+                    regime,
+                    rt,
+                    ra: 2.0 * (leading.below(mean) + trailing.below(mean)),
+                    rq: square.max(0.0).sqrt(),
+                }
+            }
+            Seen::Saw(height) => Profile {
+                regime,
+                rt,
+                ra: height / 4.0,
+                rq: height / 12.0_f64.sqrt(),
+            },
+        }
+    }
+
+    /// Skewness and kurtosis of the same profile.
+    pub(super) fn shape(&self, r: f64) -> Shape {
+        if self.arc_alone(r) {
+            return arc_shape(r);
+        }
+        match self.seen(r).2 {
+            Seen::Both(leading, trailing) => shape(&[&leading, &trailing]),
+            Seen::Saw(_) => Shape {
+                skewness: 0.0,
+                kurtosis: 9.0 / 5.0,
+            },
+        }
+    }
+
+    fn arc_alone(&self, r: f64) -> bool {
+        1.0 <= 2.0 * r * maths::sin(self.flat)
+    }
+
+    /// Regime and height where an edge shows, and what a stylus sees.
+    fn seen(&self, r: f64) -> (FinishRegime, f64, Seen) {
+        let sin_flat = maths::sin(self.flat);
         let with_arc = 1.0 <= r * versine(self.steep + self.flat) / sin_flat;
         // The ridge: its height, and its distance from the groove that the steep edge made.
         let (rt, x_ridge, phi) = if with_arc {
@@ -68,30 +115,13 @@ impl Edges {
             edge: self.steep,
         };
         let flat = Side { r, edge: self.flat };
-        let (leading, trailing) = if phi <= FRAC_PI_2 {
-            (steep.up_to(x_ridge, rt), flat.up_to(1.0 - x_ridge, rt))
+        let seen = if phi <= FRAC_PI_2 {
+            Seen::Both(steep.up_to(x_ridge, rt), flat.up_to(1.0 - x_ridge, rt))
         } else {
             // The ridge overhangs: a stylus falls from its tip straight down.
-            match self.overhang(r, rt, x_ridge, phi, with_arc) {
-                Seen::Both(leading, trailing) => (leading, trailing),
-                Seen::Saw(height) => {
-                    return Profile {
-                        regime,
-                        rt,
-                        ra: height / 4.0,
-                        rq: height / 12.0_f64.sqrt(),
-                    };
-                }
-            }
+            self.overhang(r, rt, x_ridge, phi, with_arc)
         };
-        let mean = leading.first + trailing.first;
-        let square = leading.second + trailing.second - mean * mean;
-        Profile {
-            regime,
-            rt,
-            ra: 2.0 * (leading.below(mean) + trailing.below(mean)),
-            rq: square.max(0.0).sqrt(),
-        }
+        (regime, rt, seen)
     }
 
     fn overhang(&self, r: f64, rt: f64, x_ridge: f64, phi: f64, with_arc: bool) -> Seen {
@@ -145,6 +175,55 @@ pub(super) fn arc_profile(r: f64) -> Profile {
     }
 }
 
+/// Skewness and kurtosis of the arc alone.
+pub(super) fn arc_shape(r: f64) -> Shape {
+    let half = half_groove(r, 1.0);
+    shape(&[&half, &half])
+}
+
+/// Half of a groove of the arc alone, from its bottom to the ridge at half the feed.
+pub(super) fn half_groove(r: f64, feed: f64) -> Moments {
+    let phi = maths::asin((0.5 * feed / r).min(1.0));
+    Side { r, edge: phi }.up_to(0.5 * feed, r * versine(phi))
+}
+
+/// The third and fourth moments about the mean line, over the powers of R_q.
+fn shape(sides: &[&Moments; 2]) -> Shape {
+    let width = sides[0].seen_width() + sides[1].seen_width();
+    let mean = (sides[0].first + sides[1].first) / width;
+    let moment = |power| {
+        sides
+            .iter()
+            .map(|side| side.central(mean, power))
+            .sum::<f64>()
+            / width
+    };
+    let square: f64 = moment(2);
+    Shape {
+        skewness: moment(3) / (square * square.sqrt()),
+        kurtosis: moment(4) / (square * square),
+    }
+}
+
+/// Half of the abscissae of Gauss and Legendre with ten points, and their weights: Abramowitz and
+/// Stegun, Handbook of Mathematical Functions, table 25.4, from memory; `weights_integrate` holds them.
+const GAUSS_LEGENDRE: [(f64, f64); 5] = [
+    (0.148_874_338_981_631_21, 0.295_524_224_714_752_87),
+    (0.433_395_394_129_247_2, 0.269_266_719_309_996_35),
+    (0.679_409_568_299_024_4, 0.219_086_362_515_982_04),
+    (0.865_063_366_688_984_5, 0.149_451_349_150_580_6),
+    (0.973_906_528_517_171_7, 0.066_671_344_308_688_14),
+];
+
+fn integral(from: f64, to: f64, f: impl Fn(f64) -> f64) -> f64 {
+    let (middle, half) = ((from + to) / 2.0, (to - from) / 2.0);
+    let sum: f64 = GAUSS_LEGENDRE
+        .iter()
+        .map(|(x, w)| w * (f(middle - half * x) + f(middle + half * x)))
+        .sum();
+    half * sum
+}
+
 /// One side of a groove: the arc up to the angle of the edge, then the edge.
 #[derive(Clone, Copy)]
 struct Side {
@@ -184,13 +263,13 @@ impl Side {
 }
 
 /// The integrals of a side of the groove, up to its ridge.
-struct Moments {
+pub(super) struct Moments {
     side: Side,
     sign: f64,
-    top: f64,
+    pub(super) top: f64,
     width: f64,
-    first: f64,
-    second: f64,
+    pub(super) first: f64,
+    pub(super) second: f64,
 }
 
 impl Moments {
@@ -204,8 +283,49 @@ impl Moments {
         }
     }
 
+    fn seen_width(&self) -> f64 {
+        self.sign * self.width
+    }
+
+    /// How far from the bottom the profile stays below a line.
+    pub(super) fn width_below(&self, line: f64) -> f64 {
+        let Side { r, edge } = self.side;
+        if line >= self.top {
+            return self.width;
+        }
+        let theta = 2.0 * maths::asin((line / (2.0 * r)).sqrt().min(1.0));
+        r * maths::sin(theta.min(edge))
+    }
+
+    /// The integral of a power of the height above the mean line, by Gauss and Legendre along the
+    /// angle of the arc: the heights themselves lose no digits in it, as those of a difference of
+    /// higher moments would.
+    fn central(&self, mean: f64, power: i32) -> f64 {
+        let Side { r, edge } = self.side;
+        let low = r * versine(edge);
+        let phi = if self.top <= low {
+            2.0 * maths::asin((self.top / (2.0 * r)).sqrt().min(1.0))
+        } else {
+            edge
+        };
+        // Two pieces of arc: the integrand is smooth, and ten points on each give all digits.
+        let arc = |from, to| {
+            integral(from, to, |theta| {
+                (r * versine(theta) - mean).powi(power) * r * maths::cos(theta)
+            })
+        };
+        let mut sum = arc(0.0, phi / 2.0) + arc(phi / 2.0, phi);
+        if self.top > low {
+            let w = self.width - r * maths::sin(edge);
+            sum += integral(0.0, 1.0, |share| {
+                (low + share * (self.top - low) - mean).powi(power)
+            }) * w;
+        }
+        self.sign * sum
+    }
+
     /// The area between the profile and a mean line above it.
-    fn below(&self, mean: f64) -> f64 {
+    pub(super) fn below(&self, mean: f64) -> f64 {
         let Side { r, edge } = self.side;
         let area = if mean >= self.top {
             mean * self.width - self.sign * self.first
@@ -263,4 +383,18 @@ fn arc_second(theta: f64) -> f64 {
         }
     }
     sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weights_integrate() {
+        // The integral of x^n from 0 to 1 is 1/(n + 1), exactly up to n = 19, derived.
+        for n in 0..20 {
+            let got = integral(0.0, 1.0, |x| x.powi(n));
+            assert!((got * f64::from(n + 1) - 1.0).abs() < 1e-14, "{n}: {got}");
+        }
+    }
 }
