@@ -9,6 +9,7 @@
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
 //! | [`least_chip`] | how rough does it stay where the edge no longer cuts? |
+//! | [`uneven_feed`] | how rough does an uneven hand leave it? |
 //! | [`bar`] | how far does the bar give way to the tool, and where most? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
@@ -25,7 +26,9 @@ pub mod least_chip;
 mod maths;
 mod outline_integrals;
 mod polynomial;
+mod random;
 pub mod speed;
+pub mod uneven_feed;
 
 #[cfg(test)]
 mod corners {
