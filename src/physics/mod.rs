@@ -10,6 +10,9 @@
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
 //! | [`least_chip`] | how rough does it stay where the edge no longer cuts? |
 //! | [`uneven_feed`] | how rough does an uneven hand leave it? |
+//! | [`profile`] | how does the surface look, point by point? |
+//! | [`gaussian`] | what of it is waviness, what roughness? |
+//! | [`texture`] | which parameters has a profile? |
 //! | [`bar`] | how far does the bar give way to the tool, and where most? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
@@ -22,12 +25,15 @@ pub mod engagement;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod gaussian;
 pub mod least_chip;
 mod maths;
 mod outline_integrals;
 mod polynomial;
+pub mod profile;
 mod random;
 pub mod speed;
+pub mod texture;
 pub mod uneven_feed;
 
 #[cfg(test)]
