@@ -10,7 +10,7 @@
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |
 //! | [`cutting`] | forces, power, torque of a cut |
-//! | [`finish`] | the roughness that the tool's shape leaves |
+//! | [`finish`] | the roughness that the tool's shape leaves, and what comes on top |
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far the bar bends |
 //! | [`support`] | chuck alone or a centre |
@@ -25,6 +25,7 @@ pub mod feed_for_finish;
 pub mod finish;
 pub mod materials;
 pub mod plan;
+pub mod simulated;
 pub mod spindle_speed;
 pub mod support;
 mod view;

@@ -327,9 +327,10 @@ mod tests {
             let finish = theoretical_roughness(feed(f), &tool(r, kappa, minor));
             let shape = theoretical_shape(feed(f), &tool(r, kappa, minor));
             let case = format!("{f} {r} {kappa} {minor}: {finish:?} {ra} {rq}");
-            // 4000 points a groove: where it has a vertical side one of them is uncertain.
-            assert!((ra / finish.ra.um() - 1.0).abs() < 1e-3, "{case}");
-            assert!((rq / finish.rq.um() - 1.0).abs() < 1e-3, "{case}");
+            // 4000 points a groove: where it has a vertical side one of them, up to five R_a high, is
+            // uncertain.
+            assert!((ra / finish.ra.um() - 1.0).abs() < 2.5e-3, "{case}");
+            assert!((rq / finish.rq.um() - 1.0).abs() < 2.5e-3, "{case}");
             assert!(
                 (moment(3) / rq.powi(3) - shape.rsk.value()).abs() < 5e-3,
                 "{case}"

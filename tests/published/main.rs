@@ -12,11 +12,14 @@ mod engagement;
 mod finish;
 mod force;
 mod general_tolerance;
+mod least_chip;
 mod preferred;
+mod profiles;
 mod speed;
 mod spindle_steps;
 mod support;
 mod texture;
+mod uneven;
 mod units;
 
 use std::collections::BTreeMap;
@@ -29,7 +32,7 @@ use libtest_mimic::{Arguments, Trial};
 type Answer = fn(&Case) -> Result<(), String>;
 
 /// Which module answers a topic.
-const TOPICS: [(&str, Answer); 19] = [
+const TOPICS: [(&str, Answer); 21] = [
     ("units", units::answer),
     ("speed", speed::answer),
     ("spindle-step", spindle_steps::answer),
@@ -41,6 +44,8 @@ const TOPICS: [(&str, Answer); 19] = [
     ("finish-arc", finish::answer),
     ("finish-edge", finish::answer),
     ("finish-inverse", finish::answer),
+    ("least-chip", least_chip::answer),
+    ("finish-uneven", uneven::answer),
     ("beam", bar::answer),
     ("chip", chip::answer),
     ("support", support::answer),
@@ -69,6 +74,13 @@ fn main() -> ExitCode {
             return ExitCode::FAILURE;
         }
     };
+    let stored = match profiles::stored() {
+        Ok(stored) => stored,
+        Err(trouble) => {
+            eprintln!("profile_data.json: {trouble}");
+            return ExitCode::FAILURE;
+        }
+    };
     // Topic: cases passed, cases run.
     let tally = Arc::new(Mutex::new(BTreeMap::<String, (usize, usize)>::new()));
     let trials = cases
@@ -88,6 +100,11 @@ fn main() -> ExitCode {
                 })
             })
         })
+        .chain(stored.into_iter().map(|stored| {
+            Trial::test(format!("profile/{}", stored.name()), move || {
+                stored.answer().map_err(Into::into)
+            })
+        }))
         .collect();
     let conclusion = libtest_mimic::run(&arguments, trials);
     if let Ok(tally) = tally.lock()
