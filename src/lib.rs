@@ -97,7 +97,7 @@ pub use quantity::{
     Rq, Rsk, Rsm, Rt, Rz, SetOver, ShortCutOff, SizeUncertainty, Slenderness, SpecificCuttingForce,
     SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare, Stiffness, TaperRatio,
     TemperatureRise, ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque,
-    Travel, WorkLength, YoungsModulus,
+    Transmission, Travel, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};

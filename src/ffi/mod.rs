@@ -28,6 +28,7 @@
 
 pub mod columns;
 pub mod document;
+pub mod finish;
 pub mod quantity;
 mod rows;
 pub mod scalar;
@@ -38,6 +39,15 @@ pub use columns::{
     tw_theoretical_roughness_column,
 };
 pub use document::{tw_answer, tw_answer_n, tw_text_free};
+pub use finish::{
+    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_for_ra,
+    tw_feed_for_ra_column, tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz,
+    tw_feed_for_rz_column, tw_feed_with_least_chip, tw_feed_with_least_chip_column,
+    tw_handwheel_rate, tw_handwheel_rate_column, tw_least_chip_by_friction,
+    tw_least_chip_by_friction_column, tw_least_chip_regime, tw_least_chip_thickness,
+    tw_least_chip_thickness_column, tw_mean_line_transmission, tw_mean_line_transmission_column,
+    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
+};
 pub use quantity::*;
 pub use scalar::{
     tw_arc_height, tw_cutting_forces, tw_deflection_at, tw_regime, tw_spindle_speed_for,

@@ -672,6 +672,14 @@ pub struct tw_spacing {
     pub mm: f64,
 }
 
+/// Share of a wave that a filter lets through.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_transmission {
+    /// A plain number.
+    pub ratio: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -787,6 +795,7 @@ both_ways! {
     tw_spring_share ratio SpringShare
     tw_friction_angle deg FrictionAngle
     tw_spacing mm PointSpacing
+    tw_transmission ratio Transmission
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest

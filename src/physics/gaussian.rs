@@ -12,7 +12,7 @@ use std::f64::consts::{LN_2, PI};
 use super::maths;
 use super::profile::Profile;
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{CutOff, PointSpacing, Quantity, Rsm, ShortCutOff};
+use crate::quantity::{CutOff, PointSpacing, Quantity, Rsm, ShortCutOff, Transmission};
 
 /// How a profile goes on beyond its ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -55,13 +55,14 @@ pub fn alpha() -> f64 {
 /// # Example
 /// ```
 /// use turnwright::physics::gaussian::mean_line_transmission;
-/// assert_eq!(mean_line_transmission("0.8 mm".parse()?, "0.8 mm".parse()?), 0.5);
+/// let kept = mean_line_transmission("0.8 mm".parse()?, "0.8 mm".parse()?);
+/// assert_eq!(kept.value(), 0.5);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
-pub fn mean_line_transmission(wavelength: Rsm, cut_off: CutOff) -> f64 {
+pub fn mean_line_transmission(wavelength: Rsm, cut_off: CutOff) -> Transmission {
     let waves = maths::number(cut_off.length() / wavelength.length());
-    maths::exp(-LN_2 * waves * waves)
+    Transmission::computed_trade(maths::exp(-LN_2 * waves * waves))
 }
 
 /// How much of a wave the roughness profile keeps.
@@ -77,22 +78,24 @@ pub fn mean_line_transmission(wavelength: Rsm, cut_off: CutOff) -> f64 {
 /// # Example
 /// ```
 /// use turnwright::physics::gaussian::roughness_transmission;
-/// assert!(roughness_transmission("0.2 mm".parse()?, "0.8 mm".parse()?) > 0.9999);
+/// assert!(roughness_transmission("0.2 mm".parse()?, "0.8 mm".parse()?).value() > 0.9999);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
-pub fn roughness_transmission(wavelength: Rsm, cut_off: CutOff) -> f64 {
+pub fn roughness_transmission(wavelength: Rsm, cut_off: CutOff) -> Transmission {
     let waves = maths::number(cut_off.length() / wavelength.length());
     let log = LN_2 * waves * waves;
-    // -expm1: a long wave is all but lost, with all its digits.
-    if log > 0.01 {
+    // 1 - e^-log by its series where they are nearly equal: a long wave is all but lost, with all its
+    // digits.
+    let kept = if log > 0.01 {
         1.0 - maths::exp(-log)
     } else {
         (1..9)
             .rev()
             .fold(0.0, |sum, k| (1.0 + sum) * -log / f64::from(k))
             .abs()
-    }
+    };
+    Transmission::computed_trade(kept)
 }
 
 /// How much of a wave the short-wave filter keeps.
@@ -109,13 +112,13 @@ pub fn roughness_transmission(wavelength: Rsm, cut_off: CutOff) -> f64 {
 /// ```
 /// use turnwright::physics::gaussian::short_wave_transmission;
 /// let kept = short_wave_transmission("8 um".parse()?, "2.5 um".parse()?);
-/// assert!((kept - 0.93455).abs() < 1e-5);
+/// assert!((kept.value() - 0.93455).abs() < 1e-5);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
-pub fn short_wave_transmission(wavelength: Rsm, short_cut_off: ShortCutOff) -> f64 {
+pub fn short_wave_transmission(wavelength: Rsm, short_cut_off: ShortCutOff) -> Transmission {
     let waves = maths::number(short_cut_off.length() / wavelength.length());
-    maths::exp(-LN_2 * waves * waves)
+    Transmission::computed_trade(maths::exp(-LN_2 * waves * waves))
 }
 
 /// The mean line of a profile: its waves longer than the cut-off.

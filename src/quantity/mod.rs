@@ -582,6 +582,8 @@ quantities! {
     FrictionAngle = 82 "friction_angle" "an angle of friction" Angle 0.0 to 89.0 ["30 deg" "0.5 rad"]
     /// Distance between neighbouring points of a profile.
     PointSpacing = 83 "spacing" "a spacing of the points of a profile" Length 0.000001 to 1.0 ["0.0005 mm" "0.00002 in"]
+    /// Share of a wave that a filter lets through.
+    Transmission = 84 "transmission" "a transmission of a filter" Number 0.0 to 1.0 ["0.5" "0.0625"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

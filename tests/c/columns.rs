@@ -57,7 +57,7 @@ pub fn output<Q: Quantity>(values: &mut [f64]) -> tw_out_column {
 }
 
 /// Numbers that go through the whole range and beyond, the same every time.
-struct Numbers(u64);
+pub struct Numbers(pub u64);
 
 impl Numbers {
     fn next(&mut self) -> f64 {
@@ -68,7 +68,7 @@ impl Numbers {
         (self.0 >> 11) as f64 / (1_u64 << 53) as f64
     }
 
-    fn column(&mut self, least: f64, largest: f64, rows: usize) -> Vec<f64> {
+    pub fn column(&mut self, least: f64, largest: f64, rows: usize) -> Vec<f64> {
         (0..rows)
             .map(|_| match (self.next() * 40.0) as u32 {
                 0 => f64::NAN,
@@ -81,7 +81,7 @@ impl Numbers {
     }
 }
 
-fn same(a: f64, b: f64) -> bool {
+pub fn same(a: f64, b: f64) -> bool {
     a.to_bits() == b.to_bits() || (a.is_nan() && b.is_nan())
 }
 

@@ -16,7 +16,9 @@ use crate::{check, snapshot, trial};
 pub const FILE: &str = "include/turnwright.h";
 
 /// The sources, in the order in which a newcomer needs them.
-const SOURCES: [&str; 5] = ["status", "quantity", "scalar", "columns", "document"];
+const SOURCES: [&str; 6] = [
+    "status", "quantity", "scalar", "columns", "finish", "document",
+];
 
 pub fn trials() -> Vec<Trial> {
     let mut trials = vec![

@@ -7,6 +7,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod columns;
+mod finish;
 mod header;
 mod layout;
 mod makers;
@@ -92,6 +93,7 @@ fn main() {
         swapped::trials(),
         programs::trials(),
         columns::trials(),
+        finish::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

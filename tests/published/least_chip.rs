@@ -13,7 +13,9 @@ pub fn answer(case: &Case) -> Result<(), String> {
         return model(case);
     }
     let corner: CornerRadius = case.get("corner_radius")?;
-    let least: ChipThickness = case.get("least_chip_thickness")?;
+    // Some cases have it in microinches, as a height: the door of a length knows no such unit.
+    let height: Rt = case.get("least_chip_thickness")?;
+    let least = ChipThickness::from_length(height.length()).map_err(|e| e.to_string())?;
     if case.has("rt") {
         let feed = feed_with_least_chip(case.get("rt")?, corner, least);
         return case.expect("feed", feed.map_err(|e| e.to_string())?);
