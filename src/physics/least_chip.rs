@@ -167,7 +167,6 @@ pub struct LeastChipRoughness {
 /// assert_eq!(finer.regime, LeastChipRegime::BelowBestFeed);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
-#[must_use]
 pub fn roughness_with_least_chip(
     feed: Feed,
     corner_radius: CornerRadius,
