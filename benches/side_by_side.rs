@@ -16,11 +16,13 @@ use turnwright::physics::finish::{
     ToolOutline, arc_height, arc_height_or_none, theoretical_roughness,
 };
 use turnwright::physics::force::{ForceLaw, main_force};
+use turnwright::physics::gaussian::{Ends, mean_line};
+use turnwright::physics::profile::{Profile, TurnedProfile};
 use turnwright::physics::speed::spindle_speed;
 use turnwright::unit::kinds;
 use turnwright::{
-    ChipThickness, ChipWidth, CornerRadius, CuttingSpeed, Diameter, Feed, ForceExponent, Quantity,
-    Rt, SpecificCuttingForce,
+    ChipThickness, ChipWidth, CornerRadius, CutOff, CuttingSpeed, Diameter, Feed, ForceExponent,
+    Quantity, Rt, SpecificCuttingForce,
 };
 
 type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
@@ -704,6 +706,86 @@ fn documents() -> Outcome<()> {
     Ok(())
 }
 
+/// The Gaussian filter of a million points beside scipy's FFT, on the same data in the same run.
+fn gaussian_filter() -> Outcome<()> {
+    const POINTS: usize = 1_000_000;
+    const WIDTH: f64 = 1600.0;
+    const ROUNDS: usize = 20;
+    let mut heights = vec![0.0; POINTS];
+    let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
+    let spacing = "0.0005 mm".parse()?;
+    TurnedProfile::new("0.2 mm/rev".parse()?, tool)
+        .with_feed_unevenness("0.1".parse()?)
+        .with_noise("0.2 um".parse()?)
+        .with_seed(1)
+        .write_um(spacing, &mut heights)?;
+    let cut_off: CutOff = "0.8 mm".parse()?;
+    assert_eq!(cut_off.mm() / 0.0005, WIDTH);
+    let mut line = vec![0.0; POINTS];
+    let mut best = f64::INFINITY;
+    for _ in 0..ROUNDS {
+        let start = Instant::now();
+        let profile = Profile::from_um(spacing, black_box(&heights))?;
+        mean_line(&profile, cut_off, Ends::Periodic, &mut line)?;
+        best = best.min(start.elapsed().as_secs_f64() * 1e3);
+    }
+    let folder = std::env::temp_dir().join(format!("turnwright-peer-{}", std::process::id()));
+    std::fs::create_dir_all(&folder)?;
+    let peer = scipy(&folder, &heights, WIDTH, ROUNDS);
+    let cleared = std::fs::remove_dir_all(&folder);
+    let Ok((theirs, time)) = peer else {
+        println!("profile/gaussian/ours     {best:>10.2} ms");
+        println!(
+            "profile/gaussian/scipy    skipped: no python3 with numpy and scipy ($PYTHON names another)"
+        );
+        return Ok(());
+    };
+    cleared?;
+    let peak = heights.iter().fold(0.0, |peak, z| f64::max(peak, z.abs()));
+    let worst = line
+        .iter()
+        .zip(&theirs)
+        .fold(0.0, |worst, (a, b)| f64::max(worst, (a - b).abs()));
+    assert!(theirs.len() == POINTS && worst <= 1e-9 * peak, "{worst:e}");
+    report(
+        "profile/gaussian",
+        "ours",
+        "scipy",
+        "ms",
+        [best, time],
+        "below 1",
+    );
+    Ok(())
+}
+
+/// The mean line and the time in ms of scipy.
+fn scipy(
+    folder: &std::path::Path,
+    heights: &[f64],
+    width: f64,
+    rounds: usize,
+) -> Outcome<(Vec<f64>, f64)> {
+    let (input, output) = (folder.join("heights"), folder.join("mean_line"));
+    let bytes: Vec<u8> = heights.iter().flat_map(|z| z.to_ne_bytes()).collect();
+    std::fs::write(&input, bytes)?;
+    let python = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
+    let run = std::process::Command::new(python)
+        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/benches/peers.py"))
+        .args([&input, &output])
+        .args([width.to_string(), rounds.to_string()])
+        .output()?;
+    if !run.status.success() {
+        return Err("no scipy".into());
+    }
+    let time = String::from_utf8(run.stdout)?.trim().parse()?;
+    let read = std::fs::read(&output)?;
+    let line = read
+        .chunks_exact(8)
+        .map(|bytes| bytes.try_into().map(f64::from_ne_bytes))
+        .collect::<Result<_, _>>()?;
+    Ok((line, time))
+}
+
 fn main() -> Outcome<()> {
     // `cargo test --benches` passes no `--bench`: run all the same, it is short.
     kernels()?;
@@ -714,5 +796,6 @@ fn main() -> Outcome<()> {
         "ffi: calls through a shared library are timed on unix only ({} bytes of peer)",
         PEER.len()
     );
-    documents()
+    documents()?;
+    gaussian_filter()
 }

@@ -509,6 +509,54 @@ typedef struct tw_torque {
     double nm;
 } tw_torque;
 
+// Nominal thickness of cut h, and the least chip thickness.
+typedef struct tw_chip_thickness {
+    // Millimetres.
+    double mm;
+} tw_chip_thickness;
+
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
+// Rate at which a hand turns a wheel.
+typedef struct tw_handwheel {
+    // Turns per minute.
+    double turns_per_min;
+} tw_handwheel;
+
+// Mean width RSm of the profile elements.
+typedef struct tw_rsm {
+    // Millimetres.
+    double mm;
+} tw_rsm;
+
+// Long-wave cut-off lambda_c of the profile filter, the sampling length.
+typedef struct tw_cut_off {
+    // Millimetres.
+    double mm;
+} tw_cut_off;
+
+// Share of a wave that a filter lets through.
+typedef struct tw_transmission {
+    // The plain number.
+    double ratio;
+} tw_transmission;
+
+// Radius r_n to which the cutting edge itself is rounded.
+typedef struct tw_edge_radius {
+    // Millimetres.
+    double mm;
+} tw_edge_radius;
+
+// Angle of friction beta between chip and rake face: its tangent is the coefficient of friction.
+typedef struct tw_friction_angle {
+    // Degrees.
+    double deg;
+} tw_friction_angle;
+
 // Coefficient of linear thermal expansion.
 typedef struct tw_expansion {
     // Micrometres per metre and kelvin.
@@ -593,12 +641,6 @@ typedef struct tw_price_per_hour {
     double ratio;
 } tw_price_per_hour;
 
-// Travel of a slide.
-typedef struct tw_travel {
-    // Millimetres.
-    double mm;
-} tw_travel;
-
 // Height of the tool's tip above the axis of the lathe; negative below it.
 typedef struct tw_tool_height {
     // Millimetres.
@@ -634,12 +676,6 @@ typedef struct tw_feed_rate {
     // Millimetres per minute.
     double mm_per_min;
 } tw_feed_rate;
-
-// Radius r_n to which the cutting edge itself is rounded.
-typedef struct tw_edge_radius {
-    // Millimetres.
-    double mm;
-} tw_edge_radius;
 
 // Orthogonal rake gamma_o; negative leans forward.
 typedef struct tw_rake_angle {
@@ -677,12 +713,6 @@ typedef struct tw_instrument_uncertainty {
     double mm;
 } tw_instrument_uncertainty;
 
-// Nominal thickness of cut h, and the least chip thickness.
-typedef struct tw_chip_thickness {
-    // Millimetres.
-    double mm;
-} tw_chip_thickness;
-
 // Nominal width of cut b.
 typedef struct tw_chip_width {
     // Millimetres.
@@ -694,12 +724,6 @@ typedef struct tw_removal_rate {
     // Cubic centimetres per minute.
     double cm3_per_min;
 } tw_removal_rate;
-
-// Rate at which a hand turns a wheel.
-typedef struct tw_handwheel {
-    // Turns per minute.
-    double turns_per_min;
-} tw_handwheel;
 
 // Efficiency of the drive, from motor to spindle.
 typedef struct tw_efficiency {
@@ -761,18 +785,6 @@ typedef struct tw_rku {
     double ratio;
 } tw_rku;
 
-// Mean width RSm of the profile elements.
-typedef struct tw_rsm {
-    // Millimetres.
-    double mm;
-} tw_rsm;
-
-// Long-wave cut-off lambda_c of the profile filter, the sampling length.
-typedef struct tw_cut_off {
-    // Millimetres.
-    double mm;
-} tw_cut_off;
-
 // Short-wave cut-off lambda_s of the profile filter.
 typedef struct tw_short_cut_off {
     // Millimetres.
@@ -826,6 +838,12 @@ typedef struct tw_compound_angle_from_cross_slide {
     // Degrees.
     double deg;
 } tw_compound_angle_from_cross_slide;
+
+// Distance between neighbouring points of a profile.
+typedef struct tw_spacing {
+    // Millimetres.
+    double mm;
+} tw_spacing;
 
 #ifdef __cplusplus
 extern "C" {
@@ -1464,6 +1482,299 @@ tw_status tw_highest_speed_for_cut_column(const struct tw_column *power,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// The total height that a feed leaves on a corner radius where chips below a least thickness do not
+// form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
+// tw_least_chip_regime: below the best feed the height is outside the formula's range.
+//
+// A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
+// detail may be NULL. After a failure the height is NaN and the regime 0.
+TW_CHECK
+tw_status tw_rt_with_least_chip(struct tw_feed feed,
+                                struct tw_corner_radius corner_radius,
+                                struct tw_chip_thickness least_chip_thickness,
+                                struct tw_rt *rt,
+                                int32_t *regime,
+                                struct tw_error *detail);
+
+// tw_rt_with_least_chip for every row.
+//
+// Columns, see the first page: the first three are read, rt is written. regime may be NULL; else one
+// int32_t a row (0 for a bad row), regime_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
+                                       const struct tw_column *corner_radius,
+                                       const struct tw_column *least_chip_thickness,
+                                       const struct tw_out_column *rt,
+                                       int32_t *regime,
+                                       size_t regime_stride_bytes,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The feed that leaves the least height where chips below a least thickness do not form:
+// sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
+                                       struct tw_chip_thickness least_chip_thickness,
+                                       struct tw_feed *feed,
+                                       struct tw_error *detail);
+
+// tw_best_feed_with_least_chip for every row.
+//
+// Columns, see the first page: corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_radius,
+                                              const struct tw_column *least_chip_thickness,
+                                              const struct tw_out_column *feed,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// The feed that leaves a total height where chips below a least thickness do not form: the coarser
+// of the two, from the best feed on.
+//
+// A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
+// (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_with_least_chip(struct tw_rt rt,
+                                  struct tw_corner_radius corner_radius,
+                                  struct tw_chip_thickness least_chip_thickness,
+                                  struct tw_feed *feed,
+                                  struct tw_error *detail);
+
+// tw_feed_with_least_chip for every row.
+//
+// Columns, see the first page: rt, corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
+                                         const struct tw_column *corner_radius,
+                                         const struct tw_column *least_chip_thickness,
+                                         const struct tw_out_column *feed,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The feed that leaves an arithmetic mean height with the outline of a tool, exactly.
+//
+// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
+// leaves. detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_ra(struct tw_ra ra,
+                         struct tw_corner_radius corner_radius,
+                         struct tw_cutting_edge_angle cutting_edge_angle,
+                         struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                         struct tw_feed *feed,
+                         struct tw_error *detail);
+
+// tw_feed_for_ra for every row.
+//
+// Columns, see the first page: ra, corner_radius, cutting_edge_angle, minor_cutting_edge_angle are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_ra_column(const struct tw_column *ra,
+                                const struct tw_column *corner_radius,
+                                const struct tw_column *cutting_edge_angle,
+                                const struct tw_column *minor_cutting_edge_angle,
+                                const struct tw_out_column *feed,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The feed that leaves a maximum height with the outline of a tool, exactly.
+//
+// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
+// leaves. detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_rz(struct tw_rz rz,
+                         struct tw_corner_radius corner_radius,
+                         struct tw_cutting_edge_angle cutting_edge_angle,
+                         struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                         struct tw_feed *feed,
+                         struct tw_error *detail);
+
+// tw_feed_for_rz for every row.
+//
+// Columns, see the first page: rz, corner_radius, cutting_edge_angle, minor_cutting_edge_angle are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_rz_column(const struct tw_column *rz,
+                                const struct tw_column *corner_radius,
+                                const struct tw_column *cutting_edge_angle,
+                                const struct tw_column *minor_cutting_edge_angle,
+                                const struct tw_out_column *feed,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The feed that leaves a total height with the outline of a tool, exactly.
+//
+// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
+// leaves. detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_rt(struct tw_rt rt,
+                         struct tw_corner_radius corner_radius,
+                         struct tw_cutting_edge_angle cutting_edge_angle,
+                         struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                         struct tw_feed *feed,
+                         struct tw_error *detail);
+
+// tw_feed_for_rt for every row.
+//
+// Columns, see the first page: rt, corner_radius, cutting_edge_angle, minor_cutting_edge_angle are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_rt_column(const struct tw_column *rt,
+                                const struct tw_column *corner_radius,
+                                const struct tw_column *cutting_edge_angle,
+                                const struct tw_column *minor_cutting_edge_angle,
+                                const struct tw_out_column *feed,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
+// one turn. Below about 6 turns a minute no hand is steady.
+//
+// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_handwheel_rate(struct tw_feed feed,
+                            struct tw_spindle_speed spindle_speed,
+                            struct tw_travel travel_per_turn,
+                            struct tw_handwheel *handwheel,
+                            struct tw_error *detail);
+
+// tw_handwheel_rate for every row.
+//
+// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
+// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_handwheel_rate_column(const struct tw_column *feed,
+                                   const struct tw_column *spindle_speed,
+                                   const struct tw_column *travel_per_turn,
+                                   const struct tw_out_column *handwheel,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// How much of a wave the mean line of the Gaussian filter keeps (ISO 16610-21):
+// 2^(-(cut_off/wavelength)^2); the roughness profile keeps the rest. The wavelength is a mean width of
+// elements.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
+
+// tw_mean_line_transmission for every row.
+//
+// Columns, see the first page: wavelength, cut_off are read,
+// transmission is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// The least thickness of chip that an edge of this radius cuts, by common practice: 0.3 times the
+// radius (0.2 to 0.4). With edges above 0.02 mm it overstates.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_least_chip_thickness(struct tw_edge_radius edge_radius,
+                                  struct tw_chip_thickness *least_chip_thickness,
+                                  struct tw_error *detail);
+
+// tw_least_chip_thickness for every row.
+//
+// Columns, see the first page: edge_radius is read,
+// least_chip_thickness is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_least_chip_thickness_column(const struct tw_column *edge_radius,
+                                         const struct tw_out_column *least_chip_thickness,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The least thickness of chip that an edge of this radius cuts, from the angle of friction beta:
+// r_n (1 - cos(45 deg - beta/2)); without friction it is the model of a flow that parts at 45 deg.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_least_chip_by_friction(struct tw_edge_radius edge_radius,
+                                    struct tw_friction_angle friction_angle,
+                                    struct tw_chip_thickness *least_chip_thickness,
+                                    struct tw_error *detail);
+
+// tw_least_chip_by_friction for every row.
+//
+// Columns, see the first page: edge_radius, friction_angle are read,
+// least_chip_thickness is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_least_chip_by_friction_column(const struct tw_column *edge_radius,
+                                           const struct tw_column *friction_angle,
+                                           const struct tw_out_column *least_chip_thickness,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
 
 // How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 //
@@ -2262,6 +2573,12 @@ enum tw_quantity {
     TW_QUANTITY_EDGE_LENGTH = 80,
     /* a share that the spring leaves; in plain numbers */
     TW_QUANTITY_SPRING_SHARE = 81,
+    /* an angle of friction; in deg */
+    TW_QUANTITY_FRICTION_ANGLE = 82,
+    /* a spacing of the points of a profile; in mm */
+    TW_QUANTITY_SPACING = 83,
+    /* a transmission of a filter; in plain numbers */
+    TW_QUANTITY_TRANSMISSION = 84,
     /* a mean pressure; in MPa */
     TW_QUANTITY_MEAN_PRESSURE = 90,
     /* a coefficient of friction; in plain numbers */
@@ -6649,6 +6966,133 @@ static inline tw_tangential_deflection tw_tangential_deflection_thousandth_inch(
 static inline double tw_tangential_deflection_as_thousandth_inch(tw_tangential_deflection quantity)
 {
     return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_friction_angle tw_friction_angle_degree(double value)
+{
+    tw_friction_angle made;
+    made.deg = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_friction_angle_as_degree(tw_friction_angle quantity)
+{
+    return quantity.deg * 1.0 / 1.0;
+}
+
+static inline tw_friction_angle tw_friction_angle_radian(double value)
+{
+    tw_friction_angle made;
+    made.deg = value * 180.0 / (1.0 * 3.141592653589793);
+    return made;
+}
+
+static inline double tw_friction_angle_as_radian(tw_friction_angle quantity)
+{
+    return quantity.deg * 3.141592653589793 / 180.0;
+}
+
+static inline tw_spacing tw_spacing_millimeter(double value)
+{
+    tw_spacing made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spacing_as_millimeter(tw_spacing quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_spacing tw_spacing_micrometer(double value)
+{
+    tw_spacing made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_spacing_as_micrometer(tw_spacing quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_spacing tw_spacing_centimeter(double value)
+{
+    tw_spacing made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spacing_as_centimeter(tw_spacing quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_spacing tw_spacing_meter(double value)
+{
+    tw_spacing made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_spacing_as_meter(tw_spacing quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_spacing tw_spacing_inch(double value)
+{
+    tw_spacing made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_spacing_as_inch(tw_spacing quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_spacing tw_spacing_inch_fraction(double numerator, double denominator)
+{
+    tw_spacing made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_spacing tw_spacing_foot(double value)
+{
+    tw_spacing made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_spacing_as_foot(tw_spacing quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_spacing tw_spacing_thousandth_inch(double value)
+{
+    tw_spacing made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_spacing_as_thousandth_inch(tw_spacing quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_transmission tw_transmission_one(double value)
+{
+    tw_transmission made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_transmission_as_one(tw_transmission quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
 }
 
 #endif /* TURNWRIGHT_H_INLINE */

@@ -98,14 +98,14 @@ pub use quantity::{
     CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError,
     Division, Duration, Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed,
     FeedForce, FeedRate, FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, Friction,
-    GripForce, HalfAngle, HandwheelRate, HeatShare, IncludedAngle, LifeConstant, LifeExponent,
-    LifeScatter, MainForce, Mass, MeanPressure, MinorCuttingEdgeAngle, NormalRatio, Overhang,
-    PassiveForce, Position, Power, Price, PricePerHour, Quantity, Ra, Radius, RakeAngle,
-    RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver, ShankSize, ShortCutOff,
-    SizeUncertainty, Slenderness, SpecificCuttingForce, SpecificForceAtChip, SpecificHeat,
-    SpindleSpeed, SpringShare, Stiffness, TangentialDeflection, TaperRatio, TemperatureRise,
-    ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Travel, WorkLength,
-    YoungsModulus,
+    FrictionAngle, GripForce, HalfAngle, HandwheelRate, HeatShare, IncludedAngle, LifeConstant,
+    LifeExponent, LifeScatter, MainForce, Mass, MeanPressure, MinorCuttingEdgeAngle, NormalRatio,
+    Overhang, PassiveForce, PointSpacing, Position, Power, Price, PricePerHour, Quantity, Ra,
+    Radius, RakeAngle, RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver,
+    ShankSize, ShortCutOff, SizeUncertainty, Slenderness, SpecificCuttingForce,
+    SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare, Stiffness, TangentialDeflection,
+    TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife,
+    Torque, Transmission, Travel, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};

@@ -4,6 +4,7 @@
 //! |---|---|
 //! | [`spindle`] | which spindle step, which limit governed, what would the neighbours give? |
 //! | [`feed`] | which feed for roughing and for the last cuts? |
+//! | [`finish`] | what makes a real finish rougher than theory? |
 //! | [`force`] | the forces of a cut, their constants on record |
 //! | [`mark`] | which mark of a dial for a size? |
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
@@ -22,6 +23,7 @@ pub mod centre_hole;
 pub mod chip;
 pub mod depth;
 pub mod feed;
+pub mod finish;
 pub mod force;
 pub mod grip;
 pub mod heat;

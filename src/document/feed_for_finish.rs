@@ -4,14 +4,18 @@ use serde::Serialize;
 
 use super::finish::theory_only;
 use crate::advice::feed::{by_hand, outline};
+use crate::advice::finish::{known_least_chip, with_least_chip};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::{feed_for_finish, finish, speed};
+use crate::physics::{feed_for_finish, finish, speed, uneven_feed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
-use crate::quantity::{Feed, FeedRate, HandwheelRate, SpindleSpeed, Travel};
+use crate::quantity::{
+    ChipThickness, Feed, FeedRate, FeedUnevenness, HandwheelRate, SpindleSpeed, Travel,
+};
 use crate::shop::part::WantedFinish;
 use crate::shop::tool::Tool;
+use crate::standards::texture::cut_off_by_feed;
 
 /// A wanted roughness and a tool.
 ///
@@ -33,6 +37,8 @@ pub struct Question {
     tool: Tool,
     spindle_speed: Option<SpindleSpeed>,
     travel_per_turn: Option<Travel>,
+    least_chip_thickness: Option<ChipThickness>,
+    feed_unevenness: Option<FeedUnevenness>,
 }
 
 /// The largest feed that theory allows.
@@ -41,6 +47,9 @@ pub struct Question {
 pub struct Answer {
     /// The feed.
     pub feed: Feed,
+    /// The feed below which a finer one makes the finish worse, where the least chip is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub best_feed: Option<Feed>,
     /// How fast the tool travels at the spindle speed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub feed_rate: Option<FeedRate>,
@@ -63,7 +72,23 @@ impl Question {
             tool,
             spindle_speed: None,
             travel_per_turn: None,
+            least_chip_thickness: None,
+            feed_unevenness: None,
         }
+    }
+
+    /// With the least chip thickness: a caution where the feed is below its best.
+    #[must_use]
+    pub fn with_least_chip_thickness(mut self, least_chip_thickness: ChipThickness) -> Self {
+        self.least_chip_thickness = Some(least_chip_thickness);
+        self
+    }
+
+    /// With the unevenness of the feed: a caution where the roughness is passed in one place of twenty.
+    #[must_use]
+    pub fn with_feed_unevenness(mut self, feed_unevenness: FeedUnevenness) -> Self {
+        self.feed_unevenness = Some(feed_unevenness);
+        self
     }
 
     /// With the spindle speed, for the feed rate.
@@ -105,6 +130,8 @@ impl Question {
             )?,
             spindle_speed: f.quantity("spindle_speed")?,
             travel_per_turn: f.quantity("travel_per_turn")?,
+            least_chip_thickness: f.quantity("least_chip_thickness")?,
+            feed_unevenness: f.quantity("feed_unevenness")?,
         };
         if question.travel_per_turn.is_some() && question.spindle_speed.is_none() {
             return Err(f.missing(
@@ -151,9 +178,41 @@ impl Question {
             }
             _ => None,
         };
+        let least = known_least_chip(
+            &self.tool,
+            self.least_chip_thickness,
+            &mut cautions,
+            &mut provenance,
+        );
+        let mut best_feed = None;
+        if let Some(least) = least {
+            let (finish, caution) = with_least_chip(feed, corner, least)?;
+            cautions.extend(caution);
+            best_feed = Some(finish.best_feed);
+        }
+        if let Some(unevenness) = self.feed_unevenness {
+            let measured = cut_off_by_feed(feed)?;
+            let length = provenance
+                .open("cut-off and evaluation length by the feed", &measured)
+                .evaluation_length;
+            let spread = uneven_feed::uneven_spread(feed, unevenness, corner, length)?;
+            cautions.push(Caution::new(
+                Severity::Note,
+                "uneven_feed",
+                format!(
+                    "An uneven feed leaves more: Ra {:.2} um and Rt {:.1} um in half of the places measured, Ra {:.2} um and \
+                     Rt {:.1} um in one of twenty. Take a finer feed for that.",
+                    spread.ra_50.um(),
+                    spread.rt_50.um(),
+                    spread.ra_95.um(),
+                    spread.rt_95.um()
+                ),
+            ));
+        }
         cautions.push(theory_only());
         Ok(Answer {
             feed,
+            best_feed,
             feed_rate: self.spindle_speed.map(|n| speed::feed_rate(feed, n)),
             handwheel,
             cautions,

@@ -10,7 +10,7 @@
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |
 //! | [`cutting`] | forces, power, torque of a cut |
-//! | [`finish`] | the roughness that the tool's shape leaves |
+//! | [`finish`] | the roughness that the tool's shape leaves, and what comes on top |
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far the bar bends |
 //! | [`support`] | chuck alone or a centre |
@@ -31,6 +31,7 @@ pub mod finish;
 pub mod growth;
 pub mod materials;
 pub mod plan;
+pub mod simulated;
 pub mod spindle_speed;
 pub mod support;
 pub mod taper;

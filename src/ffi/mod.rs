@@ -31,6 +31,7 @@ pub mod centre;
 pub mod columns;
 pub mod document;
 pub mod drive;
+pub mod finish;
 pub mod heat;
 pub mod life;
 pub mod quantity;
@@ -61,6 +62,15 @@ pub use document::{tw_answer, tw_answer_n, tw_text_free};
 pub use drive::{
     tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
     tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,
+};
+pub use finish::{
+    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_for_ra,
+    tw_feed_for_ra_column, tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz,
+    tw_feed_for_rz_column, tw_feed_with_least_chip, tw_feed_with_least_chip_column,
+    tw_handwheel_rate, tw_handwheel_rate_column, tw_least_chip_by_friction,
+    tw_least_chip_by_friction_column, tw_least_chip_regime, tw_least_chip_thickness,
+    tw_least_chip_thickness_column, tw_mean_line_transmission, tw_mean_line_transmission_column,
+    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
 };
 pub use heat::{
     tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_growth, tw_diameter_growth_column,

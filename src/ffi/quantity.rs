@@ -712,6 +712,30 @@ pub struct tw_tangential_deflection {
     pub mm: f64,
 }
 
+/// Angle of friction beta between chip and rake face: its tangent is the coefficient of friction.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_friction_angle {
+    /// Degrees.
+    pub deg: f64,
+}
+
+/// Distance between neighbouring points of a profile.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_spacing {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Share of a wave that a filter lets through.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_transmission {
+    /// The plain number.
+    pub ratio: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -770,6 +794,9 @@ both_ways! {
     tw_deflection mm Deflection
     tw_exponent ratio ForceExponent
     tw_normal_ratio ratio NormalRatio
+    tw_friction_angle deg FrictionAngle
+    tw_spacing mm PointSpacing
+    tw_transmission ratio Transmission
     tw_tangential_deflection mm TangentialDeflection
     tw_edge_radius mm EdgeRadius
     tw_power kw Power

@@ -7,7 +7,7 @@ use uom::si::f64::Length;
 
 use super::finish::ToolOutline;
 use super::maths;
-use super::profile::{arc_profile, versine};
+use super::outline_integrals::{arc_profile, versine};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{CornerRadius, Feed, Quantity, Ra, Rt, Rz};
 

@@ -12,10 +12,10 @@ use std::f64::consts::PI;
 use uom::si::f64::{Area, Length};
 
 use super::maths;
-use super::profile::{Edges, Profile, arc_profile};
+use super::outline_integrals::{self, Edges, Profile, arc_profile};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
-    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Ra, Rq, Rt, Rz,
+    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Ra, Rku, Rq, Rsk, Rsm, Rt, Rz,
 };
 
 /// The outline of the tool's corner, seen from above: a rounded corner between two edges.
@@ -212,6 +212,87 @@ pub fn arc_roughness(
     Ok(roughness(f, arc_profile(maths::number(r / f))))
 }
 
+/// How the ridges that geometry leaves are formed and spaced.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct TheoreticalShape {
+    /// Skewness R_sk.
+    pub rsk: Rsk,
+    /// Kurtosis R_ku.
+    pub rku: Rku,
+    /// Mean width R_Sm of the profile elements: the feed.
+    pub rsm: Rsm,
+}
+
+/// How the ridges are formed and spaced that a feed and the outline of the tool leave.
+///
+/// R_sk = mean z^3 / R_q^3, R_ku = mean z^4 / R_q^4, z from the mean line; R_Sm = f
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// As [`theoretical_roughness`]. A small feed on an arc has R_sk = 2 sqrt(5)/7 and R_ku = 15/7, a sharp
+/// corner 0 and 9/5. A new groove counts as a whole: no filter is applied.
+/// # Source
+/// ISO 21920-2 (from memory) for the definitions; derived. By quadrature of heights above the mean
+/// line, to about 1e-13.
+/// # Example
+/// ```
+/// use turnwright::physics::finish::{theoretical_shape, ToolOutline};
+/// let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
+/// let shape = theoretical_shape("0.1 mm/rev".parse()?, &tool);
+/// assert!((shape.rsk.value() - 0.639).abs() < 1e-3);
+/// assert_eq!(shape.rsm.mm(), 0.1);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn theoretical_shape(feed: Feed, outline: &ToolOutline) -> TheoreticalShape {
+    let (f, r) = (
+        feed.length_per_revolution(),
+        outline.corner_radius().length(),
+    );
+    shape(feed, outline.edges().shape(maths::number(r / f)))
+}
+
+/// [`theoretical_shape`] when the arc alone makes the finish.
+///
+/// R_sk, R_ku, R_Sm as there
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// For a tool whose minor cutting edge angle is not known: [`least_minor_angle_for_arc`].
+/// # Errors
+/// `feed`, when it is not less than twice the corner radius.
+/// # Source
+/// As [`theoretical_shape`].
+/// # Example
+/// ```
+/// use turnwright::physics::finish::arc_shape;
+/// let shape = arc_shape("0.1 mm/rev".parse()?, "0.8 mm".parse()?)?;
+/// assert!((shape.rku.value() - 15.0 / 7.0).abs() < 1e-2);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn arc_shape(feed: Feed, corner_radius: CornerRadius) -> Result<TheoreticalShape, Error> {
+    let (f, r) = (feed.length_per_revolution(), corner_radius.length());
+    if f >= 2.0 * r {
+        return Err(too_coarse(feed, corner_radius));
+    }
+    Ok(shape(
+        feed,
+        outline_integrals::arc_shape(maths::number(r / f)),
+    ))
+}
+
+fn shape(feed: Feed, shape: outline_integrals::Shape) -> TheoreticalShape {
+    TheoreticalShape {
+        rsk: Rsk::computed_trade(shape.skewness),
+        rku: Rku::computed_trade(shape.kurtosis),
+        rsm: Rsm::computed(feed.length_per_revolution()),
+    }
+}
+
 /// The height of the ridges that a feed and a corner radius leave, when the arc alone makes them.
 ///
 /// R_t = r - sqrt(r^2 - f^2/4), about f^2 / (8 r)
@@ -321,7 +402,7 @@ fn roughness(f: Length, profile: Profile) -> TheoreticalRoughness {
 #[allow(clippy::unwrap_used)]
 pub(in crate::physics) mod tests {
     use super::*;
-    use crate::physics::profile::versine;
+    use crate::physics::outline_integrals::versine;
     use proptest::prelude::*;
     use std::f64::consts::FRAC_PI_2;
 
@@ -355,11 +436,11 @@ pub(in crate::physics) mod tests {
         })
     }
 
-    /// R_t, R_a, R_q in mm, by looking at the surface from above, point by point.
+    /// R_a and R_q in mm, R_sk and R_ku, by looking at the surface from above, point by point.
     ///
     /// A tool fills, at a distance u from its lowest point, all heights from its outline up to the
     /// overhanging major edge. Looking down from far above, one falls through every tool.
-    fn by_looking(f: f64, r: f64, kappa: f64, minor: f64) -> (f64, f64) {
+    fn by_looking(f: f64, r: f64, kappa: f64, minor: f64) -> [f64; 4] {
         let (kappa, minor) = (kappa.to_radians(), minor.to_radians());
         let rise = |edge: f64, u: f64| {
             let end = r * edge
@@ -411,8 +492,9 @@ pub(in crate::physics) mod tests {
         let count = f64::from(points);
         let mean = heights.iter().sum::<f64>() / count;
         let ra = heights.iter().map(|y| (y - mean).abs()).sum::<f64>() / count;
-        let square = heights.iter().map(|y| (y - mean) * (y - mean)).sum::<f64>() / count;
-        (ra, square.sqrt())
+        let moment = |n| heights.iter().map(|y| (y - mean).powi(n)).sum::<f64>() / count;
+        let rq = f64::sqrt(moment(2));
+        [ra, rq, moment(3) / rq.powi(3), moment(4) / rq.powi(4)]
     }
 
     #[test]
@@ -433,10 +515,17 @@ pub(in crate::physics) mod tests {
             (0.2, 0.0, 95.0, 10.0),
         ] {
             let finish = theoretical_roughness(feed(f), &tool(r, kappa, minor));
-            let (ra, rq) = by_looking(f, r, kappa, minor);
+            let [ra, rq, rsk, rku] = by_looking(f, r, kappa, minor);
+            let shape = theoretical_shape(feed(f), &tool(r, kappa, minor));
             let case = format!("{f} {r} {kappa} {minor}: {finish:?}, {ra} {rq}");
             assert!(near(finish.ra.um() / 1e3, ra, 5e-4), "{case}");
             assert!(near(finish.rq.um() / 1e3, rq, 5e-4), "{case}");
+            // The points beside a vertical fall tell.
+            assert!(
+                (shape.rsk.value() - rsk).abs() < 5e-3,
+                "{case} {shape:?} {rsk}"
+            );
+            assert!(near(shape.rku.value(), rku, 3e-3), "{case} {shape:?} {rku}");
         }
     }
 

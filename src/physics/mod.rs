@@ -8,6 +8,11 @@
 //! | [`drive`], [`torque_curve`] | what torque and power does it take, what can the drive give, when does it stall? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
+//! | [`least_chip`] | how rough does it stay where the edge no longer cuts? |
+//! | [`uneven_feed`] | how rough does an uneven hand leave it? |
+//! | [`profile`] | how does the surface look, point by point? |
+//! | [`gaussian`] | what of it is waviness, what roughness? |
+//! | [`texture`] | which parameters has a profile? |
 //! | [`bar`] | how far does a bar of one diameter give way to the tool, and where most? |
 //! | [`section`], [`stepped`] | how far does a bar of any sections, on any support? |
 //! | [`loads`] | how does a bar bend under several loads, and under its own weight? |
@@ -36,13 +41,17 @@ pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod gaussian;
 pub mod grip;
 pub mod heat;
+pub mod least_chip;
 pub mod loads;
 mod maths;
 pub mod measured_taper;
+mod outline_integrals;
 mod polynomial;
-mod profile;
+pub mod profile;
+mod random;
 pub mod section;
 pub mod speed;
 pub mod speed_series;
@@ -50,10 +59,12 @@ pub mod spring_back;
 pub mod stepped;
 pub mod strut;
 pub mod taper;
+pub mod texture;
 pub mod tool_height;
 pub mod tool_overhang;
 pub mod torque_curve;
 mod transfer;
+pub mod uneven_feed;
 pub mod wear;
 pub mod whirl;
 

@@ -578,6 +578,12 @@ quantities! {
     EdgeLength = 80 "edge_length" "a length of the edge in cut" Length 0.000001 to 1000.0 ["2.5 mm" "0.1 in"]
     /// Share of a set depth that a springing bar leaves standing.
     SpringShare = 81 "spring_share" "a share that the spring leaves" Number 0.0 to 1.0 ["0.05" "0.1"]
+    /// Angle of friction beta between chip and rake face: its tangent is the coefficient of friction.
+    FrictionAngle = 82 "friction_angle" "an angle of friction" Angle 0.0 to 89.0 ["30 deg" "0.5 rad"]
+    /// Distance between neighbouring points of a profile.
+    PointSpacing = 83 "spacing" "a spacing of the points of a profile" Length 0.000001 to 1.0 ["0.0005 mm" "0.00002 in"]
+    /// Share of a wave that a filter lets through.
+    Transmission = 84 "transmission" "a transmission of a filter" Number 0.0 to 1.0 ["0.5" "0.0625"]
     /// Mean pressure of a centre on its seat.
     MeanPressure = 90 "mean_pressure" "a mean pressure" Stress 0.0 to 100000.0 ["8 MPa" "1200 psi"]
     /// Coefficient of friction.

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Sourced, Standing};
-use crate::quantity::{Feed, Quantity, Ra, Rz, WorkLength};
+use crate::quantity::{self, Feed, Quantity, Ra, Rz, ShortCutOff, WorkLength};
 
 /// Roughness grade number, as older drawings write it.
 ///
@@ -132,6 +132,20 @@ pub struct CutOff {
     pub cut_off: WorkLength,
     /// Five sampling lengths: how much straight surface the instrument needs, and more to run up.
     pub evaluation_length: WorkLength,
+}
+
+impl CutOff {
+    /// The cut-off as the filter of a profile takes it.
+    ///
+    /// ```
+    /// use turnwright::standards::texture::cut_off_by_ra;
+    /// assert_eq!(cut_off_by_ra("0.8 um".parse()?)?.value.long_wave().mm(), 0.8);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn long_wave(self) -> quantity::CutOff {
+        quantity::CutOff::computed_trade(self.cut_off.mm())
+    }
 }
 
 impl fmt::Display for CutOff {
@@ -282,6 +296,54 @@ pub fn cut_off_by_feed(feed: Feed) -> Result<Sourced<CutOff>, Error> {
     )
 }
 
+/// Long-wave cut-off in millimetres, and the short-wave one in micrometres.
+const SHORT_CUT_OFFS: [(f64, f64); 5] = [
+    (0.08, 2.5),
+    (0.25, 2.5),
+    (0.8, 2.5),
+    (2.5, 8.0),
+    (8.0, 25.0),
+];
+
+/// The short-wave cut-off lambda_s that goes with a cut-off.
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// The cut-offs 0.08, 0.25, 0.8, 2.5 and 8 mm.
+/// # Errors
+/// `cut_off`, when it is none of these.
+/// # Source
+/// ISO 3274:1996, from memory.
+/// # Example
+/// ```
+/// use turnwright::standards::texture::short_cut_off;
+/// assert_eq!(short_cut_off("0.8 mm".parse()?)?.value.mm(), 0.0025);
+/// assert!(short_cut_off("0.03 in".parse()?).is_err());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn short_cut_off(cut_off: quantity::CutOff) -> Result<Sourced<ShortCutOff>, Error> {
+    SHORT_CUT_OFFS
+        .iter()
+        .find(|(long, _)| *long == cut_off.mm())
+        .map(|(_, short)| {
+            Sourced::new(
+                ShortCutOff::computed_trade(short / 1e3),
+                "from memory of ISO 3274:1996",
+                Standing::FromMemory,
+            )
+        })
+        .ok_or_else(|| {
+            Error::new(
+                ErrorKind::OutOfRange,
+                quantity::CutOff::ROW.name(),
+                cut_off.to_string(),
+                "a cut-off of the standard: 0.08, 0.25, 0.8, 2.5 or 8 mm",
+                "choose the short-wave cut-off yourself, and write it beside the measured value",
+            )
+        })
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
@@ -359,6 +421,24 @@ mod tests {
         ] {
             let found = cut_off_by_feed(Feed::from_mm_per_rev(feed).unwrap()).unwrap();
             assert_eq!(found.value.cut_off.mm(), cut_off, "{feed}");
+        }
+    }
+
+    #[test]
+    fn a_short_cut_off_goes_with_every_cut_off() {
+        // ISO 3274:1996, from memory: cut-off in mm, short-wave cut-off in um.
+        for (long, short) in [
+            (0.08, 2.5),
+            (0.25, 2.5),
+            (0.8, 2.5),
+            (2.5, 8.0),
+            (8.0, 25.0),
+        ] {
+            let found = short_cut_off(quantity::CutOff::from_mm(long).unwrap());
+            assert_eq!(found.unwrap().value.mm(), short / 1e3);
+        }
+        for (long, _) in LENGTHS {
+            assert!(short_cut_off(quantity::CutOff::from_mm(long).unwrap()).is_ok());
         }
     }
 

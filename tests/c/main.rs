@@ -7,6 +7,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod columns;
+mod finish;
 mod header;
 mod layout;
 mod makers;
@@ -94,6 +95,7 @@ fn main() {
         programs::trials(),
         columns::trials(),
         twins::trials(),
+        finish::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

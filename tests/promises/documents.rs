@@ -465,3 +465,72 @@ fn a_range_with_a_base_speed_of_its_own_comes_back() {
     assert_eq!(ranges["high"][1], "2000 rpm");
     assert_eq!(first, ask("plan", first["plan"]["job"].clone()));
 }
+
+#[test]
+fn a_finish_says_what_comes_on_top() {
+    let asked = ask(
+        "finish",
+        json!({ "feed": "0.05 mm/rev", "material": "c45", "cutting_speed": "25 m/min",
+                "least_chip_thickness": "5 um", "feed_unevenness": 0.2,
+                "profile": { "seed": 7, "noise": "0.1 um" },
+                "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg",
+                          "minor_cutting_edge_angle": "10 deg" } }),
+    );
+    let finish = &asked["finish"];
+    let codes: Vec<&str> = finish["cautions"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(|caution| caution["code"].as_str())
+        .collect();
+    assert_eq!(codes, ["built_up_edge", "below_best_feed", "theory_only"]);
+    assert_eq!(finish["least_chip_regime"], "below_best_feed");
+    let um = |value: &serde_json::Value| -> f64 {
+        let text = value.as_str().unwrap().strip_suffix(" um").unwrap();
+        text.parse().unwrap()
+    };
+    // f^2/(8r) + h/2 (1 + r h/f^2), derived: 0.390625 + 2.5 (1 + 1.6).
+    assert!((um(&finish["rt_with_least_chip"]) - 6.890_625).abs() < 1e-9);
+    assert_eq!(finish["cut_off"], "0.25 mm");
+    assert_eq!(finish["evaluation_length"], "1.25 mm");
+    assert!(um(&finish["uneven"]["rt_95"]) > um(&finish["uneven"]["rt_50"]));
+    assert!(um(&finish["profile"]["parameters"]["rt"]) > um(&finish["rt"]));
+    assert_eq!(finish["profile"]["parameters"]["sampling_lengths"], 5);
+    for (field, value, at) in [
+        (
+            "profile",
+            json!({ "seed": 1, "points": 2_000_000 }),
+            "profile.points",
+        ),
+        ("profile", json!({}), "profile.seed"),
+        ("feed_unevenness", json!(0.6), "feed_unevenness"),
+        ("material", json!("c45"), "cutting_speed"),
+    ] {
+        let mut fields = json!({ "feed": "0.1 mm/rev",
+            "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg",
+                      "minor_cutting_edge_angle": "10 deg" } });
+        fields[field] = value;
+        let error = answer(&json!({ "finish": fields }).to_string()).unwrap_err();
+        assert_eq!(error.field(), at, "{error}");
+    }
+}
+
+#[test]
+fn a_feed_for_a_finish_says_where_the_edge_rubs() {
+    let asked = ask(
+        "feed_for_finish",
+        json!({ "ra": "0.4 um", "spindle_speed": "500 rpm", "travel_per_turn": "20 mm",
+                "least_chip_thickness": "10 um", "feed_unevenness": 0.2,
+                "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg" } }),
+    );
+    let text = asked["feed_for_finish"].to_string();
+    for code in [
+        "below_best_feed",
+        "unsteady_hand",
+        "uneven_feed",
+        "theory_only",
+    ] {
+        assert!(text.contains(code), "{code}: {text}");
+    }
+    assert!(asked["feed_for_finish"]["best_feed"].is_string());
+}

@@ -4,7 +4,8 @@ use turnwright::physics::feed_for_finish::{
     feed_for_ra, feed_for_ra_arc, feed_for_rt, feed_for_rz, feed_for_rz_arc,
 };
 use turnwright::physics::finish::{
-    FinishRegime, ToolOutline, arc_height, arc_roughness, theoretical_roughness,
+    FinishRegime, ToolOutline, arc_height, arc_roughness, arc_shape, theoretical_roughness,
+    theoretical_shape,
 };
 use turnwright::*;
 
@@ -13,6 +14,7 @@ use crate::case::Case;
 pub fn answer(case: &Case) -> Result<(), String> {
     match case.topic() {
         "finish-inverse" => inverse(case),
+        _ if case.asks("skewness") => shape(case),
         _ if case.asks("arc_up_to_feed") => limits(case),
         _ if case.asks("rt_with_90_deg") => overhang(case),
         _ => roughness(case),
@@ -119,4 +121,25 @@ fn overhang(case: &Case) -> Result<(), String> {
         tool.minor_cutting_edge_angle(),
     ))?;
     case.expect("rt_with_90_deg", theoretical_roughness(f, &upright).rt)
+}
+
+/// Skewness and kurtosis; without an outline those of a small feed, as the note of the case has it.
+fn shape(case: &Case) -> Result<(), String> {
+    let (finish, shape) = if case.has("feed") {
+        let (feed, tool) = (case.get("feed")?, outline(case)?);
+        let shape = theoretical_shape(feed, &tool);
+        let arc = said(arc_shape(feed, tool.corner_radius()))?;
+        case.expect_number("skewness", arc.rsk.value())?;
+        (theoretical_roughness(feed, &tool), shape)
+    } else {
+        let (feed, corner) = (said("0.04 mm/rev".parse())?, said("0.8 mm".parse())?);
+        (
+            said(arc_roughness(feed, corner))?,
+            said(arc_shape(feed, corner))?,
+        )
+    };
+    case.expect_number("rt_over_ra", finish.rt.um() / finish.ra.um())?;
+    case.expect_number("rq_over_ra", finish.rq.um() / finish.ra.um())?;
+    case.expect_number("skewness", shape.rsk.value())?;
+    case.expect_number("kurtosis", shape.rku.value())
 }

@@ -16,13 +16,16 @@ mod force;
 mod general_tolerance;
 mod grip;
 mod heat;
+mod least_chip;
 mod preferred;
+mod profiles;
 mod speed;
 mod spindle_steps;
 mod support;
 mod taper;
 mod texture;
 mod tool_life;
+mod uneven;
 mod units;
 mod vibration;
 
@@ -48,6 +51,8 @@ const TOPICS: &[(&str, Answer)] = &[
     ("finish-arc", finish::answer),
     ("finish-edge", finish::answer),
     ("finish-inverse", finish::answer),
+    ("least-chip", least_chip::answer),
+    ("finish-uneven", uneven::answer),
     ("beam", bar::answer),
     ("diameter-error", diameter_error::answer),
     ("vibration", vibration::answer),
@@ -85,6 +90,13 @@ fn main() -> ExitCode {
             return ExitCode::FAILURE;
         }
     };
+    let stored = match profiles::stored() {
+        Ok(stored) => stored,
+        Err(trouble) => {
+            eprintln!("profile_data.json: {trouble}");
+            return ExitCode::FAILURE;
+        }
+    };
     // Topic: cases passed, cases run.
     let tally = Arc::new(Mutex::new(BTreeMap::<String, (usize, usize)>::new()));
     let trials = cases
@@ -104,6 +116,11 @@ fn main() -> ExitCode {
                 })
             })
         })
+        .chain(stored.into_iter().map(|stored| {
+            Trial::test(format!("profile/{}", stored.name()), move || {
+                stored.answer().map_err(Into::into)
+            })
+        }))
         .collect();
     let conclusion = libtest_mimic::run(&arguments, trials);
     if let Ok(tally) = tally.lock()

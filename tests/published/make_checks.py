@@ -11,7 +11,7 @@ import json
 import sys
 from pathlib import Path
 
-from mpmath import acos, asin, atan, atan2, cos, cosh, cot, findroot, floor, log, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
+from mpmath import acos, asin, atan, atan2, cos, cosh, cot, exp, findroot, floor, log, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
 
 mp.dps = 50
 OUT = Path(__file__).resolve().parent / "checks.json"
@@ -436,6 +436,12 @@ def finish_cases():
     case("finish-limit-rt", t, "derived", lim, {"feed": "0.1 mm/rev", "corner_radius": "0.8 mm"}, {"rt": "1.5625 um", "ra": (si("0.1 mm") ** 2 / (18 * sqrt(3) * si("0.8 mm")), "um"), "rq": (si("0.1 mm") ** 2 / (12 * sqrt(5) * si("0.8 mm")), "um")}, 2e-3,
          note="f^2/(8r), f^2/(18 sqrt 3 r), f^2/(12 sqrt 5 r): approximations, hence the tolerance")
 
+    case("finish-limit-ratios", t, "derived", lim, {}, {"rt_over_ra": (9 * sqrt(3) / 4, ""), "rq_over_ra": (3 * sqrt(3) / (2 * sqrt(5)), ""), "skewness": (2 * sqrt(5) / 7, ""), "kurtosis": (mpf(15) / 7, "")}, 1e-3,
+         note="parabolic profile; compare the exact arc at f/r <= 0.05")
+    reg, rt, ra, rq, mean, sk, ku = finish(si("0.25 mm"), si("0.8 mm"), pi / 2, pi / 9)
+    case("finish-arc-moments", t, "derived", src, {"feed": "0.25 mm/rev", "corner_radius": "0.8 mm", "cutting_edge_angle": "90 deg", "minor_cutting_edge_angle": "20 deg"},
+         {"skewness": (sk, ""), "kurtosis": (ku, "")}, 1e-10)
+
     t = "finish-edge"
     rows = [("0.25 mm/rev", "0.8 mm", "95 deg", "5 deg"), ("0.3 mm/rev", "0.2 mm", "75 deg", "15 deg"), ("0.5 mm/rev", "0.4 mm", "45 deg", "20 deg"), ("0.012 in/rev", "0.015625 in", "75 deg", "8 deg"),
             ("0.35 mm/rev", "0.4 mm", "20 deg", "75 deg"), ("0.5 mm/rev", "0.2 mm", "90 deg", "30 deg")]
@@ -535,6 +541,7 @@ def first_frequency(sections, E, rho, start, end, kth=None, k_end=None, guess=No
 
 # ------------------------------------------------------------------------------------------------ cases: bars
 E_ST, RHO_ST = "210 GPa", "7850 kg/m^3"
+
 
 
 def secs(rows):
@@ -919,6 +926,43 @@ def whirl_of_cones():
 
 
 
+def least_chip_cases():
+    t = "least-chip"
+    br = "Brammertz 1961, Industrie-Anzeiger 83, from memory; derived again"
+    B = lambda f, r, h: f * f / (8 * r) + h / 2 * (1 + r * h / (f * f))
+    for i, (f, r, h) in enumerate([("0.1 mm/rev", "0.8 mm", "5 um"), ("0.03 mm/rev", "0.8 mm", "5 um"), ("0.2 mm/rev", "0.4 mm", "10 um"), ("0.003 in/rev", "0.03125 in", "200 uin")], 1):
+        case(f"least-chip-rth-{i}", t, "derived", br, {"feed": f, "corner_radius": r, "least_chip_thickness": h}, {"rt": (B(si(f), si(r), si(h)), "um" if "mm" in f else "uin")})
+    fs = sqrt(2 * si("0.8 mm") * si("5 um"))
+    assert abs(B(fs, si("0.8 mm"), si("5 um")) - si("5 um")) < mpf(10) ** -40
+    case("least-chip-best-feed", t, "derived", br + ": f* = sqrt(2 r h_min), R_th = h_min", {"corner_radius": "0.8 mm", "least_chip_thickness": "5 um"}, {"feed": (fs, "mm/rev"), "rt": "5 um"})
+    S = 4 * si("0.8 mm") * (si("8 um") - si("2 um"))
+    f2 = S + sqrt(S * S - 4 * si("0.8 mm") ** 2 * si("4 um") ** 2)
+    assert abs(B(sqrt(f2), si("0.8 mm"), si("4 um")) - si("8 um")) < mpf(10) ** -40
+    case("least-chip-inverse", t, "derived", br, {"rt": "8 um", "corner_radius": "0.8 mm", "least_chip_thickness": "4 um"}, {"feed": (sqrt(f2), "mm/rev")})
+    case("least-chip-edge-45", t, "from-memory", "stagnation at 45 deg, L'vov, from memory", {"edge_radius": "20 um"}, {"least_chip_thickness": (si("20 um") * (1 - cos(pi / 4)), "um")})
+    case("least-chip-edge-37", t, "from-memory", "neutral angle 37.6 deg, Basuray, Misra and Lal 1977, Wear 43, from memory", {"edge_radius": "20 um"}, {"least_chip_thickness": (si("20 um") * (1 - cos(si("37.6 deg"))), "um")})
+    case("least-chip-friction", t, "from-memory", "h_min = r_n (1 - cos(45 deg - beta/2)), Son et al. 2005, from memory", {"edge_radius": "20 um", "friction_angle": "30 deg"}, {"least_chip_thickness": (si("20 um") * (1 - cos(pi / 6)), "um")})
+
+    t = "finish-uneven"
+    def uneven(feeds, r):
+        L = sum(feeds)
+        prof = lambda x: r - sqrt(r * r - x * x)
+        pieces = [quad(prof, [-f / 2, f / 2]) for f in feeds]
+        mean = sum(pieces) / L
+        xc = sqrt(r * r - (r - mean) ** 2)
+        ra = sq = mpf(0)
+        for f in feeds:
+            x = min(xc, f / 2)
+            ra += 2 * quad(lambda t: abs(prof(t) - mean), [0, x, f / 2]) if x < f / 2 else 2 * quad(lambda t: abs(prof(t) - mean), [0, f / 2])
+            sq += 2 * quad(lambda t: (prof(t) - mean) ** 2, [0, f / 2])
+        return max(prof(f / 2) for f in feeds), ra / L, sqrt(sq / L), mean
+    for i, (fs, r) in enumerate([(["0.1 mm/rev", "0.2 mm/rev"], "0.8 mm"), (["0.12 mm/rev", "0.15 mm/rev", "0.18 mm/rev", "0.14 mm/rev", "0.16 mm/rev"], "0.4 mm"), (["0.05 mm/rev", "0.05 mm/rev", "0.25 mm/rev"], "0.8 mm"), (["0.003 in/rev", "0.006 in/rev", "0.0045 in/rev"], "0.03125 in")], 1):
+        rt, ra, rq, mean = uneven([si(f) for f in fs], si(r))
+        u = "um" if "mm" in r else "uin"
+        case(f"finish-uneven-{i}", t, "derived", "derived (uneven feed): exact arcs, lengths as weights, one common mean line; the list repeats", {"feeds": fs, "corner_radius": r, "minor_cutting_edge_angle": "30 deg", "cutting_edge_angle": "95 deg"},
+             {"rt": (rt, u), "ra": (ra, u), "rq": (rq, u)}, 1e-10, note="mean line over one repeat of the list; no filter")
+
+
 def texture_cases():
     t = "texture"
     src = "ISO 1302 (1978 and 1992 editions), roughness grade numbers, from memory"
@@ -938,6 +982,27 @@ def texture_cases():
     s6 = "ISO 4288:1996 table 3 (R_Sm, periodic), from memory"
     for f, lr in [("0.03 mm", "0.08 mm"), ("0.1 mm", "0.25 mm"), ("0.2 mm", "0.8 mm"), ("0.5 mm", "2.5 mm"), ("0.13 mm", "0.25 mm")]:
         case(f"texture-cutoff-rsm-{f.split()[0]}", t, "published", s6, {"rsm": f}, {"cutoff": lr}, 1e-12, note="a turned surface: R_Sm = feed")
+    sg = "ISO 16610-21 Gaussian filter, from memory; 2^-(Lc/lambda)^2"
+    al = sqrt(log(2) / pi)
+    case("texture-gauss-alpha", t, "published", sg, {}, {"alpha": (al, "")}, 1e-12, note="0.4697 in the standard")
+    agree(al, "0.4697", abs_="0.00005", what="alpha")
+    for i, (lam, lc) in enumerate([("0.8 mm", "0.8 mm"), ("0.2 mm", "0.8 mm"), ("0.4 mm", "0.8 mm"), ("2.5 mm", "0.8 mm"), ("8 um", "2.5 um")], 1):
+        m = mpf(2) ** (-((si(lc) / si(lam)) ** 2))
+        assert abs(m - exp(-pi * (al * si(lc) / si(lam)) ** 2)) < mpf(10) ** -40
+        case(f"texture-gauss-{i}", t, "derived", sg, {"wavelength": lam, "cutoff": lc}, {"mean_line_transmission": (m, ""), "roughness_transmission": (1 - m, "")}, 1e-13)
+    # the ideal parabola profile through both filters, by its Fourier series
+    f, r, lc, ls = si("0.2 mm"), si("0.8 mm"), si("0.8 mm"), si("2.5 um")
+    def rms(lam_c, lam_s, kmax=400):
+        s = mpf(0)
+        for k in range(1, kmax + 1):
+            lam = f / k
+            h = (1 - mpf(2) ** (-((lam_c / lam) ** 2))) * (mpf(2) ** (-((lam_s / lam) ** 2)) if lam_s else 1)
+            s += (f * f / (2 * pi**2 * r * k * k) * h) ** 2 / 2
+        return sqrt(s)
+    case("texture-filtered-rq-1", t, "derived", "derived (Fourier series of the parabola through both filters)", {"feed": "0.2 mm/rev", "corner_radius": "0.8 mm", "cutoff": "0.8 mm", "short_cutoff": "2.5 um", "profile": "parabola"}, {"rq": (rms(lc, ls), "um")}, 1e-9)
+    f = si("0.4 mm")
+    case("texture-filtered-rq-2", t, "derived", "derived (Fourier series of the parabola through both filters)", {"feed": "0.4 mm/rev", "corner_radius": "0.8 mm", "cutoff": "0.25 mm", "short_cutoff": "2.5 um", "profile": "parabola"}, {"rq": (rms(si("0.25 mm"), ls), "um")}, 1e-9,
+         note="cut-off too short for this feed: R_q drops; infinite profile, no end effects")
 
 
 CENTRE_A = [("1", "2.12", "0.97", "0.9"), ("1.25", "2.65", "1.21", "1.1"), ("1.6", "3.35", "1.52", "1.4"), ("2", "4.25", "1.95", "1.8"), ("2.5", "5.3", "2.42", "2.2"), ("3.15", "6.7", "3.07", "2.8"),
@@ -1124,7 +1189,7 @@ def chip_cases():
 
 
 def main():
-    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
+    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, least_chip_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
                   preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases):
         group()
     # The source of a case on the line above its values.
