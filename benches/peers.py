@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
-"""The peer of the Gaussian filter: the same data through scipy's FFT, timed on one core.
+"""The peers of `against_numpy.rs`: the same data through numpy and scipy, timed on one core.
 
-    peers.py HEIGHTS MEAN_LINE WIDTH ROUNDS
+    peers.py gaussian IN OUT WIDTH ROUNDS   mean line of heights for a cut-off of WIDTH points, by FFT
+    peers.py bar IN OUT STEP ROUNDS         deflection per force at all stations, STEP mm apart, by the force method with
+                                            prefix sums, from 1/(E I) of the cells in 1/(N mm2)
 
-Reads doubles from HEIGHTS, writes their mean line for a cut-off of WIDTH points to MEAN_LINE, prints the best of ROUNDS in
-milliseconds. The transmission is made before the clock runs.
+Reads doubles from IN, writes doubles to OUT, prints the best time of ROUNDS in milliseconds.
 """
 import sys
 import time
@@ -12,13 +13,36 @@ import time
 import numpy as np
 from scipy import fft
 
-heights, out, width, rounds = sys.argv[1], sys.argv[2], float(sys.argv[3]), int(sys.argv[4])
-z = np.fromfile(heights)
-transmission = 2.0 ** -((width * fft.rfftfreq(len(z))) ** 2)
+task, source, out, rounds = sys.argv[1], np.fromfile(sys.argv[2]), sys.argv[3], int(float(sys.argv[5]))
+
+
+def gaussian(z, width):
+    # The transmission is made before the clock runs.
+    transmission = 2.0 ** -((width * fft.rfftfreq(len(z))) ** 2)
+    return lambda: fft.irfft(fft.rfft(z, workers=1) * transmission, len(z), workers=1)
+
+
+def bar(soft, step):
+    x = step * np.arange(len(soft) + 1)
+    chuck, tilt, centre = 1 / 40e3, 1 / 150e6, 1 / 15e3    # mm/N, 1/(N mm), mm/N
+
+    def work():
+        s0 = np.cumsum(soft) * step
+        s1 = np.cumsum(soft * (x[1:] ** 2 - x[:-1] ** 2)) / 2
+        s2 = np.cumsum(soft * (x[1:] ** 3 - x[:-1] ** 3)) / 3
+        a, end = x[1:], x[-1]
+        here = a * a * s0 - 2 * a * s1 + s2 + chuck + a * a * tilt
+        there = end * a * s0 - (end + a) * s1 + s2 + chuck + end * a * tilt
+        return here - there * there / (there[-1] + centre)
+
+    return work
+
+
+work = {"gaussian": gaussian, "bar": bar}[task](source, float(sys.argv[4]))
 best = np.inf
 for _ in range(rounds):
     start = time.perf_counter()
-    line = fft.irfft(fft.rfft(z, workers=1) * transmission, len(z), workers=1)
+    answer = work()
     best = min(best, time.perf_counter() - start)
-line.tofile(out)
+answer.tofile(out)
 print(best * 1e3)

@@ -4,87 +4,29 @@
 //! and every round asserts its result. The C peer is compiled at the start with `cc -O2` and loaded
 //! as the shared library is.
 
-use std::alloc::{GlobalAlloc, Layout, System};
 use std::hint::black_box;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::time::Instant;
 
 use turnwright::document::{self, plan::Question};
 use turnwright::ffi::{tw_arc_height_column, tw_column, tw_out_column, tw_status};
+use turnwright::physics::bar::{Bar, Springs, Support, deflection};
 use turnwright::physics::engagement::ChipSection;
 use turnwright::physics::finish::{
     ToolOutline, arc_height, arc_height_or_none, theoretical_roughness,
 };
 use turnwright::physics::force::{ForceLaw, main_force};
-use turnwright::physics::gaussian::{Ends, mean_line};
-use turnwright::physics::profile::{Profile, TurnedProfile};
+use turnwright::physics::heat::diameter_growth;
+use turnwright::physics::least_chip::roughness_with_least_chip;
 use turnwright::physics::speed::spindle_speed;
+use turnwright::physics::wear::{LifeLaw, life_at};
 use turnwright::unit::kinds;
 use turnwright::{
-    ChipThickness, ChipWidth, CornerRadius, CutOff, CuttingSpeed, Diameter, Feed, ForceExponent,
-    Quantity, Rt, SpecificCuttingForce,
+    ChipThickness, ChipWidth, CornerRadius, CuttingSpeed, Deflection, Diameter, Feed,
+    ForceExponent, LifeConstant, LifeExponent, Overhang, PassiveForce, Quantity, Rt,
+    SpecificCuttingForce, ThermalExpansion, ToolLife, WorkLength, YoungsModulus,
 };
 
-type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
-
-/// The system's allocator, counting.
-struct Counting;
-
-static ALLOCATIONS: AtomicUsize = AtomicUsize::new(0);
-
-// SAFETY: hands everything on to the system's allocator.
-unsafe impl GlobalAlloc for Counting {
-    unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
-        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
-        unsafe { System.alloc(layout) }
-    }
-    unsafe fn dealloc(&self, place: *mut u8, layout: Layout) {
-        unsafe { System.dealloc(place, layout) }
-    }
-}
-
-#[global_allocator]
-static COUNTING: Counting = Counting;
-
-/// How often `work` allocates.
-fn allocations(work: impl FnOnce()) -> usize {
-    let before = ALLOCATIONS.load(Ordering::Relaxed);
-    work();
-    ALLOCATIONS.load(Ordering::Relaxed) - before
-}
-
-/// Times two sides in turns; the best of `rounds` each, in ns for each of `items`.
-fn duel(rounds: usize, items: usize, mut ours: impl FnMut(), mut peer: impl FnMut()) -> [f64; 2] {
-    let mut best = [f64::INFINITY; 2];
-    for round in 0..rounds {
-        let mut time = |side: usize| {
-            let start = Instant::now();
-            if side == 0 {
-                ours();
-            } else {
-                peer();
-            }
-            let spent = start.elapsed().as_secs_f64() * 1e9 / items as f64;
-            best[side] = best[side].min(spent);
-        };
-        // Whoever comes first warms the caches: take turns.
-        time(round % 2);
-        time(1 - round % 2);
-    }
-    best
-}
-
-fn report(id: &str, ours: &str, peer: &str, unit: &str, [a, b]: [f64; 2], goal: &str) {
-    println!("{id}/{ours:<12} {a:>10.2} {unit}");
-    println!(
-        "{id}/{peer:<12} {b:>10.2} {unit}    ratio {:.2}, goal {goal}",
-        a / b
-    );
-}
-
-fn near(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 1e-9 * b.abs()
-}
+mod tools;
+use tools::{Outcome, allocations, duel, near, report};
 
 /// Feeds of 0.05 to 0.4 mm/rev and corner radii of 0.4 to 1.6 mm, the same every time.
 fn rows(count: usize) -> (Vec<f64>, Vec<f64>) {
@@ -326,7 +268,138 @@ fn kernels() -> Outcome<()> {
         "1.00",
     );
 
+    more_columns(&feeds, &radii)?;
     columns(&feeds, &radii, &typed_feeds, &typed_radii)
+}
+
+/// R_t in um and the best feed in mm with a least chip, on bare numbers, with the regime and the refusal
+/// in words that a caller needs.
+#[inline]
+fn raw_rt_with_least_chip(feed: f64, radius: f64, least: f64) -> Result<(f64, f64, bool), String> {
+    #[cold]
+    #[inline(never)]
+    fn sharp(radius: f64) -> String {
+        format!("{radius}")
+    }
+    if radius <= 0.0 {
+        return Err(sharp(radius));
+    }
+    let rt = feed * feed / (8.0 * radius) + 0.5 * least * (1.0 + radius * least / (feed * feed));
+    let best = (2.0 * radius * least).sqrt();
+    Ok((rt * 1000.0, best, feed >= best))
+}
+
+/// The deflection in mm of a bar in a chuck, on bare numbers: GPa, mm, kN/mm, kN m/rad, N.
+#[inline]
+fn raw_deflection(
+    e: f64,
+    d: f64,
+    overhang: f64,
+    [chuck, tilt]: [Option<f64>; 2],
+    force: f64,
+    at: f64,
+) -> Result<f64, String> {
+    #[cold]
+    #[inline(never)]
+    fn beyond(at: f64, overhang: f64) -> String {
+        format!("{at} with {overhang}")
+    }
+    if at > overhang {
+        return Err(beyond(at, overhang));
+    }
+    let ei = e * 1e3 * std::f64::consts::PI / 64.0 * (d * d) * (d * d);
+    let moved = chuck.map_or(0.0, |k| 1.0 / (k * 1e3));
+    let tilted = tilt.map_or(0.0, |k| 1.0 / (k * 1e6));
+    Ok(force * (at * at * (2.0 * at) / (6.0 * ei) + moved + at * at * tilted))
+}
+
+/// One typed kernel over many rows beside its formula on bare numbers; the same rows every time.
+fn pair<A: Copy, B: Copy>(
+    id: &str,
+    (left, right): (&[f64], &[f64]),
+    make: impl Fn(f64, f64) -> Result<(A, B), turnwright::Error>,
+    typed: impl Fn(A, B) -> f64,
+    raw: impl Fn(f64, f64) -> f64,
+) -> Outcome<()> {
+    let inputs: Vec<(A, B)> = left
+        .iter()
+        .zip(right)
+        .map(|(a, b)| make(*a, *b))
+        .collect::<Result<_, _>>()?;
+    let bare: Vec<(f64, f64)> = left.iter().copied().zip(right.iter().copied()).collect();
+    let expected: f64 = bare.iter().map(|(a, b)| raw(*a, *b)).sum();
+    let (mut ours, mut peer) = (vec![0.0; bare.len()], vec![0.0; bare.len()]);
+    let times = duel(
+        40,
+        bare.len(),
+        || {
+            for ((a, b), out) in black_box(&inputs).iter().zip(&mut ours) {
+                *out = typed(*a, *b);
+            }
+            assert!(near(black_box(&ours).iter().sum(), expected));
+        },
+        || {
+            for ((a, b), out) in black_box(&bare).iter().zip(&mut peer) {
+                *out = raw(*a, *b);
+            }
+            assert!(near(black_box(&peer).iter().sum(), expected));
+        },
+    );
+    report(id, "typed", "raw f64", "ns/row", times, "1.00");
+    Ok(())
+}
+
+fn more_columns(feeds: &[f64], radii: &[f64]) -> Outcome<()> {
+    let rise = "5 K".parse()?;
+    pair(
+        "physics/diameter_growth_column",
+        (radii, feeds),
+        |d, alpha| {
+            Ok((
+                Diameter::from_mm(100.0 * d)?,
+                ThermalExpansion::from_um_per_m_k(50.0 * alpha)?,
+            ))
+        },
+        |d, alpha| diameter_growth(d, alpha, rise).mm(),
+        |d, alpha| 100.0 * d * (50.0 * alpha) * 1e-6 * 5.0,
+    )?;
+    let least: ChipThickness = "0.005 mm".parse()?;
+    pair(
+        "physics/rt_with_least_chip_column",
+        (feeds, radii),
+        |f, r| Ok((Feed::from_mm_per_rev(f)?, CornerRadius::from_mm(r)?)),
+        |f, r| roughness_with_least_chip(f, r, least).map_or(f64::NAN, |found| found.rt.um()),
+        |f, r| raw_rt_with_least_chip(f, r, 0.005).map_or(f64::NAN, |found| found.0),
+    )?;
+    let exponent: LifeExponent = "0.25".parse()?;
+    pair(
+        "physics/life_column",
+        (radii, feeds),
+        |c, v| {
+            Ok((
+                LifeConstant::from_m_per_min(100.0 * c)?,
+                CuttingSpeed::from_m_per_min(400.0 * v)?,
+            ))
+        },
+        |c, v| life_at(LifeLaw::new(c, exponent), v).map_or(f64::NAN, ToolLife::seconds),
+        |c, v| (100.0 * c / (400.0 * v)).powf(black_box(4.0)) * 60.0,
+    )?;
+    let (e, force): (YoungsModulus, PassiveForce) = ("210 GPa".parse()?, "100 N".parse()?);
+    let springs = Springs::default();
+    pair(
+        "physics/deflection_column",
+        (radii, feeds),
+        |d, at| {
+            let bar = Bar::new(e, Diameter::from_mm(20.0 * d)?, Overhang::from_mm(200.0)?);
+            Ok((bar, WorkLength::from_mm(400.0 * at)?))
+        },
+        |bar, at| {
+            deflection(&bar, Support::Chuck, &springs, force, at).map_or(f64::NAN, Deflection::mm)
+        },
+        |d, at| {
+            raw_deflection(210.0, 20.0 * d, 200.0, [None; 2], 100.0, 400.0 * at).unwrap_or(f64::NAN)
+        },
+    )
 }
 
 /// The column door beside the typed loop, and that neither allocates.
@@ -706,86 +779,6 @@ fn documents() -> Outcome<()> {
     Ok(())
 }
 
-/// The Gaussian filter of a million points beside scipy's FFT, on the same data in the same run.
-fn gaussian_filter() -> Outcome<()> {
-    const POINTS: usize = 1_000_000;
-    const WIDTH: f64 = 1600.0;
-    const ROUNDS: usize = 20;
-    let mut heights = vec![0.0; POINTS];
-    let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
-    let spacing = "0.0005 mm".parse()?;
-    TurnedProfile::new("0.2 mm/rev".parse()?, tool)
-        .with_feed_unevenness("0.1".parse()?)
-        .with_noise("0.2 um".parse()?)
-        .with_seed(1)
-        .write_um(spacing, &mut heights)?;
-    let cut_off: CutOff = "0.8 mm".parse()?;
-    assert_eq!(cut_off.mm() / 0.0005, WIDTH);
-    let mut line = vec![0.0; POINTS];
-    let mut best = f64::INFINITY;
-    for _ in 0..ROUNDS {
-        let start = Instant::now();
-        let profile = Profile::from_um(spacing, black_box(&heights))?;
-        mean_line(&profile, cut_off, Ends::Periodic, &mut line)?;
-        best = best.min(start.elapsed().as_secs_f64() * 1e3);
-    }
-    let folder = std::env::temp_dir().join(format!("turnwright-peer-{}", std::process::id()));
-    std::fs::create_dir_all(&folder)?;
-    let peer = scipy(&folder, &heights, WIDTH, ROUNDS);
-    let cleared = std::fs::remove_dir_all(&folder);
-    let Ok((theirs, time)) = peer else {
-        println!("profile/gaussian/ours     {best:>10.2} ms");
-        println!(
-            "profile/gaussian/scipy    skipped: no python3 with numpy and scipy ($PYTHON names another)"
-        );
-        return Ok(());
-    };
-    cleared?;
-    let peak = heights.iter().fold(0.0, |peak, z| f64::max(peak, z.abs()));
-    let worst = line
-        .iter()
-        .zip(&theirs)
-        .fold(0.0, |worst, (a, b)| f64::max(worst, (a - b).abs()));
-    assert!(theirs.len() == POINTS && worst <= 1e-9 * peak, "{worst:e}");
-    report(
-        "profile/gaussian",
-        "ours",
-        "scipy",
-        "ms",
-        [best, time],
-        "below 1",
-    );
-    Ok(())
-}
-
-/// The mean line and the time in ms of scipy.
-fn scipy(
-    folder: &std::path::Path,
-    heights: &[f64],
-    width: f64,
-    rounds: usize,
-) -> Outcome<(Vec<f64>, f64)> {
-    let (input, output) = (folder.join("heights"), folder.join("mean_line"));
-    let bytes: Vec<u8> = heights.iter().flat_map(|z| z.to_ne_bytes()).collect();
-    std::fs::write(&input, bytes)?;
-    let python = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
-    let run = std::process::Command::new(python)
-        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/benches/peers.py"))
-        .args([&input, &output])
-        .args([width.to_string(), rounds.to_string()])
-        .output()?;
-    if !run.status.success() {
-        return Err("no scipy".into());
-    }
-    let time = String::from_utf8(run.stdout)?.trim().parse()?;
-    let read = std::fs::read(&output)?;
-    let line = read
-        .chunks_exact(8)
-        .map(|bytes| bytes.try_into().map(f64::from_ne_bytes))
-        .collect::<Result<_, _>>()?;
-    Ok((line, time))
-}
-
 fn main() -> Outcome<()> {
     // `cargo test --benches` passes no `--bench`: run all the same, it is short.
     kernels()?;
@@ -796,6 +789,5 @@ fn main() -> Outcome<()> {
         "ffi: calls through a shared library are timed on unix only ({} bytes of peer)",
         PEER.len()
     );
-    documents()?;
-    gaussian_filter()
+    documents()
 }

@@ -174,6 +174,7 @@ type Area = <Length as Mul<Length>>::Output;
 pub(super) type BendingStiffness = <Pressure as Mul<<Area as Mul<Area>>::Output>>::Output;
 
 /// 1/k_th of the chuck; what is rigid gives nothing.
+#[inline]
 pub(super) fn tilt(springs: &Springs) -> Tilt {
     let metre = Length::new::<meter>(1.0);
     springs.chuck_rotational.map_or(Tilt::default(), |k| {
@@ -194,6 +195,7 @@ struct Held {
 }
 
 impl Held {
+    #[inline]
     fn new(bar: &Bar, springs: &Springs) -> Self {
         let e = bar.youngs_modulus.pressure();
         let outer = bar.diameter.length();
@@ -258,6 +260,7 @@ impl Held {
         (a * a) * (b * b) / (3.0 * self.ei * l) + near * near * self.u + far * far * self.w
     }
 
+    #[inline]
     fn at(&self, support: Support, a: Length) -> Compliance {
         match support {
             Support::Chuck => self.chuck(a),
@@ -388,6 +391,7 @@ pub fn deflection_chuck_and_centre(
 /// assert!(at(Support::Chuck)?.mm() > 20.0 * at(Support::ChuckAndCentre)?.mm());
 /// # Ok::<(), turnwright::Error>(())
 /// ```
+#[inline]
 pub fn deflection(
     bar: &Bar,
     support: Support,
@@ -505,17 +509,24 @@ pub fn worst_station(
     Ok((station, Deflection::computed(f_p * worst)))
 }
 
+#[inline]
 fn inside(bar: &Bar, field: &'static str, at: WorkLength) -> Result<Length, Error> {
     if at.mm() > bar.overhang.mm() {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            field,
-            at.to_string(),
-            format!("at most the overhang {}", bar.overhang),
-            "stations are measured from the chuck",
-        ));
+        return Err(beyond(bar, field, at));
     }
     Ok(at.length())
+}
+
+#[cold]
+#[inline(never)]
+fn beyond(bar: &Bar, field: &'static str, at: WorkLength) -> Error {
+    Error::new(
+        ErrorKind::Contradiction,
+        field,
+        at.to_string(),
+        format!("at most the overhang {}", bar.overhang),
+        "stations are measured from the chuck",
+    )
 }
 
 #[cfg(test)]

@@ -167,6 +167,7 @@ pub struct LeastChipRoughness {
 /// assert_eq!(finer.regime, LeastChipRegime::BelowBestFeed);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
+#[inline]
 pub fn roughness_with_least_chip(
     feed: Feed,
     corner_radius: CornerRadius,
@@ -195,6 +196,7 @@ pub fn roughness_with_least_chip(
 }
 
 #[cold]
+#[inline(never)]
 fn sharp(corner_radius: CornerRadius) -> Error {
     Error::new(
         ErrorKind::Contradiction,

@@ -6,8 +6,10 @@
 //! slender the piece is.
 
 use std::f64::consts::PI;
+use std::ops::Div;
 
 use uom::si::f64::{Length, Pressure};
+use uom::si::length::meter;
 
 use super::bar::{BendingStiffness, Compliance, Tilt};
 use crate::error::{Error, ErrorKind};
@@ -104,7 +106,11 @@ impl Section {
                 near,
                 far,
                 bore,
-                shape: Shape::Cylinder(e * second_moment(near, bore)),
+                shape: Shape::Cylinder(
+                    Length::new::<meter>(1.0)
+                        / (e * second_moment(near, bore))
+                        / Length::new::<meter>(1.0),
+                ),
             });
             return;
         }
@@ -169,10 +175,13 @@ pub(super) struct Piece {
     shape: Shape,
 }
 
+/// 1/(E I)
+pub(super) type Softness = <Tilt as Div<Length>>::Output;
+
 #[derive(Debug, Clone, Copy)]
 enum Shape {
-    /// E I
-    Cylinder(BendingStiffness),
+    /// 1/(E I)
+    Cylinder(Softness),
     /// E
     Cone(Pressure),
     /// E
@@ -201,15 +210,18 @@ impl Piece {
         }
     }
 
-    /// Whether the diameter is constant.
-    pub(super) fn is_cylinder(&self) -> bool {
-        matches!(self.shape, Shape::Cylinder(_))
+    /// 1/(E I), where it is the same all along.
+    pub(super) fn softness(&self) -> Option<Softness> {
+        match self.shape {
+            Shape::Cylinder(soft) => Some(soft),
+            _ => None,
+        }
     }
 
     /// E I at a place.
     pub(super) fn stiffness(&self, x: Length) -> BendingStiffness {
         match self.shape {
-            Shape::Cylinder(ei) => ei,
+            Shape::Cylinder(soft) => Length::new::<meter>(1.0) / Length::new::<meter>(1.0) / soft,
             Shape::Cone(e) | Shape::BoredCone(e) => e * second_moment(self.diameter(x), self.bore),
         }
     }
@@ -223,8 +235,8 @@ impl Piece {
     pub(super) fn elastic(&self, from: Length, to: Length) -> Elastic {
         let h = to - from;
         match self.shape {
-            Shape::Cylinder(ei) => {
-                let weight = h / ei;
+            Shape::Cylinder(soft) => {
+                let weight = h * soft;
                 Elastic {
                     weight,
                     from_near: h * 0.5,
@@ -310,7 +322,7 @@ mod tests {
     use super::*;
     use crate::physics::maths;
     use proptest::prelude::*;
-    use uom::si::length::{meter, millimeter};
+    use uom::si::length::millimeter;
 
     fn mm(value: f64) -> Length {
         Length::new::<millimeter>(value)

@@ -20,7 +20,7 @@
 //! a centre. Derived here, from the unit-load integral of any strength of materials text (Roark;
 //! Timoshenko, from memory).
 
-use std::ops::Range;
+use std::ops::{Mul, Range};
 
 use uom::si::f64::{Force, Length, Ratio};
 use uom::si::force::newton;
@@ -29,7 +29,7 @@ use uom::si::ratio::ratio;
 
 use super::bar::{Compliance, Springs, Support, Tilt};
 use super::maths;
-use super::section::{Elastic, Piece, Section};
+use super::section::{Elastic, Piece, Section, Softness};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
     Deflection, Diameter, DiameterError, PassiveForce, Stiffness, WorkLength, YoungsModulus,
@@ -156,6 +156,13 @@ impl Side {
         self.through(part.weight, part.from_near, part.from_far, part.own)
     }
 
+    /// The same with a cylinder of that length more; `soft` is its 1/(E I).
+    #[inline]
+    fn with_cylinder(self, soft: Softness, h: Length) -> Joined {
+        let (weight, half) = (h * soft, h * 0.5);
+        self.joined(weight, half, half, weight * (h * h) * (1.0 / 12.0))
+    }
+
     /// The same with a support of that compliance at the place.
     fn propped(self, give: Compliance) -> Self {
         let sum = give + self.u;
@@ -168,21 +175,18 @@ impl Side {
         }
     }
 
-    /// What a unit force at the place moves it, nothing being on the other side.
+    /// The same with a piece more, as products that need no quotient yet.
     #[inline]
-    fn alone(self) -> Compliance {
-        self.u + self.p * (self.d * self.d) / self.q
-    }
-
-    /// What a unit force moves the place between two sides.
-    #[inline]
-    fn between(self, other: Self) -> Compliance {
-        let here = self.q * self.u + self.p * (self.d * self.d);
-        let there = other.q * other.u + other.p * (other.d * other.d);
-        let arm = self.d + other.d;
-        let below = (self.p * other.q + other.p * self.q) * (self.u + other.u)
-            + self.p * other.p * (arm * arm);
-        (self.p * self.u * there + other.p * other.u * here) / below
+    fn joined(self, weight: Tilt, near: Length, far: Length, own: Compliance) -> Joined {
+        let share = weight * self.q;
+        let p = self.p + share;
+        let between = self.d + far;
+        Joined {
+            p,
+            q: self.q,
+            pd: self.p * (between + near) + share * near,
+            pu: p * (self.u + own) + weight * self.p * (between * between),
+        }
     }
 
     /// The share of a unit force, and the moment, that the other side takes.
@@ -204,6 +208,36 @@ impl Side {
         let arm = self.p * self.d;
         (self.q * self.u * force + arm * (self.d * force + moment))
             / (self.q * (self.u + give) + arm * self.d)
+    }
+}
+
+/// A side with its figures multiplied by p: W = p/q, d = (p d)/p, U = (p U)/p.
+#[derive(Clone, Copy)]
+struct Joined {
+    p: Tilt,
+    q: Ratio,
+    pd: <Tilt as Mul<Length>>::Output,
+    pu: <Tilt as Mul<Compliance>>::Output,
+}
+
+impl Joined {
+    /// What a unit force at the place moves it, nothing being on the other side.
+    #[inline]
+    fn alone(self) -> Compliance {
+        (self.q * self.pu + self.pd * self.pd) / (self.p * self.q)
+    }
+
+    /// What a unit force moves the place between two sides: the formula of the module, above and below
+    /// multiplied by p q p_2 q_2, so that one quotient is left.
+    #[inline]
+    fn between(self, other: Self) -> Compliance {
+        let here = self.q * self.pu + self.pd * self.pd;
+        let there = other.q * other.pu + other.pd * other.pd;
+        let arm = other.p * self.pd + self.p * other.pd;
+        let above = self.pu * there * self.p + other.pu * here * other.p;
+        let below = (self.p * other.q + other.p * self.q) * (other.p * self.pu + self.p * other.pu)
+            + arm * arm;
+        above / below
     }
 }
 
@@ -470,15 +504,22 @@ impl HeldBar {
                 .map(|_| ());
         }
         let force = passive_force.force();
-        let Some(mut span) = self.spans.first() else {
-            return Err(Error::internal("a bar without a section"));
-        };
-        for (at, bent) in stations.iter().zip(into) {
-            let a = at.length();
-            if a > span.end || a <= span.start {
-                span = self.span(a).unwrap_or(span);
-            }
-            *bent = Deflection::computed(force * span.compliance(a));
+        let (mut stations, mut into) = (stations, into);
+        while let Some(first) = stations.first() {
+            let span = self
+                .span(first.length())
+                .ok_or_else(|| Error::internal("a bar without a section"))?;
+            // All that follow in the same span go through one loop without a branch in it.
+            let inside = |at: &WorkLength| at.length() > span.start && at.length() <= span.end;
+            let count = stations
+                .iter()
+                .position(|at| !inside(at))
+                .unwrap_or(stations.len())
+                .max(1);
+            let (these, rest) = stations.split_at(count);
+            let (bent, places) = into.split_at_mut(count);
+            span.fill(force, these, bent);
+            (stations, into) = (rest, places);
         }
         Ok(())
     }
@@ -691,10 +732,43 @@ impl Span {
 
     #[inline]
     fn compliance(&self, a: Length) -> Compliance {
-        let here = self.before.forwards(&self.part(self.start, a));
+        let part = self.part(self.start, a);
+        let here = self
+            .before
+            .joined(part.weight, part.from_far, part.from_near, part.own);
         match self.behind {
             None => here.alone(),
-            Some(behind) => here.between(behind.backwards(&self.part(a, self.end))),
+            Some(behind) => {
+                let part = self.part(a, self.end);
+                here.between(behind.joined(part.weight, part.from_near, part.from_far, part.own))
+            }
+        }
+    }
+
+    /// The deflections at stations that all lie in this span.
+    fn fill(&self, force: Force, stations: &[WorkLength], into: &mut [Deflection]) {
+        match (self.piece.softness(), self.behind) {
+            (Some(soft), None) => {
+                let before = self.before;
+                for (at, bent) in stations.iter().zip(into) {
+                    let here = before.with_cylinder(soft, at.length() - self.start);
+                    *bent = Deflection::computed(force * here.alone());
+                }
+            }
+            (Some(soft), Some(behind)) => {
+                let before = self.before;
+                for (at, bent) in stations.iter().zip(into) {
+                    let a = at.length();
+                    let here = before.with_cylinder(soft, a - self.start);
+                    let there = behind.with_cylinder(soft, self.end - a);
+                    *bent = Deflection::computed(force * here.between(there));
+                }
+            }
+            (None, _) => {
+                for (at, bent) in stations.iter().zip(into) {
+                    *bent = Deflection::computed(force * self.compliance(at.length()));
+                }
+            }
         }
     }
 

@@ -137,21 +137,27 @@ fn minutes(time: Time) -> f64 {
 /// Taylor 1907, from memory.
 /// # Example
 /// See [`LifeLaw`].
+#[inline]
 pub fn life_at(law: LifeLaw, cutting_speed: CuttingSpeed) -> Result<ToolLife, Error> {
     let (v, c) = (cutting_speed.velocity(), law.constant.velocity());
     let life = maths::pow(maths::number(c / v), 1.0 / law.exponent.value());
-    ToolLife::from_time(Time::new::<minute>(life)).map_err(|_| {
-        Error::new(
-            ErrorKind::Impossible,
-            "cutting_speed",
-            cutting_speed.to_string(),
-            format!(
-                "a speed nearer to the {:.0} m/min at which the edge lasts a minute",
-                law.constant.m_per_min()
-            ),
-            "the law holds near the speeds at which lives were measured; give a speed there",
-        )
-    })
+    ToolLife::from_time(Time::new::<minute>(life))
+        .map_err(|_| life_out_of_sight(law, cutting_speed))
+}
+
+#[cold]
+#[inline(never)]
+fn life_out_of_sight(law: LifeLaw, cutting_speed: CuttingSpeed) -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "cutting_speed",
+        cutting_speed.to_string(),
+        format!(
+            "a speed nearer to the {:.0} m/min at which the edge lasts a minute",
+            law.constant.m_per_min()
+        ),
+        "the law holds near the speeds at which lives were measured; give a speed there",
+    )
 }
 
 /// The cutting speed at which an edge lasts so long.

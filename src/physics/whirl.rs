@@ -325,7 +325,7 @@ impl<F: Fn(&Piece, Length) -> LinearDensity> Whirl<'_, F> {
         for span in &self.bar.spans {
             let piece = &span.piece;
             let h = span.end - span.start;
-            if piece.is_cylinder() {
+            if piece.softness().is_some() {
                 let ei = maths::number(piece.stiffness(span.offset) / self.scale.ei);
                 let mass = self.mass_per_length(piece, span.offset);
                 let map = Krylov::new(maths::number(h / l), square * mass / ei, ei);

@@ -1,0 +1,189 @@
+//! Whole arrays beside numpy and scipy, on the same data in the same run: ratios, not times.
+//!
+//! `cargo bench --bench against_numpy`. `$PYTHON` names a Python with both; without one only our
+//! side is timed. The results are compared in every run.
+
+use std::hint::black_box;
+use std::path::Path;
+use std::time::Instant;
+
+use turnwright::physics::bar::{Springs, Support};
+use turnwright::physics::finish::ToolOutline;
+use turnwright::physics::gaussian::{Ends, mean_line};
+use turnwright::physics::profile::{Profile, TurnedProfile};
+use turnwright::physics::section::Section;
+use turnwright::physics::stepped::HeldBar;
+use turnwright::{CutOff, Deflection, Diameter, PassiveForce, WorkLength};
+
+#[allow(dead_code)]
+mod tools;
+use tools::{Outcome, allocations, report};
+
+/// All stations of a moving tool on a stepped bar, beside the force method with prefix sums.
+fn bar_stations() -> Outcome<()> {
+    const STATIONS: usize = 100_000;
+    const ROUNDS: usize = 40;
+    // Ten steps of 40 mm, thick in the middle.
+    let diameters: Vec<f64> = (0..10)
+        .map(|i| 20.0 + 2.0 * f64::from(i.min(9 - i)))
+        .collect();
+    let sections: Vec<Section> = diameters
+        .iter()
+        .map(|d| {
+            Ok(Section::cylinder(
+                Diameter::from_mm(*d)?,
+                WorkLength::from_mm(40.0)?,
+            ))
+        })
+        .collect::<Result<_, turnwright::Error>>()?;
+    let springs = Springs::default()
+        .with_chuck("40 kN/mm".parse()?)
+        .with_chuck_rotational("150 kN m/rad".parse()?)
+        .with_centre("15 kN/mm".parse()?);
+    let step = 400.0 / STATIONS as f64;
+    // The first of them lie nearer to the chuck than any plausible length.
+    let first = 3;
+    let stations: Vec<WorkLength> = (first..=STATIONS)
+        .map(|i| WorkLength::from_mm((step * i as f64).min(400.0)))
+        .collect::<Result<_, _>>()?;
+    let force = PassiveForce::from_newton(100.0)?;
+    let mut bent = vec![Deflection::from_mm(0.0)?; stations.len()];
+    let mut best = f64::INFINITY;
+    for _ in 0..ROUNDS {
+        let start = Instant::now();
+        let bar = HeldBar::new(
+            "210 GPa".parse()?,
+            &sections,
+            Support::ChuckAndCentre,
+            &springs,
+            &[],
+        )?;
+        bar.deflections(force, black_box(&stations), &mut bent)?;
+        best = best.min(start.elapsed().as_secs_f64() * 1e9 / STATIONS as f64);
+    }
+    let bar = HeldBar::new(
+        "210 GPa".parse()?,
+        &sections,
+        Support::ChuckAndCentre,
+        &springs,
+        &[],
+    )?;
+    let mut failed = false;
+    let allocated = allocations(|| failed = bar.deflections(force, &stations, &mut bent).is_err());
+    assert!(!failed && allocated == 0, "{allocated} allocations");
+    println!("bar/stations/allocations in the loop {allocated:>3}, goal 0");
+    // 1/(E I) of every cell between two stations, in 1/(N mm2).
+    let soft: Vec<f64> = (0..STATIONS)
+        .map(|cell| {
+            let d = diameters[cell * 10 / STATIONS];
+            64.0 / (std::f64::consts::PI * d.powi(4) * 210e3)
+        })
+        .collect();
+    let Some((theirs, time)) = peer("bar", &soft, &[step, ROUNDS as f64])? else {
+        println!("bar/stations/ours         {best:>10.2} ns/station");
+        return Ok(());
+    };
+    let largest = bent.iter().map(|b| b.mm()).fold(0.0, f64::max);
+    let differences = bent
+        .iter()
+        .zip(theirs.iter().skip(first - 1))
+        .map(|(a, b)| (a.mm() - 100.0 * b).abs());
+    let worst = differences.fold(0.0, f64::max);
+    // The peer subtracts sums that are far greater than what is left of them.
+    assert!(worst <= 1e-9 * largest, "{worst:e} of {largest:e}");
+    let times = [best, time * 1e6 / STATIONS as f64];
+    report(
+        "bar/stations",
+        "ours",
+        "numpy",
+        "ns/station",
+        times,
+        "1/6, that is 0.17",
+    );
+    Ok(())
+}
+
+/// The Gaussian filter of a million points beside scipy's FFT, on the same data in the same run.
+fn gaussian_filter() -> Outcome<()> {
+    const POINTS: usize = 1_000_000;
+    const WIDTH: f64 = 1600.0;
+    const ROUNDS: usize = 20;
+    let mut heights = vec![0.0; POINTS];
+    let tool = ToolOutline::new("0.8 mm".parse()?, "95 deg".parse()?, "10 deg".parse()?)?;
+    let spacing = "0.0005 mm".parse()?;
+    TurnedProfile::new("0.2 mm/rev".parse()?, tool)
+        .with_feed_unevenness("0.1".parse()?)
+        .with_noise("0.2 um".parse()?)
+        .with_seed(1)
+        .write_um(spacing, &mut heights)?;
+    let cut_off: CutOff = "0.8 mm".parse()?;
+    assert_eq!(cut_off.mm() / 0.0005, WIDTH);
+    let mut line = vec![0.0; POINTS];
+    let mut best = f64::INFINITY;
+    for _ in 0..ROUNDS {
+        let start = Instant::now();
+        let profile = Profile::from_um(spacing, black_box(&heights))?;
+        mean_line(&profile, cut_off, Ends::Periodic, &mut line)?;
+        best = best.min(start.elapsed().as_secs_f64() * 1e3);
+    }
+    let Some((theirs, time)) = peer("gaussian", &heights, &[WIDTH, ROUNDS as f64])? else {
+        println!("profile/gaussian/ours     {best:>10.2} ms");
+        return Ok(());
+    };
+    let peak = heights.iter().fold(0.0, |peak, z| f64::max(peak, z.abs()));
+    let worst = line
+        .iter()
+        .zip(&theirs)
+        .fold(0.0, |worst, (a, b)| f64::max(worst, (a - b).abs()));
+    assert!(theirs.len() == POINTS && worst <= 1e-9 * peak, "{worst:e}");
+    report(
+        "profile/gaussian",
+        "ours",
+        "scipy",
+        "ms",
+        [best, time],
+        "below 1",
+    );
+    Ok(())
+}
+
+/// What numpy makes of some numbers, and its best time in ms; nothing where it is not there.
+fn peer(task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome<Option<(Vec<f64>, f64)>> {
+    let folder = std::env::temp_dir().join(format!("turnwright-{task}-{}", std::process::id()));
+    std::fs::create_dir_all(&folder)?;
+    let answer = run(&folder, task, numbers, arguments);
+    std::fs::remove_dir_all(&folder)?;
+    if answer.is_err() {
+        println!("{task}: peer skipped: no python3 with numpy and scipy ($PYTHON names another)");
+    }
+    Ok(answer.ok())
+}
+
+fn run(folder: &Path, task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome<(Vec<f64>, f64)> {
+    let (input, output) = (folder.join("in"), folder.join("out"));
+    let bytes: Vec<u8> = numbers.iter().flat_map(|z| z.to_ne_bytes()).collect();
+    std::fs::write(&input, bytes)?;
+    let python = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
+    let run = std::process::Command::new(python)
+        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/benches/peers.py"))
+        .arg(task)
+        .args([&input, &output])
+        .args(arguments.iter().map(f64::to_string))
+        .output()?;
+    if !run.status.success() {
+        return Err("no numpy".into());
+    }
+    let time = String::from_utf8(run.stdout)?.trim().parse()?;
+    let read = std::fs::read(&output)?;
+    let line = read
+        .chunks_exact(8)
+        .map(|bytes| bytes.try_into().map(f64::from_ne_bytes))
+        .collect::<Result<_, _>>()?;
+    Ok((line, time))
+}
+
+fn main() -> Outcome<()> {
+    // `cargo test --benches` passes no `--bench`: run all the same, it is short.
+    bar_stations()?;
+    gaussian_filter()
+}
