@@ -75,10 +75,14 @@ mod corners {
     use super::bar::{self, Bar, Springs, Support};
     use super::finish::{self, ToolOutline};
     use super::force::{self, ForceLaw};
+    use super::loads::Load;
+    use super::section::Section;
+    use super::spring_back::{self, Edge};
+    use super::stepped::HeldBar;
     use super::torque_curve::TorqueCurve;
     use super::{
-        centre, drive, engagement, facing, feed_for_finish, grip, heat, speed, strut, taper,
-        tool_height, tool_overhang, wear,
+        centre, drive, engagement, facing, feed_for_finish, grip, heat, least_chip, speed, strut,
+        taper, tool_height, tool_overhang, wear, whirl,
     };
     use crate::quantity::*;
 
@@ -390,6 +394,80 @@ mod corners {
                     }
                 }
             }
+        });
+    }
+
+    #[test]
+    fn of_stepped_bars_are_finite() {
+        let soft = Springs {
+            chuck: Stiffness::from_trade(0.001).ok(),
+            chuck_rotational: RotationalStiffness::from_trade(0.001).ok(),
+            centre: Stiffness::from_trade(0.001).ok(),
+        };
+        let supports = [
+            Support::Chuck,
+            Support::ChuckAndCentre,
+            Support::BetweenCentres,
+        ];
+        at_all_corners!(e: YoungsModulus, near: Diameter, far: Diameter, l: WorkLength, rho: Density => {
+            let half = WorkLength::computed_trade(l.mm() / 2.0);
+            let sections = [Section::cylinder(near, half), Section::cone(near, far, half)];
+            for (support, springs) in supports.iter().flat_map(|s| [(*s, soft), (*s, Springs::default())]) {
+                let bar = HeldBar::new(e, &sections, support, &springs, &[]).unwrap();
+                at_all_corners!(f: PassiveForce => {
+                    finite_or_refused(bar.deflection(f, half));
+                    finite_or_refused(bar.centre_force(f, half));
+                    let load = Load::Force { at: half, force: f };
+                    let weight = Load::OwnWeight { density: rho };
+                    for bent in bar.bent_by(&[load, weight], &[half, bar.length()]).unwrap() {
+                        finite(bent);
+                    }
+                });
+                finite(bar.critical_speed_floor(rho));
+                finite(bar.first_critical_speed(rho).unwrap());
+            }
+        });
+    }
+
+    #[test]
+    fn of_springing_bars_are_finite() {
+        at_all_corners!(k_c: SpecificCuttingForce, m: ForceExponent, f: Feed, angle: CuttingEdgeAngle,
+                        r: CornerRadius => {
+            at_all_corners!(n: NormalRatio, set: DepthOfCut, k: Stiffness => {
+                let edge = Edge::new(ForceLaw::new(k_c, m), f, angle, r, n);
+                let pass = spring_back::true_depth(&edge, set, k);
+                finite(pass.true_depth);
+                finite(pass.left);
+                at_all_corners!(allowed: DiameterError => {
+                    if let Ok(Some(depth)) = spring_back::largest_depth(&edge, k, allowed) {
+                        finite(depth);
+                    }
+                    if let Ok(Some(feed)) = spring_back::largest_feed(&edge, set, k, allowed) {
+                        finite(feed);
+                    }
+                });
+            });
+        });
+        at_all_corners!(set: DepthOfCut, share: SpringShare, bent: Deflection => {
+            finite_or_refused(spring_back::spring_share(set, bent));
+            finite_or_refused(spring_back::left_after_equal_infeeds(set, share, 1000));
+            finite_or_refused(spring_back::left_in_the_end(set, share));
+            finite(spring_back::left_after_passes(set, share, 1000));
+            finite(spring_back::light_after_heavy(bent, set, share));
+        });
+        at_all_corners!(d: Diameter, bent: Deflection, down: TangentialDeflection => {
+            finite(spring_back::diameter_error_with_sag(d, bent, down));
+        });
+        at_all_corners!(off: Eccentricity, n: SpindleSpeed, critical: CriticalSpeed => {
+            finite_or_refused(whirl::whip(off, n, critical));
+        });
+    }
+
+    #[test]
+    fn of_the_least_chip_are_finite() {
+        at_all_corners!(f: Feed, r: CornerRadius, least: ChipThickness => {
+            finite_or_refused(least_chip::roughness_with_least_chip(f, r, least).map(|found| found.rt));
+            finite(least_chip::best_feed(r, least));
         });
     }
 }
