@@ -17,7 +17,7 @@ use super::maths;
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     ChipThickness, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed, FeedForce, ForceExponent,
-    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce,
+    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
 };
 
 /// How the force of a material depends on the chip's thickness (Kienzle): k_c1.1 and m_c.
@@ -78,9 +78,9 @@ impl ForceLaw {
 /// ```
 #[must_use]
 #[inline]
-pub fn specific_force_at(law: ForceLaw, thickness: ChipThickness) -> SpecificCuttingForce {
+pub fn specific_force_at(law: ForceLaw, thickness: ChipThickness) -> SpecificForceAtChip {
     let h = thickness.length();
-    SpecificCuttingForce::computed(law.at(h))
+    SpecificForceAtChip::computed(law.at(h))
 }
 
 /// The main force on a straight edge: it loads the spindle and presses the tool down.
