@@ -3,12 +3,14 @@
 use crate::error::Error;
 use crate::physics::force::{CuttingForces, ForceLaw, NORMAL_RATIO, cutting_forces};
 use crate::physics::force_factors::{
-    REFERENCE_RAKE, REFERENCE_RAKE_CAST_IRON, corrected, corrected_ratio, normal_wear_factor,
-    rake_factor, scattered, wear_factor,
+    CutKind, REFERENCE_RAKE, REFERENCE_RAKE_CAST_IRON, corrected, corrected_ratio, cut_kind_factor,
+    normal_wear_factor, rake_factor, scattered, wear_factor,
 };
+use crate::physics::parting::parting_forces;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
-    DepthOfCut, Feed, FeedForce, ForceFactor, ForceScatter, MainForce, NormalRatio, PassiveForce,
+    BladeWidth, DepthOfCut, Feed, FeedForce, ForceFactor, ForceScatter, MainForce, NormalRatio,
+    PassiveForce,
 };
 use crate::shop::material::{Iso513Group, Material};
 use crate::shop::tool::Tool;
@@ -127,6 +129,23 @@ impl ToolLaw {
             tool.corner_radius(),
             self.normal_ratio,
         )
+    }
+}
+
+impl ToolLaw {
+    /// The three forces of a grooving or parting blade.
+    #[must_use]
+    pub fn parting_forces(
+        &self,
+        width: BladeWidth,
+        feed: Feed,
+        provenance: &mut Provenance,
+    ) -> CuttingForces {
+        let shape = provenance.open(
+            "factor of the main force for grooving and parting",
+            &cut_kind_factor(CutKind::GroovingAndParting),
+        );
+        parting_forces(self.law, width, feed, shape, self.normal_ratio)
     }
 }
 

@@ -5,10 +5,12 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::force::ForceLaw;
-use crate::quantity::{BladeWidth, ChipThickness, ChipWidth, Feed, ForceFactor, MainForce};
-
 use super::engagement::ChipSection;
+use super::force::{CuttingForces, EdgeInCut, ForceLaw};
+use crate::quantity::{
+    BladeWidth, ChipThickness, ChipWidth, Feed, FeedForce, ForceFactor, MainForce, NormalRatio,
+    PassiveForce,
+};
 
 /// The cross section that a blade takes: as thick as the feed, as wide as the blade.
 ///
@@ -70,6 +72,43 @@ pub fn parting_force(
     let (w, f): (Length, Length) = (width.length(), feed.length_per_revolution());
     let f_c: Force = law.at(f) * w * f * shape.value();
     MainForce::computed(f_c)
+}
+
+/// The three forces on a square blade.
+///
+/// F_f = K_n F_c, towards the axis: it bends the bar; F_p = 0
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Square blades; those with an oblique front edge are pushed aside as well.
+/// # Source
+/// [`parting_force`]; the force normal to the edge over the main force, K_n, as on every other edge.
+/// # Example
+/// ```
+/// use turnwright::physics::{force::ForceLaw, parting::parting_forces};
+/// let law = ForceLaw::new("2500 MPa".parse()?, "0.26".parse()?);
+/// let forces =
+///     parting_forces(law, "3 mm".parse()?, "0.08 mm/rev".parse()?, "1.3".parse()?, "0.5".parse()?);
+/// assert_eq!(forces.main.newton().round(), 1504.0);
+/// assert_eq!(forces.feed.newton().round(), 752.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn parting_forces(
+    law: ForceLaw,
+    width: BladeWidth,
+    feed: Feed,
+    shape: ForceFactor,
+    normal_ratio: NormalRatio,
+) -> CuttingForces {
+    let main = parting_force(law, width, feed, shape);
+    CuttingForces {
+        main,
+        feed: FeedForce::computed(main.force() * normal_ratio.value()),
+        passive: PassiveForce::computed_trade(0.0),
+        edge: EdgeInCut::StraightEdge,
+    }
 }
 
 #[cfg(test)]
