@@ -30,6 +30,7 @@ pub mod centre;
 pub mod columns;
 pub mod document;
 pub mod drive;
+pub mod edge;
 pub mod force;
 pub mod heat;
 pub mod life;
@@ -54,10 +55,12 @@ pub use drive::{
     tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
     tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,
 };
+pub use edge::{
+    tw_carbide_speed_factor, tw_carbide_speed_factor_column, tw_equivalent_chip_thickness,
+    tw_equivalent_chip_thickness_column, tw_rake_factor, tw_rake_factor_column,
+};
 pub use force::{
-    tw_carbide_speed_factor, tw_carbide_speed_factor_column, tw_cutting_forces,
-    tw_cutting_forces_column, tw_equivalent_chip_thickness, tw_equivalent_chip_thickness_column,
-    tw_parting_force, tw_parting_force_column, tw_rake_factor, tw_rake_factor_column,
+    tw_cutting_forces, tw_cutting_forces_column, tw_parting_force, tw_parting_force_column,
     tw_specific_force_at, tw_specific_force_at_column, tw_straight_edge_force,
     tw_straight_edge_force_column,
 };

@@ -16,9 +16,9 @@ use crate::{check, snapshot, trial};
 pub const FILE: &str = "include/turnwright.h";
 
 /// The sources, in the order in which a newcomer needs them.
-const SOURCES: [&str; 13] = [
-    "status", "quantity", "scalar", "columns", "drive", "force", "measured", "heat", "centre",
-    "life", "shape", "taper", "document",
+const SOURCES: [&str; 14] = [
+    "status", "quantity", "scalar", "columns", "drive", "force", "edge", "measured", "heat",
+    "centre", "life", "shape", "taper", "document",
 ];
 
 pub fn trials() -> Vec<Trial> {
