@@ -1,4 +1,15 @@
 //! Forces, power and torque of a cut.
+//!
+//! | field | what |
+//! |---|---|
+//! | `material` | a key, a designation, or an object of one's own figures |
+//! | `operation?` | `"turning"` (left out), `"facing"` or `"parting"` |
+//! | `diameter` | before the cut; in facing and parting the one where the edge stands |
+//! | `depth_of_cut` | radial in turning, along the axis in facing; not in parting |
+//! | `width` | of the blade, in parting |
+//! | `feed`, `cutting_speed` or `spindle_speed` | how the tool moves |
+//! | `tool` | `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `rake_angle?`, `edge?`: `"sharp"`, `"ordinary"`, `"worn_out"`; may be left out in parting |
+//! | `lathe?` | whose power and highest speed are compared |
 
 use serde::Serialize;
 
@@ -355,7 +366,10 @@ impl Question {
                     Pace::CuttingSpeed(_) => "cutting_speed",
                 },
                 spindle_speed.people(self.units),
-                format!("at most {cap}, the highest speed of machine and chuck"),
+                format!(
+                    "at most {}, the highest speed of machine and chuck",
+                    cap.people(self.units)
+                ),
                 "run slower: this limit is not to be passed",
             )),
             _ => Ok(()),

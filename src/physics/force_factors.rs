@@ -95,8 +95,9 @@ pub fn rake_factor(rake_angle: RakeAngle, reference: RakeAngle) -> Result<ForceF
 ///
 /// # Example
 /// ```
-/// use turnwright::{physics::force_factors::wear_factor, shop::tool::EdgeState};
-/// assert_eq!(wear_factor(EdgeState::WornOut).value.value(), 1.5);
+/// use turnwright::{physics::force_factors::wear_factor, shop::tool::EdgeState, Sourced};
+/// let Sourced { value, .. } = wear_factor(EdgeState::WornOut);
+/// assert_eq!(value.value(), 1.5);
 /// ```
 #[must_use]
 pub const fn wear_factor(edge: EdgeState) -> Sourced<ForceFactor> {
@@ -115,8 +116,9 @@ pub const fn wear_factor(edge: EdgeState) -> Sourced<ForceFactor> {
 ///
 /// # Example
 /// ```
-/// use turnwright::{physics::force_factors::normal_wear_factor, shop::tool::EdgeState};
-/// assert_eq!(normal_wear_factor(EdgeState::WornOut).value.value(), 2.0);
+/// use turnwright::{physics::force_factors::normal_wear_factor, shop::tool::EdgeState, Sourced};
+/// let Sourced { value, .. } = normal_wear_factor(EdgeState::WornOut);
+/// assert_eq!(value.value(), 2.0);
 /// ```
 #[must_use]
 pub const fn normal_wear_factor(edge: EdgeState) -> Sourced<ForceFactor> {
@@ -139,8 +141,9 @@ pub const fn normal_wear_factor(edge: EdgeState) -> Sourced<ForceFactor> {
 ///
 /// # Example
 /// ```
-/// use turnwright::{physics::force_factors::tool_material_factor, ToolMaterial};
-/// assert_eq!(tool_material_factor(ToolMaterial::HighSpeedSteel).value.value(), 1.2);
+/// use turnwright::{physics::force_factors::tool_material_factor, Sourced, ToolMaterial};
+/// let Sourced { value, .. } = tool_material_factor(ToolMaterial::HighSpeedSteel);
+/// assert_eq!(value.value(), 1.2);
 /// ```
 #[must_use]
 pub const fn tool_material_factor(material: ToolMaterial) -> Sourced<ForceFactor> {
@@ -215,8 +218,9 @@ pub enum CutKind {
 ///
 /// # Example
 /// ```
-/// use turnwright::physics::force_factors::{cut_kind_factor, CutKind};
-/// assert_eq!(cut_kind_factor(CutKind::GroovingAndParting).value.value(), 1.3);
+/// use turnwright::{physics::force_factors::{cut_kind_factor, CutKind}, Sourced};
+/// let Sourced { value, .. } = cut_kind_factor(CutKind::GroovingAndParting);
+/// assert_eq!(value.value(), 1.3);
 /// ```
 #[must_use]
 pub const fn cut_kind_factor(kind: CutKind) -> Sourced<ForceFactor> {
@@ -243,8 +247,9 @@ pub enum Coolant {
 ///
 /// # Example
 /// ```
-/// use turnwright::physics::force_factors::{coolant_factor, Coolant};
-/// assert_eq!(coolant_factor(Coolant::Oil).value.value(), 0.85);
+/// use turnwright::{physics::force_factors::{coolant_factor, Coolant}, Sourced};
+/// let Sourced { value, .. } = coolant_factor(Coolant::Oil);
+/// assert_eq!(value.value(), 0.85);
 /// ```
 #[must_use]
 pub const fn coolant_factor(coolant: Coolant) -> Sourced<ForceFactor> {
