@@ -375,12 +375,11 @@ fn parting_force_of(
     shape_factor: tw_force_factor,
 ) -> Result<MainForce, Error> {
     let law = ForceLaw::new(specific_force.read()?, exponent.read()?);
-    let shape = shape_factor.named("shape_factor")?;
     Ok(parting::parting_force(
         law,
         width.read()?,
         feed.read()?,
-        shape,
+        shape_factor.named("shape_factor")?,
     ))
 }
 

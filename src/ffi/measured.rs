@@ -247,12 +247,9 @@ fn specific_force_from_power_of(
     corner_radius: tw_corner_radius,
 ) -> Result<(SpecificCuttingForce, SpecificForceAtChip), Error> {
     let main = measured_force::force_of_power(power.read()?, cutting_speed.read()?);
-    let (depth, feed, angle) = (
-        depth_of_cut.read()?,
-        feed.read()?,
-        cutting_edge_angle.read()?,
-    );
     let exponent = exponent.read()?;
+    let (depth, feed) = (depth_of_cut.read()?, feed.read()?);
+    let angle = cutting_edge_angle.read()?;
     let corner = corner_radius.read()?;
     let law = measured_force::law_of_cut(main, exponent, depth, feed, angle, corner);
     let chip = engagement::chip_section(depth, feed, angle);
