@@ -138,7 +138,7 @@ fn parting_takes_a_width_and_says_what_can_hurt() {
     );
     let found = ask("cutting", &parting);
     // Check value force-parting, times 1.3 for the kind of cut.
-    assert!((number(&found["main_force"]) - 1.3 * 1157.038_616_147_220_8).abs() < 1e-9);
+    assert!((number(&found["main_force"]) - 1.3 * 1_157.038_616_147_220_8).abs() < 1e-9);
     assert_eq!(found["passive_force"], "0 N");
     assert_eq!(found["chip_width"], "3 mm");
     // Power at the outside diameter: F v by its definition.
