@@ -14,7 +14,7 @@
 //! | [`overhang`] | how far may a tool stand out? |
 //! | [`taper`] | what must be said of each way to turn a taper? |
 //! | [`heat`], [`tool_life`] | what must be said of warm work, and of a reckoned life? |
-//! | [`grip`] | what must be said beside a reckoned grip? |
+//! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
 //! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
 //! judgement is a constant with its source or the words `judgement, no source`.
@@ -27,6 +27,7 @@ pub mod force;
 pub mod grip;
 pub mod heat;
 pub mod mark;
+pub mod measured_force;
 pub mod overhang;
 pub mod parting;
 pub mod spindle;

@@ -19,7 +19,7 @@ use crate::physics::measured_force::{
     force_of_power, law_of_cut, power_above_idle, specific_force_of_chip,
 };
 use crate::physics::speed;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree};
 use crate::quantity::{
     ChipThickness, DepthOfCut, Diameter, Efficiency, Feed, ForceExponent, ForceFactor, MainForce,
@@ -111,20 +111,6 @@ pub struct Answer {
     pub provenance: Provenance,
 }
 
-/// Below this share of the motor's power a cut is measured badly.
-pub const LEAST_SHARE: Sourced<f64> = Sourced::new(
-    0.3,
-    "judgement, no source: the difference of two nearly equal readings, and losses that change with the load",
-    Standing::Estimate,
-);
-
-/// A ratio to the table beyond which something else than the bar is looked at first.
-pub const FAR_FROM_THE_TABLE: Sourced<f64> = Sourced::new(
-    1.5,
-    "judgement, no source: bars of one name differ by 20 to 30 %, from memory",
-    Standing::Estimate,
-);
-
 impl Question {
     /// A measured cut; the diameter is the one before it.
     #[must_use]
@@ -214,18 +200,10 @@ impl Question {
             SpecificCuttingForce::from_trade(material.specific_force().value.mpa() * ratio)
                 .map_err(|error| self.implausible(power, &error))?;
         if compared {
-            let far = FAR_FROM_THE_TABLE.value;
-            if ratio > far || ratio < 1.0 / far {
-                provenance.open("ratio to the table that is far", &FAR_FROM_THE_TABLE);
-                cautions.push(Caution::new(
-                    Severity::Warning,
-                    "far_from_the_table",
-                    format!(
-                        "{ratio:.2} times the table's figure is more than bars of one name differ: look at the reading, \
-                         idle power, efficiency, the material and the edge of the tool first."
-                    ),
-                ));
-            }
+            cautions.extend(advice::measured_force::against_the_table(
+                ratio,
+                &mut provenance,
+            ));
         }
         cautions.push(Caution::new(
             Severity::Note,
@@ -258,30 +236,11 @@ impl Question {
                 efficiency,
             } => (motor_power, idle_power, efficiency),
         };
-        if idle.is_none() {
-            cautions.push(Caution::new(
-                Severity::Warning,
-                "idle_power_unknown",
-                "The power that the lathe takes without a cut is still in the figure, so that it is too large: measure \
-                 it at the same spindle speed and give idle_power.",
-            ));
-        }
         let none = Power::computed_trade(0.0);
         let power = power_above_idle(motor, idle.unwrap_or(none), efficiency)
             .map_err(|error| if idle.is_some() { error } else { no_power() })?;
-        let share = 1.0 - idle.map_or(0.0, |idle| idle.kw() / motor.kw());
-        let least = provenance.open("least share of the motor's power", &LEAST_SHARE);
-        if share < least {
-            cautions.push(Caution::new(
-                Severity::Warning,
-                "small_share",
-                format!(
-                    "The cut takes {:.0} % of the motor's power: the figure is uncertain. Take a heavier cut, as far as \
-                     holding and drive allow.",
-                    100.0 * share
-                ),
-            ));
-        }
+        let share = idle.map(|idle| 1.0 - idle.kw() / motor.kw());
+        cautions.extend(advice::measured_force::share(share, provenance));
         Ok(power)
     }
 

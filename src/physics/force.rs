@@ -435,6 +435,19 @@ mod tests {
         }
 
         #[test]
+        fn the_passive_share_grows_as_the_cut_gets_lighter(
+            a_p in 0.002..5.0_f64, kappa in 10.0..150.0_f64, r in 0.05..3.0_f64,
+        ) {
+            let share = |a_p| {
+                let all = forces(a_p, kappa, r);
+                all.passive.newton() / all.main.newton()
+            };
+            // The deeper cut adds edge that points more along the feed; of the same direction only
+            // where the straight piece is nearly all of it, and then up to rounding.
+            prop_assert!(share(a_p * 0.9) >= share(a_p) - 1e-13);
+        }
+
+        #[test]
         fn no_force_normal_to_the_edge_is_lost(a_p in 0.01..5.0_f64, kappa in 10.0..90.0_f64, r in 0.05..3.0_f64) {
             // The parts along and across add up to no more than K_n F_c, and to no less than its
             // length: the edge turns by less than 90 deg.
