@@ -285,35 +285,11 @@ typedef struct tw_error {
     uint32_t reserved[5];
 } tw_error;
 
-// Specific cutting force, for a chip of 1 mm by 1 mm.
-typedef struct tw_specific_force {
-    // Megapascals, that is N/mm2.
-    double mpa;
-} tw_specific_force;
-
-// Exponent of the specific cutting force, a plain number.
-typedef struct tw_exponent {
-    // The plain number.
-    double ratio;
-} tw_exponent;
-
-// Depth of cut: radial, so that the diameter falls by twice as much.
-typedef struct tw_depth_of_cut {
-    // Millimetres.
-    double mm;
-} tw_depth_of_cut;
-
 // Feed: length per revolution.
 typedef struct tw_feed {
     // Millimetres per revolution.
     double mm_per_rev;
 } tw_feed;
-
-// Cutting edge angle, between the major edge and the feed direction.
-typedef struct tw_cutting_edge_angle {
-    // Degrees.
-    double deg;
-} tw_cutting_edge_angle;
 
 // Corner radius of the tool; zero is a sharp corner.
 typedef struct tw_corner_radius {
@@ -321,29 +297,11 @@ typedef struct tw_corner_radius {
     double mm;
 } tw_corner_radius;
 
-// Force normal to the edge over the main force, a plain number.
-typedef struct tw_normal_ratio {
-    // The plain number.
-    double ratio;
-} tw_normal_ratio;
-
-// Main force, along the cutting speed: it loads the spindle.
-typedef struct tw_main_force {
-    // Newtons.
-    double n;
-} tw_main_force;
-
-// Feed force, against the feed.
-typedef struct tw_feed_force {
-    // Newtons.
-    double n;
-} tw_feed_force;
-
-// Passive force, across the feed: it bends the bar.
-typedef struct tw_passive_force {
-    // Newtons.
-    double n;
-} tw_passive_force;
+// Cutting edge angle, between the major edge and the feed direction.
+typedef struct tw_cutting_edge_angle {
+    // Degrees.
+    double deg;
+} tw_cutting_edge_angle;
 
 // Minor cutting edge angle, between the minor edge and the feed direction.
 typedef struct tw_minor_cutting_edge_angle {
@@ -431,6 +389,12 @@ typedef struct tw_rotational_stiffness {
     double knm_per_rad;
 } tw_rotational_stiffness;
 
+// Passive force, across the feed: it bends the bar.
+typedef struct tw_passive_force {
+    // Newtons.
+    double n;
+} tw_passive_force;
+
 // Length along the axis.
 typedef struct tw_length {
     // Millimetres.
@@ -467,17 +431,47 @@ typedef struct tw_eccentricity {
     double mm;
 } tw_eccentricity;
 
+// Feed force, against the feed.
+typedef struct tw_feed_force {
+    // Newtons.
+    double n;
+} tw_feed_force;
+
 // Moment that bends the bar.
 typedef struct tw_bending_moment {
     // Newton metres.
     double nm;
 } tw_bending_moment;
 
+// Depth of cut: radial, so that the diameter falls by twice as much.
+typedef struct tw_depth_of_cut {
+    // Millimetres.
+    double mm;
+} tw_depth_of_cut;
+
 // Share of a set depth that a springing bar leaves standing.
 typedef struct tw_spring_share {
     // The plain number.
     double ratio;
 } tw_spring_share;
+
+// Specific cutting force, for a chip of 1 mm by 1 mm.
+typedef struct tw_specific_force {
+    // Megapascals, that is N/mm2.
+    double mpa;
+} tw_specific_force;
+
+// Exponent of the specific cutting force, a plain number.
+typedef struct tw_exponent {
+    // The plain number.
+    double ratio;
+} tw_exponent;
+
+// Force normal to the edge over the main force, a plain number.
+typedef struct tw_normal_ratio {
+    // The plain number.
+    double ratio;
+} tw_normal_ratio;
 
 // Difference of two diameters, such as true minus wanted.
 typedef struct tw_diameter_error {
@@ -509,11 +503,65 @@ typedef struct tw_torque {
     double nm;
 } tw_torque;
 
+// Main force, along the cutting speed: it loads the spindle.
+typedef struct tw_main_force {
+    // Newtons.
+    double n;
+} tw_main_force;
+
 // Nominal thickness of cut h, and the least chip thickness.
 typedef struct tw_chip_thickness {
     // Millimetres.
     double mm;
 } tw_chip_thickness;
+
+// Specific cutting force k_c at the thickness of one chip (Kienzle).
+typedef struct tw_specific_force_at_chip {
+    // Megapascals, that is N/mm2.
+    double mpa;
+} tw_specific_force_at_chip;
+
+// Width of the blade of a grooving or parting tool.
+typedef struct tw_width {
+    // Millimetres.
+    double mm;
+} tw_width;
+
+// Factor by which a circumstance changes a force.
+typedef struct tw_force_factor {
+    // The plain number.
+    double ratio;
+} tw_force_factor;
+
+// Orthogonal rake gamma_o; negative leans forward.
+typedef struct tw_rake_angle {
+    // Degrees.
+    double deg;
+} tw_rake_angle;
+
+// Length of the cutting edge that is in the cut.
+typedef struct tw_edge_length {
+    // Millimetres.
+    double mm;
+} tw_edge_length;
+
+// Cross section of the uncut chip A_D.
+typedef struct tw_chip_area {
+    // Square millimetres.
+    double mm2;
+} tw_chip_area;
+
+// Efficiency of the drive, from motor to spindle.
+typedef struct tw_efficiency {
+    // The plain number.
+    double ratio;
+} tw_efficiency;
+
+// Rate of metal removal.
+typedef struct tw_removal_rate {
+    // Cubic centimetres per minute.
+    double cm3_per_min;
+} tw_removal_rate;
 
 // Travel of a slide.
 typedef struct tw_travel {
@@ -677,12 +725,6 @@ typedef struct tw_feed_rate {
     double mm_per_min;
 } tw_feed_rate;
 
-// Orthogonal rake gamma_o; negative leans forward.
-typedef struct tw_rake_angle {
-    // Degrees.
-    double deg;
-} tw_rake_angle;
-
 // What one mark of a dial says, in the dial's own reading.
 typedef struct tw_division {
     // Millimetres.
@@ -719,18 +761,6 @@ typedef struct tw_chip_width {
     double mm;
 } tw_chip_width;
 
-// Rate of metal removal.
-typedef struct tw_removal_rate {
-    // Cubic centimetres per minute.
-    double cm3_per_min;
-} tw_removal_rate;
-
-// Efficiency of the drive, from motor to spindle.
-typedef struct tw_efficiency {
-    // The plain number.
-    double ratio;
-} tw_efficiency;
-
 // Overhang over diameter, L/d.
 typedef struct tw_length_over_diameter {
     // The plain number.
@@ -755,18 +785,6 @@ typedef struct tw_feed_unevenness {
     double ratio;
 } tw_feed_unevenness;
 
-// Width of the blade of a grooving or parting tool.
-typedef struct tw_width {
-    // Millimetres.
-    double mm;
-} tw_width;
-
-// Factor by which a circumstance changes a force.
-typedef struct tw_force_factor {
-    // The plain number.
-    double ratio;
-} tw_force_factor;
-
 // Share by which a force scatters, either way.
 typedef struct tw_force_scatter {
     // The plain number.
@@ -790,24 +808,6 @@ typedef struct tw_short_cut_off {
     // Millimetres.
     double mm;
 } tw_short_cut_off;
-
-// Specific cutting force k_c at the thickness of one chip (Kienzle).
-typedef struct tw_specific_force_at_chip {
-    // Megapascals, that is N/mm2.
-    double mpa;
-} tw_specific_force_at_chip;
-
-// Cross section of the uncut chip A_D.
-typedef struct tw_chip_area {
-    // Square millimetres.
-    double mm2;
-} tw_chip_area;
-
-// Length of the cutting edge that is in the cut.
-typedef struct tw_edge_length {
-    // Millimetres.
-    double mm;
-} tw_edge_length;
 
 // Mean pressure of a centre on its seat.
 typedef struct tw_mean_pressure {
@@ -873,27 +873,6 @@ tw_status tw_spindle_speed_for(struct tw_cutting_speed cutting_speed,
                                struct tw_diameter diameter,
                                struct tw_spindle_speed *spindle_speed,
                                struct tw_error *detail);
-
-// The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
-// along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with the
-// thickness; normal_ratio is the force normal to the edge over the main force (0.5 in common
-// practice, 0.3 to 0.8). Sharp tool, no correction for rake and wear.
-//
-// The passive force can fall below zero with a long straight edge beyond 90 deg.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_cutting_forces(struct tw_specific_force specific_force,
-                            struct tw_exponent exponent,
-                            struct tw_depth_of_cut depth_of_cut,
-                            struct tw_feed feed,
-                            struct tw_cutting_edge_angle cutting_edge_angle,
-                            struct tw_corner_radius corner_radius,
-                            struct tw_normal_ratio normal_ratio,
-                            struct tw_main_force *main_force,
-                            struct tw_feed_force *feed_force,
-                            struct tw_passive_force *passive_force,
-                            struct tw_error *detail);
 
 // The roughness that a feed and the outline of the tool leave, exactly: which part of the outline
 // makes it (a number of enum tw_regime), total height, maximum height, arithmetic mean height and
@@ -1482,6 +1461,399 @@ tw_status tw_highest_speed_for_cut_column(const struct tw_column *power,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
+// along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with
+// the thickness; normal_ratio is the force normal to the edge over the main force (0.5 in common
+// practice, 0.3 to 0.8). Sharp tool, no correction for rake and wear.
+//
+// The passive force can fall below zero with a long straight edge beyond 90 deg.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_cutting_forces(struct tw_specific_force specific_force,
+                            struct tw_exponent exponent,
+                            struct tw_depth_of_cut depth_of_cut,
+                            struct tw_feed feed,
+                            struct tw_cutting_edge_angle cutting_edge_angle,
+                            struct tw_corner_radius corner_radius,
+                            struct tw_normal_ratio normal_ratio,
+                            struct tw_main_force *main_force,
+                            struct tw_feed_force *feed_force,
+                            struct tw_passive_force *passive_force,
+                            struct tw_error *detail);
+
+// tw_cutting_forces for every row.
+//
+// Columns, see the first page: specific_force, exponent, depth_of_cut, feed, cutting_edge_angle,
+// corner_radius and normal_ratio are read, main_force, feed_force and passive_force are written,
+// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cutting_forces_column(const struct tw_column *specific_force,
+                                   const struct tw_column *exponent,
+                                   const struct tw_column *depth_of_cut,
+                                   const struct tw_column *feed,
+                                   const struct tw_column *cutting_edge_angle,
+                                   const struct tw_column *corner_radius,
+                                   const struct tw_column *normal_ratio,
+                                   const struct tw_out_column *main_force,
+                                   const struct tw_out_column *feed_force,
+                                   const struct tw_out_column *passive_force,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The main force on a straight edge after the law of Kienzle: specific_force times width times
+// thickness^(1 - exponent) of the cut. With a corner radius see tw_cutting_forces.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_straight_edge_force(struct tw_specific_force specific_force,
+                                 struct tw_exponent exponent,
+                                 struct tw_depth_of_cut depth_of_cut,
+                                 struct tw_feed feed,
+                                 struct tw_cutting_edge_angle cutting_edge_angle,
+                                 struct tw_main_force *main_force,
+                                 struct tw_error *detail);
+
+// tw_straight_edge_force for every row.
+//
+// Columns, see the first page: specific_force, exponent, depth_of_cut, feed and
+// cutting_edge_angle are read, main_force is written. row_status may be NULL; else one int32_t a
+// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_straight_edge_force_column(const struct tw_column *specific_force,
+                                        const struct tw_column *exponent,
+                                        const struct tw_column *depth_of_cut,
+                                        const struct tw_column *feed,
+                                        const struct tw_column *cutting_edge_angle,
+                                        const struct tw_out_column *main_force,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// What a square millimetre of chip costs in force at a thickness of cut: specific_force (for a
+// chip of 1 mm by 1 mm) times thickness^-exponent. Fits hold from about 0.05 mm on.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_specific_force_at(struct tw_specific_force specific_force,
+                               struct tw_exponent exponent,
+                               struct tw_chip_thickness chip_thickness,
+                               struct tw_specific_force_at_chip *specific_force_at_chip,
+                               struct tw_error *detail);
+
+// tw_specific_force_at for every row.
+//
+// Columns, see the first page: specific_force, exponent and chip_thickness are read,
+// specific_force_at_chip is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_specific_force_at_column(const struct tw_column *specific_force,
+                                      const struct tw_column *exponent,
+                                      const struct tw_column *chip_thickness,
+                                      const struct tw_out_column *specific_force_at_chip,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The main force on a grooving or parting blade: specific_force times width times feed^(1 -
+// exponent) times shape_factor, 1.3 for grooving and parting (from memory of machining text
+// books), since the chip is held on both sides.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_parting_force(struct tw_specific_force specific_force,
+                           struct tw_exponent exponent,
+                           struct tw_width width,
+                           struct tw_feed feed,
+                           struct tw_force_factor shape_factor,
+                           struct tw_main_force *main_force,
+                           struct tw_error *detail);
+
+// tw_parting_force for every row.
+//
+// Columns, see the first page: specific_force, exponent, width, feed and shape_factor are read,
+// main_force is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_parting_force_column(const struct tw_column *specific_force,
+                                  const struct tw_column *exponent,
+                                  const struct tw_column *width,
+                                  const struct tw_column *feed,
+                                  const struct tw_column *shape_factor,
+                                  const struct tw_out_column *main_force,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The factor of the force for the rake of the tool: 1 - 0.015 for each degree above the rake
+// that the specific force holds for, 6 deg for the tables of steel, 2 deg for those of cast iron
+// (from memory of machining text books; some have 0.010).
+//
+// Both rakes lie from -10 to 25 deg (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_rake_factor(struct tw_rake_angle rake_angle,
+                         struct tw_rake_angle reference_rake_angle,
+                         struct tw_force_factor *force_factor,
+                         struct tw_error *detail);
+
+// tw_rake_factor for every row.
+//
+// Columns, see the first page: rake_angle and reference_rake_angle are read, force_factor is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_rake_factor_column(const struct tw_column *rake_angle,
+                                const struct tw_column *reference_rake_angle,
+                                const struct tw_out_column *force_factor,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The factor of the force for the cutting speed of carbide, 1 at 100 m/min (from memory of
+// machining text books). For high-speed steel there is none.
+//
+// Speeds below 20 m/min are refused (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_carbide_speed_factor(struct tw_cutting_speed cutting_speed,
+                                  struct tw_force_factor *force_factor,
+                                  struct tw_error *detail);
+
+// tw_carbide_speed_factor for every row.
+//
+// Columns, see the first page: cutting_speed is read, force_factor is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_carbide_speed_factor_column(const struct tw_column *cutting_speed,
+                                         const struct tw_out_column *force_factor,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// How much of a rounded tool's edge is in the cut and what it takes off, exactly: length of the
+// engaged edge, cross section of the chip, and the equivalent chip thickness, which is the one
+// over the other.
+//
+// A corner radius of zero, a feed at which two turns do not meet on the corner arc, and a depth
+// within the ridge between them are refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_equivalent_chip_thickness(struct tw_depth_of_cut depth_of_cut,
+                                       struct tw_feed feed,
+                                       struct tw_cutting_edge_angle cutting_edge_angle,
+                                       struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                                       struct tw_corner_radius corner_radius,
+                                       struct tw_edge_length *edge_length,
+                                       struct tw_chip_area *chip_area,
+                                       struct tw_chip_thickness *chip_thickness,
+                                       struct tw_error *detail);
+
+// tw_equivalent_chip_thickness for every row.
+//
+// Columns, see the first page: depth_of_cut, feed, cutting_edge_angle, minor_cutting_edge_angle
+// and corner_radius are read, edge_length, chip_area and chip_thickness are written, each may be
+// NULL unless all are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_equivalent_chip_thickness_column(const struct tw_column *depth_of_cut,
+                                              const struct tw_column *feed,
+                                              const struct tw_column *cutting_edge_angle,
+                                              const struct tw_column *minor_cutting_edge_angle,
+                                              const struct tw_column *corner_radius,
+                                              const struct tw_out_column *edge_length,
+                                              const struct tw_out_column *chip_area,
+                                              const struct tw_out_column *chip_thickness,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// The power that a cut takes at the spindle: main force times cutting speed, that of the mean
+// diameter.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_cutting_power(struct tw_main_force main_force,
+                           struct tw_cutting_speed cutting_speed,
+                           struct tw_power *power,
+                           struct tw_error *detail);
+
+// tw_cutting_power for every row.
+//
+// Columns, see the first page: main_force and cutting_speed are read, power is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cutting_power_column(const struct tw_column *main_force,
+                                  const struct tw_column *cutting_speed,
+                                  const struct tw_out_column *power,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The torque that a cut takes at the spindle: main force times half the mean diameter.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_cutting_torque(struct tw_main_force main_force,
+                            struct tw_diameter mean_diameter,
+                            struct tw_torque *torque,
+                            struct tw_error *detail);
+
+// tw_cutting_torque for every row.
+//
+// Columns, see the first page: main_force and mean_diameter are read, torque is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cutting_torque_column(const struct tw_column *main_force,
+                                   const struct tw_column *mean_diameter,
+                                   const struct tw_out_column *torque,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The power of a cut at the spindle, from that of the motor in the cut and without it, at the
+// same spindle speed: efficiency times their difference.
+//
+// An idle power that is not below the other is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_power_above_idle(struct tw_power motor_power,
+                              struct tw_power idle_power,
+                              struct tw_efficiency efficiency,
+                              struct tw_power *power,
+                              struct tw_error *detail);
+
+// tw_power_above_idle for every row.
+//
+// Columns, see the first page: motor_power, idle_power and efficiency are read, power is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_power_above_idle_column(const struct tw_column *motor_power,
+                                     const struct tw_column *idle_power,
+                                     const struct tw_column *efficiency,
+                                     const struct tw_out_column *power,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The specific force that a measured cut shows, for a chip of 1 mm by 1 mm, its exponent kept;
+// and that of the cut itself, main force over depth times feed. power is that of the cut at the
+// spindle (tw_power_above_idle), cutting_speed that of the mean diameter. A power of nothing
+// gives nothing.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_specific_force_from_power(struct tw_power power,
+                                       struct tw_cutting_speed cutting_speed,
+                                       struct tw_exponent exponent,
+                                       struct tw_depth_of_cut depth_of_cut,
+                                       struct tw_feed feed,
+                                       struct tw_cutting_edge_angle cutting_edge_angle,
+                                       struct tw_corner_radius corner_radius,
+                                       struct tw_specific_force *specific_force,
+                                       struct tw_specific_force_at_chip *specific_force_at_chip,
+                                       struct tw_error *detail);
+
+// tw_specific_force_from_power for every row.
+//
+// Columns, see the first page: power, cutting_speed, exponent, depth_of_cut, feed,
+// cutting_edge_angle and corner_radius are read, specific_force and specific_force_at_chip are
+// written, each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_specific_force_from_power_column(const struct tw_column *power,
+                                              const struct tw_column *cutting_speed,
+                                              const struct tw_column *exponent,
+                                              const struct tw_column *depth_of_cut,
+                                              const struct tw_column *feed,
+                                              const struct tw_column *cutting_edge_angle,
+                                              const struct tw_column *corner_radius,
+                                              const struct tw_out_column *specific_force,
+                                              const struct tw_out_column *specific_force_at_chip,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// The power of a cut from its removal rate and the specific force of its chip. Unit power in
+// hp/(in3/min) is a specific force.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_power_of_removal(struct tw_specific_force_at_chip specific_force_at_chip,
+                              struct tw_removal_rate removal_rate,
+                              struct tw_power *power,
+                              struct tw_error *detail);
+
+// tw_power_of_removal for every row.
+//
+// Columns, see the first page: specific_force_at_chip and removal_rate are read, power is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_power_of_removal_column(const struct tw_column *specific_force_at_chip,
+                                     const struct tw_column *removal_rate,
+                                     const struct tw_out_column *power,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
 
 // The total height that a feed leaves on a corner radius where chips below a least thickness do not
 // form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum

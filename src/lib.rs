@@ -112,7 +112,7 @@ pub use shop::holding::{Holding, HoldingKind};
 pub use shop::lathe::{Lathe, SpeedRange, Spindle};
 pub use shop::material::{Material, ToolMaterial};
 pub use shop::part::{Part, Stock, WantedFinish};
-pub use shop::tool::Tool;
+pub use shop::tool::{EdgeState, Tool};
 pub use standards::limits::{LengthLimits, Limits};
 
 /// The examples of the README, as tests.

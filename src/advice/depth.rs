@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::force::ToolLaw;
 use crate::error::{Error, ErrorKind};
 use crate::physics::torque_curve::TorqueCurve;
 use crate::physics::{bar, drive, engagement, force, speed};
@@ -206,7 +207,7 @@ pub fn least_correcting(
 /// A cut and all that limits it.
 #[derive(Debug, Clone)]
 pub(crate) struct Cut<'a> {
-    pub(crate) law: force::ForceLaw,
+    pub(crate) law: ToolLaw,
     pub(crate) tool: &'a Tool,
     pub(crate) feed: Feed,
     pub(crate) spindle_speed: SpindleSpeed,
@@ -228,14 +229,7 @@ pub(crate) struct Effort {
 impl Cut<'_> {
     /// Forces, power, torque and the spring of the bar at `depth`.
     pub(crate) fn effort(&self, depth: DepthOfCut) -> Result<Effort, Error> {
-        let forces = force::cutting_forces(
-            self.law,
-            depth,
-            self.feed,
-            self.tool.cutting_edge_angle(),
-            self.tool.corner_radius(),
-            force::NORMAL_RATIO.value,
-        );
+        let forces = self.law.forces(self.tool, depth, self.feed);
         let mean = speed::mean_diameter(self.before, depth)?;
         let after = self.before.after_cut(depth)?;
         let bar = bar::Bar::new(self.held.youngs_modulus, after, self.held.overhang);

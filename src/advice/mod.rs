@@ -5,16 +5,17 @@
 //! | [`spindle`] | which spindle step, which limit governed, what would the neighbours give? |
 //! | [`feed`] | which feed for roughing and for the last cuts? |
 //! | [`finish`] | what makes a real finish rougher than theory? |
-//! | [`force`] | the forces of a cut, their constants on record |
+//! | [`force`] | the forces of a cut, corrected for the tool, their constants on record |
 //! | [`mark`] | which mark of a dial for a size? |
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
 //! | [`support`] | chuck alone or a live centre? |
 //! | [`centre_hole`] | which centre hole, how deep, how fast? |
 //! | [`chip`] | does a roughing chip break? |
+//! | [`parting`] | what must be seen to before a part is parted off? |
 //! | [`overhang`] | how far may a tool stand out? |
 //! | [`taper`] | what must be said of each way to turn a taper? |
 //! | [`heat`], [`tool_life`] | what must be said of warm work, and of a reckoned life? |
-//! | [`grip`] | what must be said beside a reckoned grip? |
+//! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
 //! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
 //! judgement is a constant with its source or the words `judgement, no source`.
@@ -28,7 +29,9 @@ pub mod force;
 pub mod grip;
 pub mod heat;
 pub mod mark;
+pub mod measured_force;
 pub mod overhang;
+pub mod parting;
 pub mod spindle;
 pub mod support;
 pub mod taper;

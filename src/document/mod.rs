@@ -10,6 +10,7 @@
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |
 //! | [`cutting`] | forces, power, torque of a cut |
+//! | [`specific_force`] | the specific force of a bar, from a measured cut |
 //! | [`finish`] | the roughness that the tool's shape leaves, and what comes on top |
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far the bar bends |
@@ -32,6 +33,7 @@ pub mod growth;
 pub mod materials;
 pub mod plan;
 pub mod simulated;
+pub mod specific_force;
 pub mod spindle_speed;
 pub mod support;
 pub mod taper;
@@ -56,6 +58,7 @@ pub const VERSION: u32 = 1;
 pub const QUESTIONS: &[&str] = &[
     "spindle_speed",
     "cutting",
+    "specific_force",
     "finish",
     "feed_for_finish",
     "bar",
@@ -71,7 +74,6 @@ pub const QUESTIONS: &[&str] = &[
 
 /// Questions of the contract that a later version answers.
 const LATER: &[&str] = &[
-    "specific_force",
     "centre_hole",
     "limits",
     "fit",
@@ -104,7 +106,16 @@ pub fn answer(question: &str) -> Result<String, Error> {
     let units = units(body)?;
     match name {
         "spindle_speed" => reply(name, units, &spindle_speed::Question::read(body)?.answer()?),
-        "cutting" => reply(name, units, &cutting::Question::read(body)?.answer()?),
+        "cutting" => reply(
+            name,
+            units,
+            &cutting::Question::read(body, units)?.answer()?,
+        ),
+        "specific_force" => reply(
+            name,
+            units,
+            &specific_force::Question::read(body)?.answer()?,
+        ),
         "finish" => reply(name, units, &finish::Question::read(body)?.answer()?),
         "feed_for_finish" => reply(
             name,

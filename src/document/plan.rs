@@ -6,7 +6,7 @@
 //! |---|---|
 //! | `lathe` | `spindle_steps: [..]`, or `spindle_range: [low, high]`, or `spindle_ranges: { name: [low, high], .. }` (a range with a base speed of its own as `{ range: [low, high], constant_torque_below }`); `cross_slide`, `carriage` (dials); `feeds? [..]` (none: by hand); `max_spindle_speed?`, `chuck_max_speed?`, `power?`, `efficiency?`, `constant_torque_below?`, `compound?`, `step_names?`, `feed_names?`, `change_time?`, `swing?`, `between_centres?` |
 //! | a dial | `reads`: `"diameter"`, `"radius"` or, for the carriage, `"travel"`; `division` (what one mark says), `divisions_per_turn`, `backlash?` (slide travel), `ring?`: `"settable"` or `"fixed"` |
-//! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `edge_radius?`, `least_depth?` |
+//! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `rake_angle?`, `edge_radius?`, `least_depth?`, `edge?`: `"sharp"`, `"ordinary"` or `"worn_out"` |
 //! | `material` | a key or designation of the catalogue, or `{ like?, name?, specific_force, exponent, youngs_modulus?, density?, expansion?, specific_heat?, hardness_hb?, cutting_speeds?: { high_speed_steel?: [low, high], carbide?: [low, high] } }` |
 //! | `stock` | `diameter`, `length` |
 //! | `part` | `diameter` (nominal), `limits: [smallest, largest]`, `length` (face to shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }` |

@@ -7,7 +7,6 @@ use crate::advice;
 use crate::advice::support::{SupportAdvice, SupportAsk, SupportOption};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::force::NORMAL_RATIO;
 use crate::physics::section::Section;
 use crate::physics::speed;
 use crate::physics::spring_back::Edge;
@@ -254,15 +253,17 @@ fn cut(
     let tool = tool.ok_or_else(|| missing("tool", "the tool, for the force of the cut"))?;
     let material =
         material.ok_or_else(|| missing("material", "the material, for the force of the cut"))?;
+    let tool_law = advice::force::tool_law(material, tool, provenance)?;
+    let edge = Edge::new(
+        tool_law.law,
+        feed,
+        tool.cutting_edge_angle(),
+        tool.corner_radius(),
+        tool_law.normal_ratio,
+    );
     Ok(Cut {
-        force: advice::force::forces(material, tool, depth, feed, provenance)?.passive,
-        edge: Some(Edge::new(
-            advice::force::law(material, provenance),
-            feed,
-            tool.cutting_edge_angle(),
-            tool.corner_radius(),
-            NORMAL_RATIO.value,
-        )),
+        force: edge.passive_force(depth),
+        edge: Some(edge),
         spindle_speed,
         cutting_speed,
     })

@@ -31,9 +31,12 @@ pub mod centre;
 pub mod columns;
 pub mod document;
 pub mod drive;
+pub mod edge;
 pub mod finish;
+pub mod force;
 pub mod heat;
 pub mod life;
+pub mod measured;
 pub mod quantity;
 mod rows;
 pub mod scalar;
@@ -63,6 +66,10 @@ pub use drive::{
     tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
     tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,
 };
+pub use edge::{
+    tw_carbide_speed_factor, tw_carbide_speed_factor_column, tw_equivalent_chip_thickness,
+    tw_equivalent_chip_thickness_column, tw_rake_factor, tw_rake_factor_column,
+};
 pub use finish::{
     tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_for_ra,
     tw_feed_for_ra_column, tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz,
@@ -72,6 +79,11 @@ pub use finish::{
     tw_least_chip_thickness_column, tw_mean_line_transmission, tw_mean_line_transmission_column,
     tw_rt_with_least_chip, tw_rt_with_least_chip_column,
 };
+pub use force::{
+    tw_cutting_forces, tw_cutting_forces_column, tw_parting_force, tw_parting_force_column,
+    tw_specific_force_at, tw_specific_force_at_column, tw_straight_edge_force,
+    tw_straight_edge_force_column,
+};
 pub use heat::{
     tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_growth, tw_diameter_growth_column,
     tw_length_growth, tw_length_growth_column, tw_temperature_rise, tw_temperature_rise_column,
@@ -80,10 +92,14 @@ pub use life::{
     tw_cheapest_life, tw_cheapest_life_column, tw_life_after_change, tw_life_after_change_column,
     tw_life_at, tw_life_at_column, tw_speed_for_life, tw_speed_for_life_column,
 };
+pub use measured::{
+    tw_cutting_power, tw_cutting_power_column, tw_cutting_torque, tw_cutting_torque_column,
+    tw_power_above_idle, tw_power_above_idle_column, tw_power_of_removal,
+    tw_power_of_removal_column, tw_specific_force_from_power, tw_specific_force_from_power_column,
+};
 pub use quantity::*;
 pub use scalar::{
-    tw_arc_height, tw_cutting_forces, tw_regime, tw_spindle_speed_for, tw_support,
-    tw_theoretical_roughness,
+    tw_arc_height, tw_regime, tw_spindle_speed_for, tw_support, tw_theoretical_roughness,
 };
 pub use shape::{
     tw_facing_time, tw_facing_time_at_surface_speed, tw_facing_time_at_surface_speed_column,

@@ -6,7 +6,6 @@ use super::{call, put};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::Support;
 use crate::physics::finish::{self, FinishRegime, TheoreticalRoughness, ToolOutline};
-use crate::physics::force::{self, CuttingForces, ForceLaw};
 use crate::physics::speed;
 
 /// What holds the bar. Passed as int32_t; another number is refused.
@@ -85,65 +84,6 @@ pub unsafe extern "C" fn tw_spindle_speed_for(
         },
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(spindle_speed, answer) },
-    )
-}
-
-/// The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
-/// along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with the
-/// thickness; normal_ratio is the force normal to the edge over the main force (0.5 in common
-/// practice, 0.3 to 0.8). Sharp tool, no correction for rake and wear.
-///
-/// The passive force can fall below zero with a long straight edge beyond 90 deg.
-///
-/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_cutting_forces(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    depth_of_cut: tw_depth_of_cut,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-    main_force: *mut tw_main_force,
-    feed_force: *mut tw_feed_force,
-    passive_force: *mut tw_passive_force,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !(main_force.is_null() && feed_force.is_null() && passive_force.is_null()),
-        || {
-            let law = ForceLaw::new(specific_force.read()?, exponent.read()?);
-            let CuttingForces {
-                main,
-                feed,
-                passive,
-                ..
-            } = force::cutting_forces(
-                law,
-                depth_of_cut.read()?,
-                feed.read()?,
-                cutting_edge_angle.read()?,
-                corner_radius.read()?,
-                normal_ratio.read()?,
-            );
-            Ok((
-                tw_main_force::from(main),
-                tw_feed_force::from(feed),
-                tw_passive_force::from(passive),
-            ))
-        },
-        |(main, feed, passive)| {
-            // SAFETY: outputs are NULL or may be written (contract of the header).
-            unsafe {
-                put(main_force, main);
-                put(feed_force, feed);
-                put(passive_force, passive);
-            }
-        },
     )
 }
 

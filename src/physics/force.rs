@@ -17,7 +17,7 @@ use super::maths;
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     ChipThickness, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed, FeedForce, ForceExponent,
-    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce,
+    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
 };
 
 /// How the force of a material depends on the chip's thickness (Kienzle): k_c1.1 and m_c.
@@ -78,9 +78,9 @@ impl ForceLaw {
 /// ```
 #[must_use]
 #[inline]
-pub fn specific_force_at(law: ForceLaw, thickness: ChipThickness) -> SpecificCuttingForce {
+pub fn specific_force_at(law: ForceLaw, thickness: ChipThickness) -> SpecificForceAtChip {
     let h = thickness.length();
-    SpecificCuttingForce::computed(law.at(h))
+    SpecificForceAtChip::computed(law.at(h))
 }
 
 /// The main force on a straight edge: it loads the spindle and presses the tool down.
@@ -432,6 +432,19 @@ mod tests {
             let (less, more) = (forces(a_p, kappa, r), forces(a_p * 1.01, kappa, r));
             prop_assert!(less.main < more.main);
             prop_assert!(less.feed < more.feed);
+        }
+
+        #[test]
+        fn the_passive_share_grows_as_the_cut_gets_lighter(
+            a_p in 0.002..5.0_f64, kappa in 10.0..150.0_f64, r in 0.05..3.0_f64,
+        ) {
+            let share = |a_p| {
+                let all = forces(a_p, kappa, r);
+                all.passive.newton() / all.main.newton()
+            };
+            // The deeper cut adds edge that points more along the feed; of the same direction only
+            // where the straight piece is nearly all of it, and then up to rounding.
+            prop_assert!(share(a_p * 0.9) >= share(a_p) - 1e-13);
         }
 
         #[test]

@@ -4,7 +4,11 @@
 //! |---|---|
 //! | [`speed`] | how fast does the edge pass the work, how long does a cut take? |
 //! | [`engagement`] | how thick and wide is the chip, how light may a cut be? |
-//! | [`force`] | what force does a cut take? |
+//! | [`edge_in_cut`] | how much of a rounded tool's edge is engaged, and what does it take off, exactly? |
+//! | [`force`], [`three_forces`] | what force does a cut take? |
+//! | [`force_factors`] | what do rake, wear, speed and coolant change in it? |
+//! | [`parting`] | what force does a blade take? |
+//! | [`measured_force`] | which specific force does a measured cut show? |
 //! | [`drive`], [`torque_curve`] | what torque and power does it take, what can the drive give, when does it stall? |
 //! | [`finish`] | how rough does the tool leave the surface? |
 //! | [`feed_for_finish`] | which feed leaves a wanted roughness? |
@@ -36,19 +40,23 @@
 pub mod bar;
 pub mod centre;
 pub mod drive;
+pub mod edge_in_cut;
 pub mod engagement;
 pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
 pub mod force;
+pub mod force_factors;
 pub mod gaussian;
 pub mod grip;
 pub mod heat;
 pub mod least_chip;
 pub mod loads;
 mod maths;
+pub mod measured_force;
 pub mod measured_taper;
 mod outline_integrals;
+pub mod parting;
 mod polynomial;
 pub mod profile;
 mod random;
@@ -60,6 +68,7 @@ pub mod stepped;
 pub mod strut;
 pub mod taper;
 pub mod texture;
+pub mod three_forces;
 pub mod tool_height;
 pub mod tool_overhang;
 pub mod torque_curve;
@@ -81,8 +90,9 @@ mod corners {
     use super::stepped::HeldBar;
     use super::torque_curve::TorqueCurve;
     use super::{
-        centre, drive, engagement, facing, feed_for_finish, grip, heat, least_chip, speed, strut,
-        taper, tool_height, tool_overhang, wear, whirl,
+        centre, drive, edge_in_cut, engagement, facing, feed_for_finish, force_factors, grip, heat,
+        least_chip, measured_force, parting, speed, strut, taper, three_forces, tool_height,
+        tool_overhang, wear, whirl,
     };
     use crate::quantity::*;
 
@@ -183,6 +193,59 @@ mod corners {
             finite(drive::spindle_power(p, e));
             finite(drive::torque_at(p, n));
             finite(drive::drive_power(p, n_b, n));
+        });
+    }
+
+    #[test]
+    fn of_measured_and_corrected_forces_are_finite() {
+        at_all_corners!(a: DepthOfCut, f: Feed, k: CuttingEdgeAngle, r: CornerRadius,
+                        n: MinorCuttingEdgeAngle => {
+            if let Ok(edge) = edge_in_cut::engaged_edge(a, f, k, n, r) {
+                finite(edge.arc_start);
+                finite(edge.arc_end);
+                finite(edge.edge_length);
+                finite(edge.chip_area);
+                finite(edge.ridge_area);
+                finite(edge.equivalent_chip_thickness);
+                finite(edge.chord_angle);
+            }
+        });
+        at_all_corners!(k_c: SpecificCuttingForce, m: ForceExponent, w: BladeWidth, f: Feed,
+                        x: ForceFactor => {
+            let law = force_factors::corrected(ForceLaw::new(k_c, m), x);
+            finite(law.specific_force);
+            finite(parting::parting_force(law, w, f, x));
+            let chip = parting::blade_chip(w, f);
+            let three = three_forces::ThreeLaws::new(law, law, law);
+            finite(three_forces::measured_forces(three, chip).passive);
+        });
+        at_all_corners!(f_c: MainForce, m: ForceExponent, a: DepthOfCut, f: Feed,
+                        k: CuttingEdgeAngle => {
+            let chip = engagement::chip_section(a, f, k);
+            let k_c = measured_force::specific_force_of_chip(f_c, chip);
+            finite(k_c);
+            finite(measured_force::law_through(k_c, chip.thickness, m).specific_force);
+            at_all_corners!(r: CornerRadius => {
+                finite(measured_force::law_of_cut(f_c, m, a, f, k, r).specific_force);
+            });
+            at_all_corners!(v: CuttingSpeed => {
+                finite(speed::removal_rate_at(chip, v));
+            });
+        });
+        at_all_corners!(p: Power, i: Power, e: Efficiency, v: CuttingSpeed => {
+            finite_or_refused(measured_force::power_above_idle(p, i, e));
+            finite(measured_force::force_of_power(p, v));
+        });
+        at_all_corners!(k_c: SpecificForceAtChip, q: RemovalRate => {
+            finite(measured_force::power_of_removal(k_c, q));
+        });
+        at_all_corners!(g: RakeAngle, h: RakeAngle, v: CuttingSpeed => {
+            finite_or_refused(force_factors::rake_factor(g, h));
+            finite_or_refused(force_factors::carbide_speed_factor(v));
+        });
+        at_all_corners!(n: NormalRatio, x: ForceFactor, y: ForceFactor, s: ForceScatter => {
+            finite(force_factors::corrected_ratio(n, x, y));
+            force_factors::scattered(s).into_iter().for_each(finite);
         });
     }
 

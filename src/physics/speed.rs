@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use uom::si::f64::{Length, Time};
 
+use super::engagement::ChipSection;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
     CuttingSpeed, DepthOfCut, Diameter, Duration, Feed, FeedRate, HandwheelRate, RemovalRate,
@@ -224,6 +225,35 @@ pub fn removal_rate(
         spindle_speed.frequency(),
     );
     Ok(RemovalRate::computed(PI * d_m * a_p * f * n))
+}
+
+/// How much metal a cut towards or across the axis removes per time, where it stands.
+///
+/// Q = b h v_c
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// Facing and parting, at the diameter to which the cutting speed belongs. Along a bar see
+/// [`removal_rate`].
+/// # Source
+/// Geometry: the section of the chip times the way that passes the edge.
+/// # Example
+/// ```
+/// use turnwright::physics::{engagement::ChipSection, speed::removal_rate_at};
+/// let chip = ChipSection::new("0.08 mm".parse()?, "3 mm".parse()?);
+/// let q = removal_rate_at(chip, "50 m/min".parse()?);
+/// assert!((q.cm3_per_min() - 12.0).abs() < 1e-9);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn removal_rate_at(chip: ChipSection, cutting_speed: CuttingSpeed) -> RemovalRate {
+    let (h, b, v_c) = (
+        chip.thickness.length(),
+        chip.width.length(),
+        cutting_speed.velocity(),
+    );
+    RemovalRate::computed(b * h * v_c)
 }
 
 /// The diameter half-way through the depth of a cut.

@@ -8,12 +8,12 @@ use crate::advice;
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth::{self, Cut, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
+use crate::advice::force::ToolLaw;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::finish::{self, TheoreticalRoughness};
-use crate::physics::force::ForceLaw;
 use crate::physics::section::Section;
 use crate::physics::speed;
 use crate::physics::stepped::HeldBar;
@@ -40,6 +40,7 @@ pub(super) struct Setup {
     pub(super) finish_step: SpindleChoice,
     pub(super) support: SupportChoice,
     pub(super) held: Held,
+    pub(super) law: ToolLaw,
     pub(super) centre: Option<CentreHoleChoice>,
     pub(super) overhang: Overhang,
     pub(super) facing: WorkLength,
@@ -109,14 +110,8 @@ impl Setup {
 
         // The spring that decides between chuck and centre is that of the last cuts, at the finished
         // diameter: a bar as thin as it will ever be, over its whole overhang.
-        let finish_forces = advice::force::forces(
-            &job.material,
-            &job.tool,
-            liked,
-            finish_feed.feed,
-            &mut provenance,
-        )?;
-        let law = advice::force::law(&job.material, &mut provenance);
+        let law = advice::force::tool_law(&job.material, &job.tool, &mut provenance)?;
+        let finish_forces = law.forces(&job.tool, liked, finish_feed.feed);
         let asked = job
             .holding
             .clone()
@@ -305,6 +300,7 @@ impl Setup {
             finish_step,
             support,
             held,
+            law,
             centre,
             overhang,
             facing,
@@ -346,10 +342,7 @@ impl Setup {
         };
         let overhang = self.held.overhang.mm();
         Cut {
-            law: ForceLaw::new(
-                job.material.specific_force().value,
-                job.material.exponent().value,
-            ),
+            law: self.law,
             tool: &job.tool,
             feed: feed.feed,
             spindle_speed: step.spindle_speed,
@@ -501,7 +494,7 @@ struct Whole<'a> {
     job: &'a Job,
     cross: &'a Dial,
     held: &'a Held,
-    law: ForceLaw,
+    law: ToolLaw,
     least: DepthOfCut,
     reach: WorkLength,
 }

@@ -11,6 +11,28 @@ use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 use super::{Quantity, unit::kind_rows};
 use crate::error::{Error, ErrorKind, any_of, nearest};
 
+/// Names that the trade has for a field, and ours.
+const SLIPS: &[(&str, &str)] = &[
+    ("nose_radius", "corner_radius"),
+    ("tip_radius", "corner_radius"),
+    ("approach_angle", "cutting_edge_angle"),
+    ("rake", "rake_angle"),
+    ("rpm", "spindle_speed"),
+    ("surface_speed", "cutting_speed"),
+    ("doc", "depth_of_cut"),
+    ("depth", "depth_of_cut"),
+    ("wear", "edge"),
+    ("tolerance", "limits"),
+];
+
+/// Our name of a field, by one that the trade has for it.
+fn ours(name: &str) -> Option<&'static str> {
+    SLIPS
+        .iter()
+        .find(|(slip, _)| *slip == name)
+        .map(|(_, ours)| *ours)
+}
+
 /// A document as it was written, duplicates and all.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Tree {
@@ -286,7 +308,8 @@ impl<'a> Fields<'a> {
             .iter()
             .map(|(entry, _)| entry.as_str())
             .filter(|entry| !self.known.borrow().contains(entry));
-        if let Some(misspelt) = nearest(name, strangers) {
+        let slipped = strangers.clone().find(|entry| ours(entry) == Some(name));
+        if let Some(misspelt) = slipped.or_else(|| nearest(name, strangers)) {
             return self.unknown(misspelt, Some(name));
         }
         Error::new(
@@ -300,7 +323,10 @@ impl<'a> Fields<'a> {
 
     fn unknown(&self, name: &str, meant: Option<&str>) -> Error {
         let known = self.known.borrow();
-        let meant = meant.or_else(|| nearest(name, known.iter().copied()));
+        let slip = ours(name).filter(|ours| known.contains(ours));
+        let meant = meant
+            .or(slip)
+            .or_else(|| nearest(name, known.iter().copied()));
         Error::new(
             ErrorKind::UnknownField,
             self.path(name),

@@ -437,6 +437,10 @@ fn suggestions(text: &str) -> Vec<String> {
     if wanted.len() < 2 {
         return Vec::new();
     }
+    let family = super::families::usual(text);
+    if !family.is_empty() {
+        return family.iter().map(|key| (*key).to_owned()).collect();
+    }
     let all = || {
         CATALOGUE
             .iter()

@@ -16,6 +16,7 @@
 mod catalogue;
 mod designation;
 pub mod dial;
+mod families;
 pub(crate) mod figure;
 #[cfg(feature = "serde")]
 mod given_material;

@@ -1,9 +1,51 @@
 //! The tool: its material, its corner and its edges.
 
+use std::fmt;
+
 use super::figure::ToolMaterial;
 use crate::quantity::{
     CornerRadius, CuttingEdgeAngle, DepthOfCut, EdgeRadius, MinorCuttingEdgeAngle, RakeAngle,
 };
+
+/// How far the cutting edge is worn.
+///
+/// ```
+/// use turnwright::shop::tool::EdgeState;
+/// assert_eq!(EdgeState::WornOut.name(), "worn_out");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum EdgeState {
+    /// Freshly ground, or a new insert.
+    Sharp,
+    /// Some way through its life, as most edges are.
+    Ordinary,
+    /// Due for a change.
+    WornOut,
+}
+
+impl EdgeState {
+    /// All of them, sharpest first.
+    pub const ALL: [Self; 3] = [Self::Sharp, Self::Ordinary, Self::WornOut];
+
+    /// The name as documents spell it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sharp => "sharp",
+            Self::Ordinary => "ordinary",
+            Self::WornOut => "worn_out",
+        }
+    }
+}
+
+impl fmt::Display for EdgeState {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
 
 /// A turning tool, in the terms of ISO 3002-1.
 ///
@@ -30,6 +72,8 @@ pub struct Tool {
     edge_radius: Option<EdgeRadius>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     least_depth: Option<DepthOfCut>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    edge: Option<EdgeState>,
 }
 
 impl Tool {
@@ -44,6 +88,7 @@ impl Tool {
             rake_angle: None,
             edge_radius: None,
             least_depth: None,
+            edge: None,
         }
     }
 
@@ -70,6 +115,8 @@ impl Tool {
         with_edge_radius edge_radius: EdgeRadius;
         /// The least depth at which this tool still cuts, where the shop knows it.
         with_least_depth least_depth: DepthOfCut;
+        /// How far the edge is worn; forces take one that is not told of as sharp.
+        with_edge edge: EdgeState;
     }
 }
 
@@ -92,6 +139,7 @@ impl Tool {
             rake_angle: f.quantity("rake_angle")?,
             edge_radius: f.quantity("edge_radius")?,
             least_depth: f.quantity("least_depth")?,
+            edge: f.choice("edge", &EdgeState::ALL.map(|edge| (edge.name(), edge)))?,
         };
         f.finish()?;
         Ok(tool)

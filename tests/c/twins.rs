@@ -5,42 +5,54 @@ use std::ptr::null_mut;
 use libtest_mimic::Trial;
 use turnwright::ffi::{
     tw_axial_force, tw_axial_stiffness, tw_base_speed_in_range, tw_base_speed_in_range_column,
-    tw_bending_moment, tw_buckling_load, tw_buckling_load_column, tw_cheapest_life,
-    tw_cheapest_life_column, tw_compound_angle, tw_compound_angle_for,
-    tw_compound_angle_for_column, tw_compound_motion, tw_compound_motion_column, tw_corner_radius,
+    tw_bending_moment, tw_buckling_load, tw_buckling_load_column, tw_carbide_speed_factor,
+    tw_carbide_speed_factor_column, tw_cheapest_life, tw_cheapest_life_column, tw_chip_area,
+    tw_chip_thickness, tw_compound_angle, tw_compound_angle_for, tw_compound_angle_for_column,
+    tw_compound_motion, tw_compound_motion_column, tw_corner_radius,
     tw_critical_speed_with_end_mass, tw_critical_speed_with_end_mass_column, tw_cutting_edge_angle,
-    tw_cutting_speed, tw_deflection, tw_density, tw_depth_of_cut, tw_diameter, tw_diameter_at_20,
-    tw_diameter_at_20_column, tw_diameter_error, tw_diameter_error_with_sag,
-    tw_diameter_error_with_sag_column, tw_diameter_growth, tw_diameter_growth_column,
-    tw_eccentricity, tw_expansion, tw_exponent, tw_facing_time, tw_facing_time_at_surface_speed,
-    tw_facing_time_at_surface_speed_column, tw_facing_time_column, tw_facing_time_to_middle,
-    tw_facing_time_to_middle_at_surface_speed, tw_facing_time_to_middle_at_surface_speed_column,
-    tw_facing_time_to_middle_column, tw_feed, tw_feed_force, tw_feed_force_moment,
-    tw_feed_force_moment_column, tw_first_critical_speed, tw_friction, tw_growth, tw_growth_load,
-    tw_growth_load_column, tw_half_angle, tw_heat_share, tw_highest_speed_for_cut,
-    tw_highest_speed_for_cut_column, tw_largest_depth_for, tw_largest_depth_for_column,
-    tw_left_in_the_end, tw_left_in_the_end_column, tw_length, tw_length_growth,
-    tw_length_growth_column, tw_life, tw_life_after_change, tw_life_after_change_column,
-    tw_life_at, tw_life_at_column, tw_life_constant, tw_life_exponent, tw_light_after_heavy,
-    tw_light_after_heavy_column, tw_main_force, tw_mass, tw_normal_ratio, tw_overhang,
-    tw_passive_force, tw_power, tw_price, tw_price_per_hour, tw_push_out, tw_push_out_column,
-    tw_rise, tw_set_over, tw_share_left, tw_share_left_column, tw_specific_force, tw_specific_heat,
-    tw_speed_for_life, tw_speed_for_life_column, tw_spindle_speed, tw_spring_share, tw_status,
-    tw_stiffness, tw_tailstock_correction, tw_tailstock_correction_column, tw_tailstock_set_over,
-    tw_tailstock_set_over_column, tw_tangential_deflection, tw_taper_half_angle,
-    tw_taper_half_angle_column, tw_taper_ratio, tw_temperature_rise, tw_temperature_rise_column,
-    tw_time, tw_tool_height, tw_tool_height_error, tw_tool_height_error_column, tw_torque,
-    tw_torque_available, tw_torque_available_column, tw_travel, tw_true_depth,
-    tw_true_depth_column, tw_whip, tw_whip_column, tw_youngs_modulus,
+    tw_cutting_forces, tw_cutting_forces_column, tw_cutting_power, tw_cutting_power_column,
+    tw_cutting_speed, tw_cutting_torque, tw_cutting_torque_column, tw_deflection, tw_density,
+    tw_depth_of_cut, tw_diameter, tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_error,
+    tw_diameter_error_with_sag, tw_diameter_error_with_sag_column, tw_diameter_growth,
+    tw_diameter_growth_column, tw_eccentricity, tw_edge_length, tw_efficiency,
+    tw_equivalent_chip_thickness, tw_equivalent_chip_thickness_column, tw_expansion, tw_exponent,
+    tw_facing_time, tw_facing_time_at_surface_speed, tw_facing_time_at_surface_speed_column,
+    tw_facing_time_column, tw_facing_time_to_middle, tw_facing_time_to_middle_at_surface_speed,
+    tw_facing_time_to_middle_at_surface_speed_column, tw_facing_time_to_middle_column, tw_feed,
+    tw_feed_force, tw_feed_force_moment, tw_feed_force_moment_column, tw_first_critical_speed,
+    tw_force_factor, tw_friction, tw_growth, tw_growth_load, tw_growth_load_column, tw_half_angle,
+    tw_heat_share, tw_highest_speed_for_cut, tw_highest_speed_for_cut_column, tw_largest_depth_for,
+    tw_largest_depth_for_column, tw_left_in_the_end, tw_left_in_the_end_column, tw_length,
+    tw_length_growth, tw_length_growth_column, tw_life, tw_life_after_change,
+    tw_life_after_change_column, tw_life_at, tw_life_at_column, tw_life_constant, tw_life_exponent,
+    tw_light_after_heavy, tw_light_after_heavy_column, tw_main_force, tw_mass,
+    tw_minor_cutting_edge_angle, tw_normal_ratio, tw_overhang, tw_parting_force,
+    tw_parting_force_column, tw_passive_force, tw_power, tw_power_above_idle,
+    tw_power_above_idle_column, tw_power_of_removal, tw_power_of_removal_column, tw_price,
+    tw_price_per_hour, tw_push_out, tw_push_out_column, tw_rake_angle, tw_rake_factor,
+    tw_rake_factor_column, tw_removal_rate, tw_rise, tw_set_over, tw_share_left,
+    tw_share_left_column, tw_specific_force, tw_specific_force_at, tw_specific_force_at_chip,
+    tw_specific_force_at_column, tw_specific_force_from_power, tw_specific_force_from_power_column,
+    tw_specific_heat, tw_speed_for_life, tw_speed_for_life_column, tw_spindle_speed,
+    tw_spring_share, tw_status, tw_stiffness, tw_straight_edge_force,
+    tw_straight_edge_force_column, tw_tailstock_correction, tw_tailstock_correction_column,
+    tw_tailstock_set_over, tw_tailstock_set_over_column, tw_tangential_deflection,
+    tw_taper_half_angle, tw_taper_half_angle_column, tw_taper_ratio, tw_temperature_rise,
+    tw_temperature_rise_column, tw_time, tw_tool_height, tw_tool_height_error,
+    tw_tool_height_error_column, tw_torque, tw_torque_available, tw_torque_available_column,
+    tw_travel, tw_true_depth, tw_true_depth_column, tw_whip, tw_whip_column, tw_width,
+    tw_youngs_modulus,
 };
 use turnwright::{
-    AxialForce, AxialStiffness, BendingMoment, CompoundAngle, CornerRadius, CriticalSpeed,
-    CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError,
-    Duration, Eccentricity, Feed, FeedForce, ForceExponent, Friction, HalfAngle, HeatShare,
-    LifeConstant, LifeExponent, MainForce, Mass, NormalRatio, Overhang, PassiveForce, Power, Price,
-    PricePerHour, Quantity, SetOver, SpecificCuttingForce, SpecificHeat, SpindleSpeed, SpringShare,
-    Stiffness, TangentialDeflection, TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth,
-    ToolHeight, ToolLife, Torque, Travel, WorkLength, YoungsModulus,
+    AxialForce, AxialStiffness, BendingMoment, BladeWidth, ChipArea, ChipThickness, CompoundAngle,
+    CornerRadius, CriticalSpeed, CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut,
+    Diameter, DiameterError, Duration, Eccentricity, EdgeLength, Efficiency, Feed, FeedForce,
+    ForceExponent, ForceFactor, Friction, HalfAngle, HeatShare, LifeConstant, LifeExponent,
+    MainForce, Mass, MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, Power, Price,
+    PricePerHour, Quantity, RakeAngle, RemovalRate, SetOver, SpecificCuttingForce,
+    SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare, Stiffness, TangentialDeflection,
+    TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth, ToolHeight, ToolLife, Torque,
+    Travel, WorkLength, YoungsModulus,
 };
 
 use crate::columns::{Numbers, input, output, same};
@@ -146,4 +158,16 @@ twins! {
     "tailstock_correction" tw_tailstock_correction tw_tailstock_correction_column
         [near_at tw_length mm WorkLength 5.0 500.0, near_error tw_diameter_error mm DiameterError 0.002 0.3, far_at tw_length mm WorkLength 5.0 500.0, far_error tw_diameter_error mm DiameterError 0.002 0.3, length_between_centres tw_length mm WorkLength 5.0 500.0]
         [set_over tw_set_over mm SetOver];
+    "cutting_forces" tw_cutting_forces tw_cutting_forces_column [specific_force tw_specific_force mpa SpecificCuttingForce 300.0 4000.0, exponent tw_exponent ratio ForceExponent 0.05 0.6, depth_of_cut tw_depth_of_cut mm DepthOfCut 0.01 5.0, feed tw_feed mm_per_rev Feed 0.02 0.5, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 20.0 120.0, corner_radius tw_corner_radius mm CornerRadius 0.05 3.0, normal_ratio tw_normal_ratio ratio NormalRatio 0.2 2.0] [main_force tw_main_force n MainForce, feed_force tw_feed_force n FeedForce, passive_force tw_passive_force n PassiveForce];
+    "straight_edge_force" tw_straight_edge_force tw_straight_edge_force_column [specific_force tw_specific_force mpa SpecificCuttingForce 300.0 4000.0, exponent tw_exponent ratio ForceExponent 0.05 0.6, depth_of_cut tw_depth_of_cut mm DepthOfCut 0.01 5.0, feed tw_feed mm_per_rev Feed 0.02 0.5, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 20.0 120.0] [main_force tw_main_force n MainForce];
+    "specific_force_at" tw_specific_force_at tw_specific_force_at_column [specific_force tw_specific_force mpa SpecificCuttingForce 300.0 4000.0, exponent tw_exponent ratio ForceExponent 0.05 0.6, chip_thickness tw_chip_thickness mm ChipThickness 0.02 1.0] [specific_force_at_chip tw_specific_force_at_chip mpa SpecificForceAtChip];
+    "rake_factor" tw_rake_factor tw_rake_factor_column [rake_angle tw_rake_angle deg RakeAngle 1.0 30.0, reference_rake_angle tw_rake_angle deg RakeAngle 1.0 30.0] [force_factor tw_force_factor ratio ForceFactor];
+    "carbide_speed_factor" tw_carbide_speed_factor tw_carbide_speed_factor_column [cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0] [force_factor tw_force_factor ratio ForceFactor];
+    "parting_force" tw_parting_force tw_parting_force_column [specific_force tw_specific_force mpa SpecificCuttingForce 300.0 4000.0, exponent tw_exponent ratio ForceExponent 0.05 0.6, width tw_width mm BladeWidth 0.5 20.0, feed tw_feed mm_per_rev Feed 0.02 0.5, shape_factor tw_force_factor ratio ForceFactor 0.5 2.0] [main_force tw_main_force n MainForce];
+    "equivalent_chip_thickness" tw_equivalent_chip_thickness tw_equivalent_chip_thickness_column [depth_of_cut tw_depth_of_cut mm DepthOfCut 0.01 5.0, feed tw_feed mm_per_rev Feed 0.02 0.5, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 20.0 120.0, minor_cutting_edge_angle tw_minor_cutting_edge_angle deg MinorCuttingEdgeAngle 2.0 40.0, corner_radius tw_corner_radius mm CornerRadius 0.05 3.0] [edge_length tw_edge_length mm EdgeLength, chip_area tw_chip_area mm2 ChipArea, chip_thickness tw_chip_thickness mm ChipThickness];
+    "cutting_power" tw_cutting_power tw_cutting_power_column [main_force tw_main_force n MainForce 10.0 3000.0, cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0] [power tw_power kw Power];
+    "cutting_torque" tw_cutting_torque tw_cutting_torque_column [main_force tw_main_force n MainForce 10.0 3000.0, mean_diameter tw_diameter mm Diameter 5.0 300.0] [torque tw_torque nm Torque];
+    "power_above_idle" tw_power_above_idle tw_power_above_idle_column [motor_power tw_power kw Power 0.1 10.0, idle_power tw_power kw Power 0.1 10.0, efficiency tw_efficiency ratio Efficiency 0.3 0.95] [power tw_power kw Power];
+    "specific_force_from_power" tw_specific_force_from_power tw_specific_force_from_power_column [power tw_power kw Power 0.1 10.0, cutting_speed tw_cutting_speed m_per_min CuttingSpeed 10.0 400.0, exponent tw_exponent ratio ForceExponent 0.05 0.6, depth_of_cut tw_depth_of_cut mm DepthOfCut 0.01 5.0, feed tw_feed mm_per_rev Feed 0.02 0.5, cutting_edge_angle tw_cutting_edge_angle deg CuttingEdgeAngle 20.0 120.0, corner_radius tw_corner_radius mm CornerRadius 0.05 3.0] [specific_force tw_specific_force mpa SpecificCuttingForce, specific_force_at_chip tw_specific_force_at_chip mpa SpecificForceAtChip];
+    "power_of_removal" tw_power_of_removal tw_power_of_removal_column [specific_force_at_chip tw_specific_force_at_chip mpa SpecificForceAtChip 300.0 9000.0, removal_rate tw_removal_rate cm3_per_min RemovalRate 1.0 500.0] [power tw_power kw Power];
 }

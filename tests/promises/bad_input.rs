@@ -276,12 +276,6 @@ fn every_bad_value_names_its_field() {
         ("/tools", json!({}), NotOffered, "tools"),
         ("/holding", json!("between_centres"), NotOffered, "holding"),
         (
-            "/tool/rake_angle",
-            json!("6 deg"),
-            NotOffered,
-            "tool.rake_angle",
-        ),
-        (
             "/preferences",
             json!({ "way": "least_time" }),
             NotOffered,

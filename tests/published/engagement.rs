@@ -1,6 +1,7 @@
-//! Light cuts, in which the corner arc cuts alone: derived; the thickest chip in the form of Blake
-//! and Scattergood 1990 (from memory).
+//! Light cuts, in which the corner arc cuts alone, and the engaged edge: derived; the thickest chip
+//! in the form of Blake and Scattergood 1990, the chord after Colwell 1954 (both from memory).
 
+use turnwright::physics::edge_in_cut::engaged_edge;
 use turnwright::physics::engagement::{
     chip_section, largest_edge_angle, least_depth, thickest_chip,
 };
@@ -21,6 +22,8 @@ pub fn answer(case: &Case) -> Result<(), String> {
             case.get("corner_radius")?,
         );
         case.expect("least_depth", a_p.map_err(|e| e.to_string())?)
+    } else if case.asks("edge_length") {
+        engaged(case)
     } else if case.asks("arc_end") {
         direction(case)
     } else {
@@ -45,6 +48,25 @@ fn forces(case: &Case) -> Result<(), String> {
     case.expect("feed_force", forces.feed)?;
     case.expect("passive_force", forces.passive)?;
     case.expect("effective_angle", effective_edge_angle(&forces))
+}
+
+fn engaged(case: &Case) -> Result<(), String> {
+    let edge = engaged_edge(
+        case.get("depth_of_cut")?,
+        case.get("feed")?,
+        case.get("cutting_edge_angle")?,
+        case.get("minor_cutting_edge_angle")?,
+        case.get("corner_radius")?,
+    );
+    let edge = edge.map_err(|e| e.to_string())?;
+    // The local edge angle is below zero on the side of the minor edge.
+    case.expect_trade::<MinorCuttingEdgeAngle>("arc_start", -edge.arc_start.degrees())?;
+    case.expect("arc_end", edge.arc_end)?;
+    case.expect("edge_length", edge.edge_length)?;
+    case.expect("chip_area", edge.chip_area)?;
+    case.expect("ridge_area", edge.ridge_area)?;
+    case.expect("equivalent_chip_thickness", edge.equivalent_chip_thickness)?;
+    case.expect("chord_angle", edge.chord_angle)
 }
 
 fn thickest(case: &Case) -> Result<(), String> {

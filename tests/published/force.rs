@@ -1,11 +1,19 @@
-//! Force, torque and power: Kienzle 1952 (from memory), and the definitions of power and torque.
+//! Force, torque and power: Kienzle 1952 (from memory), factors of the force and three measured
+//! components (from memory of text books), and the definitions of power and torque.
 
 use turnwright::physics::drive::{
     cutting_power, drive_power, largest_depth_for_power, motor_power, torque, torque_at,
 };
 use turnwright::physics::engagement::chip_section;
 use turnwright::physics::force::{ForceLaw, cutting_forces, main_force, specific_force_at};
+use turnwright::physics::force_factors::{carbide_speed_factor, rake_factor};
+use turnwright::physics::measured_force::{
+    force_of_power, law_of_cut, law_through, power_above_idle, power_of_removal,
+    specific_force_of_chip,
+};
+use turnwright::physics::parting::parting_force;
 use turnwright::physics::speed::{cutting_speed, mean_diameter};
+use turnwright::physics::three_forces::{ThreeLaws, measured_forces};
 use turnwright::*;
 
 use crate::case::Case;
@@ -13,8 +21,14 @@ use crate::case::Case;
 pub fn answer(case: &Case) -> Result<(), String> {
     match case.topic() {
         "force" if case.has("against") => edge_angles(case),
+        "force" if case.has("rake") => rake(case),
+        "force" if case.asks("factor") => speed_factor(case),
+        "force" if case.has("main") => three(case),
+        "force" if case.has("idle_power") => from_power(case),
+        "force" if case.has("width") => parting(case),
         "force" => kienzle(case),
         "force-components" => components(case),
+        _ if case.has("unit_power") => unit_power(case),
         _ if case.has("rated_power") => drive(case),
         _ if case.asks("depth_of_cut") => deepest(case),
         _ => power(case),
@@ -112,4 +126,73 @@ fn deepest(case: &Case) -> Result<(), String> {
         case.get("power")?,
     );
     case.expect("depth_of_cut", a_p)
+}
+
+fn rake(case: &Case) -> Result<(), String> {
+    let factor = rake_factor(case.get("rake")?, case.get("reference_rake")?);
+    case.expect_number("factor", factor.map_err(|e| e.to_string())?.value())
+}
+
+fn speed_factor(case: &Case) -> Result<(), String> {
+    let factor = carbide_speed_factor(case.get("cutting_speed")?);
+    case.expect_number("factor", factor.map_err(|e| e.to_string())?.value())
+}
+
+/// A set is k_1.1 and 1 - m.
+fn three(case: &Case) -> Result<(), String> {
+    let set = |field: &str| -> Result<ForceLaw, String> {
+        let [k, p] = case.words(field)?[..] else {
+            return Err(format!("{field} is not a pair"));
+        };
+        let p: f64 = p.parse().map_err(|_| format!("{field}: no number"))?;
+        let m = ForceExponent::from_value(1.0 - p).map_err(|e| e.to_string())?;
+        Ok(ForceLaw::new(parse(k)?, m))
+    };
+    let laws = ThreeLaws::new(set("main")?, set("feed_set")?, set("passive_set")?);
+    let chip = chip_section(
+        case.get("depth_of_cut")?,
+        case.get("feed")?,
+        case.get("cutting_edge_angle")?,
+    );
+    let forces = measured_forces(laws, chip);
+    case.expect("main_force", forces.main)?;
+    case.expect("feed_force", forces.feed)?;
+    case.expect("passive_force", forces.passive)
+}
+
+fn from_power(case: &Case) -> Result<(), String> {
+    let power = power_above_idle(
+        case.get("power")?,
+        case.get("idle_power")?,
+        case.get("efficiency")?,
+    );
+    let main = force_of_power(
+        power.map_err(|e| e.to_string())?,
+        case.get("mean_cutting_speed")?,
+    );
+    let (a_p, f) = (case.get("depth_of_cut")?, case.get("feed")?);
+    let (kappa, m) = (case.get("cutting_edge_angle")?, case.get("exponent")?);
+    let chip = chip_section(a_p, f, kappa);
+    let k_c = specific_force_of_chip(main, chip);
+    case.expect("specific_force_at_h", k_c)?;
+    let through = law_through(k_c, chip.thickness, m);
+    case.expect("specific_force", through.specific_force)?;
+    let of_cut = law_of_cut(main, m, a_p, f, kappa, parse("0 mm")?);
+    case.expect("specific_force", of_cut.specific_force)
+}
+
+fn parting(case: &Case) -> Result<(), String> {
+    let f_c = parting_force(
+        law(case)?,
+        case.get("width")?,
+        case.get("feed")?,
+        parse("1")?,
+    );
+    case.expect("main_force", f_c)
+}
+
+fn unit_power(case: &Case) -> Result<(), String> {
+    let k_c: SpecificForceAtChip = case.get("unit_power")?;
+    case.expect("specific_force", k_c)?;
+    case.expect("power", power_of_removal(k_c, case.get("removal_rate")?))
 }

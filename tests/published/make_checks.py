@@ -96,7 +96,7 @@ DEF = "derived from the definition"
 # What a case of kind "derived" is derived from.
 SECTIONS = {1: "speed, feed, time", 3: "Kienzle's law", 4: "corner arc and light cut", 5: "power, torque, drive", 6: "theoretical finish",
             10: "bars", 11: "spring of the bar", 12: "vibration", 14: "centre holes", 15: "heat", 16: "tool life", 17: "tapers", 18: "dials", 19: "facing",
-            20: "height of the tool", 23: "gripping", 24: "overhang of the tool"}
+            20: "height of the tool", 23: "gripping", 24: "overhang of the tool", 25: "parting"}
 
 
 def fm(section):
@@ -115,6 +115,26 @@ def kienzle(kc11, mc, ap, f, kappa, r=None):
 
 def arc_end(ap, r):
     return 2 * asin(sqrt(ap / (2 * r)))
+
+
+def engaged(ap, f, r, kappa):
+    """Exact: arc start, arc end, edge length, area, ridge, straight piece."""
+    t1 = -asin(f / (2 * r))
+    if ap <= r * (1 - cos(kappa)):
+        t2, s = arc_end(ap, r), mpf(0)
+    else:
+        t2, s = kappa, (ap - r * (1 - cos(kappa))) / sin(kappa)
+    ridge = f * r - f / 2 * sqrt(r**2 - f**2 / 4) - r**2 * asin(f / (2 * r))
+    return t1, t2, r * (t2 - t1) + s, ap * f - ridge, ridge, s
+
+
+def area_by_quad(ap, f, r):
+    """Area of a light cut by integrating between the outlines (independent of the closed form)."""
+    last = lambda x: r - sqrt(r * r - (x + f) ** 2) if x + f < r else r
+    this = lambda x: r - sqrt(r * r - x * x)
+    end = sqrt(2 * r * ap - ap**2)                     # this turn meets the old surface
+    a = quad(lambda x: last(x) - this(x), [-f / 2, end - f])
+    return a + quad(lambda x: ap - this(x), [end - f, end])
 
 
 def edge_force(kc11, mc, ap, f, r, kappa, kn=1):
@@ -294,6 +314,7 @@ def units_cases():
     case("units-torque", t, "derived", DEF, {"torque": "10 lbf*ft"}, {"torque": (si("10 lbf*ft"), "N*m")})
     case("units-stiffness", t, "derived", DEF, {"stiffness": "100000 lbf/in"}, {"stiffness": (si("100000 lbf/in"), "N/um")})
     case("units-density", t, "derived", DEF, {"density": "0.284 lb/in^3"}, {"density": (si("0.284 lb/in^3"), "kg/m^3")})
+    case("units-unit-power", t, "derived", DEF, {"unit_power": "1 hp/(in^3/min)"}, {"specific_force": (UNITS["hp/(in^3/min)"], "MPa")})
     case("units-removal-rate", t, "derived", DEF, {"removal_rate": "1 in^3/min"}, {"removal_rate": (si("1 in^3/min"), "cm^3/min")})
 
 
@@ -354,6 +375,25 @@ def force_cases():
          {"main_force": "1990 N"})
     case("force-edge-angle-scaling", t, "derived", fm(3) + ": F_c ~ (sin kappa)^-m at the same depth and feed", {"exponent": "0.25", "cutting_edge_angle": "45 deg", "against": "90 deg"},
          {"ratio": (sin(pi / 4) ** mpf("-0.25"), "")})
+    rake = "from memory of German machining text books, unverified page: K_gamma = 1 - 0.015 (gamma - gamma_ref)/deg"
+    case("force-rake-steel", t, "from-memory", rake, {"rake": "0 deg", "reference_rake": "6 deg"}, {"factor": "1.09"}, 1e-12, note="equals (109 - 1.5 gamma)/100")
+    case("force-rake-iron", t, "from-memory", rake, {"rake": "-6 deg", "reference_rake": "2 deg"}, {"factor": "1.12"}, 1e-12, note="equals (103 - 1.5 gamma)/100")
+    case("force-rake-high", t, "from-memory", rake, {"rake": "20 deg", "reference_rake": "6 deg"}, {"factor": "0.79"}, 1e-12)
+    kv = "from memory of German machining text books, unverified page: K_v = 2.023 v^-0.153 up to 100 m/min, 1.380 v^-0.07 above (v in m/min)"
+    case("force-speed-factor-50", t, "from-memory", kv, {"cutting_speed": "50 m/min"}, {"factor": (mpf("2.023") * mpf(50) ** mpf("-0.153"), "")})
+    case("force-speed-factor-100", t, "from-memory", kv, {"cutting_speed": "100 m/min"}, {"factor": "1.0"}, 1e-3, note="both branches give 1 within 0.1 %")
+    case("force-speed-factor-200", t, "from-memory", kv, {"cutting_speed": "200 m/min"}, {"factor": (mpf("1.380") * mpf(200) ** mpf("-0.07"), "")})
+    kb = "from memory of Koenig and Essel 1973 as reprinted in Klocke, Fertigungsverfahren 1, unverified page (Ck45N)"
+    b, h = mpf("2.5"), mpf("0.3")
+    case("force-three-components", t, "from-memory", kb, {"depth_of_cut": "2.5 mm", "feed": "0.3 mm/rev", "cutting_edge_angle": "90 deg", "main": ["1659 MPa", "0.79"], "feed_set": ["521 MPa", "0.51"], "passive_set": ["309 MPa", "0.60"]},
+         {"main_force": (1659 * b * h ** mpf("0.79"), "N"), "feed_force": (521 * b * h ** mpf("0.51"), "N"), "passive_force": (309 * b * h ** mpf("0.60"), "N")},
+         note="each set is (k_1.1, 1 - m); shows the order of the shares F_f/F_c and F_p/F_c")
+    ap, f, v, P = si("2 mm"), si("0.25 mm/rev"), si("110 m/min"), si("2.4 kW")
+    kc = mpf("0.8") * P / (ap * f * v)
+    case("force-from-power", t, "derived", fm(3) + ": measured instead of tabled", {"power": "2.7 kW", "idle_power": "0.3 kW", "efficiency": "0.8", "depth_of_cut": "2 mm", "feed": "0.25 mm/rev", "cutting_edge_angle": "90 deg",
+         "mean_cutting_speed": "110 m/min", "exponent": "0.26"}, {"specific_force_at_h": (kc, "MPa"), "specific_force": (kc * mpf("0.25") ** mpf("0.26"), "MPa")})
+    F = si("2500 MPa") * si("3 mm") * si("0.08 mm") * mpf("0.08") ** mpf("-0.26")
+    case("force-parting", t, "derived", fm(25) + ", K_shape = 1", {"specific_force": "2500 MPa", "exponent": "0.26", "width": "3 mm", "feed": "0.08 mm/rev"}, {"main_force": (F, "N")})
     t = "force-components"
     case("components-straight-45", t, "derived", fm(3) + ": normal to the edge", {"main_force": "1000 N", "normal_ratio": "0.5", "cutting_edge_angle": "45 deg", "corner_radius": "0 mm"},
          {"feed_force": (500 * sin(pi / 4), "N"), "passive_force": (500 * cos(pi / 4), "N")})
@@ -380,6 +420,17 @@ def force_cases():
         assert abs(atan2(ff, fp) - k) < mpf(10) ** -25
         case(f"light-direction-area-{i}", t, "derived", fm(4) + ": exponent 0, tan kappa_e = (th - sin th cos th)/sin^2 th", {"depth_of_cut": ap, "corner_radius": r, "cutting_edge_angle": "90 deg", "exponent": "0"},
              {"arc_end": (t2, "deg"), "effective_angle": (k, "deg")}, 1e-11)
+    for i, (ap, f, r, k) in enumerate([("0.2 mm", "0.1 mm/rev", "0.8 mm", "95 deg"), ("2 mm", "0.25 mm/rev", "0.8 mm", "95 deg"), ("1.5 mm", "0.2 mm/rev", "1.2 mm", "75 deg"), ("0.02 in", "0.006 in/rev", "0.03125 in", "90 deg")], 1):
+        t1, t2, le, area, ridge, s = engaged(si(ap), si(f), si(r), si(k))
+        R, F, A = si(r), si(f), si(ap)
+        if s == 0:
+            assert abs(area_by_quad(A, F, R) - area) < mpf(10) ** -30
+            chord = (t1 + t2) / 2
+        else:
+            rt = R - sqrt(R * R - F * F / 4)
+            chord = atan2(A - rt, R * sin(t2) + s * cos(si(k)) + F / 2)
+        case(f"light-geometry-{i}", t, "derived", fm(4) + ": exact engagement; chord direction after Colwell 1954, from memory", {"depth_of_cut": ap, "feed": f, "corner_radius": r, "cutting_edge_angle": k, "minor_cutting_edge_angle": "10 deg"},
+             {"arc_start": (t1, "deg"), "arc_end": (t2, "deg"), "edge_length": (le, "mm"), "chip_area": (area, "mm^2"), "ridge_area": (ridge, "mm^2"), "equivalent_chip_thickness": (area / le, "mm"), "chord_angle": (chord, "deg")}, 1e-10)
     for i, (ap, f, r) in enumerate([("0.2 mm", "0.1 mm/rev", "0.8 mm"), ("0.05 mm", "0.08 mm/rev", "0.4 mm"), ("0.005 in", "0.003 in/rev", "0.015625 in")], 1):
         A, F, R = si(ap), si(f), si(r)
         x = sqrt(2 * R * A - A * A)
@@ -413,6 +464,8 @@ def power_cases():
         n = si(nn)
         case(f"power-drive-{i}", t, "derived", fm(1) + ": constant torque below base speed, constant power above", {"rated_power": "1.5 kW", "base_speed": "1400 rpm", "spindle_speed": nn},
              {"power": (PN * min(1, n / nb), "W"), "torque": (PN / (2 * pi * nb) * min(1, nb / n), "N*m")})
+    u, Q = si("0.8 hp/(in^3/min)"), si("3 in^3/min")
+    case("power-unit-power", t, "derived", fm(3) + ": unit power", {"unit_power": "0.8 hp/(in^3/min)", "removal_rate": "3 in^3/min"}, {"power": (u * Q, "hp"), "specific_force": (u, "MPa")}, 1e-12)
     case("power-largest-depth", t, "derived", fm(3) + " and P = F v: sharp corner, speed at the outer diameter", {"specific_force": "1780 MPa", "exponent": "0.17", "feed": "0.2 mm/rev", "cutting_edge_angle": "90 deg", "cutting_speed": "100 m/min", "power": "1.2 kW"},
          {"depth_of_cut": (si("1.2 kW") / si("100 m/min") / (si("1780 MPa") * si("0.2 mm") * mpf("0.2") ** mpf("-0.17")), "mm")})
 

@@ -15,7 +15,7 @@ pub fn answer(case: &Case) -> Result<(), String> {
 
 type Convert = fn(&Case, &str) -> Result<(), String>;
 
-const FIELDS: [(&str, Convert); 11] = [
+const FIELDS: [(&str, Convert); 12] = [
     ("length", both::<WorkLength>),
     ("roughness", both::<Ra>),
     ("force", both::<MainForce>),
@@ -27,9 +27,16 @@ const FIELDS: [(&str, Convert); 11] = [
     ("stiffness", both::<Stiffness>),
     ("density", both::<Density>),
     ("removal_rate", both::<RemovalRate>),
+    ("unit_power", unit_power),
 ];
 
 /// The same value in two units.
 fn both<Q: Quantity>(case: &Case, field: &str) -> Result<(), String> {
     case.expect_trade::<Q>(field, case.converted::<Q>(field)?)
+}
+
+/// Unit power is a specific force.
+fn unit_power(case: &Case, field: &str) -> Result<(), String> {
+    let k_c = case.converted::<SpecificForceAtChip>(field)?;
+    case.expect_trade::<SpecificForceAtChip>("specific_force", k_c)
 }

@@ -1,0 +1,301 @@
+//! The edge in its cut: what it takes off, and what its rake and speed change in the force.
+
+use super::columns::{tw_column, tw_out_column};
+use super::quantity::*;
+use super::rows::{Input, Job, Numbers, Output};
+use super::status::{tw_error, tw_status};
+use super::{call, put};
+use crate::error::Error;
+use crate::physics::{edge_in_cut, force_factors};
+use crate::quantity::{
+    ChipArea, ChipThickness, CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, EdgeLength,
+    Feed, ForceFactor, MinorCuttingEdgeAngle, Quantity, RakeAngle,
+};
+
+fn rake_factor_of(
+    rake_angle: tw_rake_angle,
+    reference_rake_angle: tw_rake_angle,
+) -> Result<ForceFactor, Error> {
+    force_factors::rake_factor(
+        rake_angle.read()?,
+        reference_rake_angle.named("reference_rake_angle")?,
+    )
+}
+
+/// The factor of the force for the rake of the tool: 1 - 0.015 for each degree above the rake
+/// that the specific force holds for, 6 deg for the tables of steel, 2 deg for those of cast iron
+/// (from memory of machining text books; some have 0.010).
+///
+/// Both rakes lie from -10 to 25 deg (TW_OUT_OF_RANGE).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_rake_factor(
+    rake_angle: tw_rake_angle,
+    reference_rake_angle: tw_rake_angle,
+    force_factor: *mut tw_force_factor,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !force_factor.is_null(),
+        || {
+            Ok(tw_force_factor::from(rake_factor_of(
+                rake_angle,
+                reference_rake_angle,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(force_factor, answer) },
+    )
+}
+
+/// tw_rake_factor for every row.
+///
+/// Columns, see the first page: rake_angle and reference_rake_angle are read, force_factor is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_rake_factor_column(
+    rake_angle: *const tw_column,
+    reference_rake_angle: *const tw_column,
+    force_factor: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<RakeAngle>("rake_angle", rake_angle),
+            Input::of::<RakeAngle>("reference_rake_angle", reference_rake_angle),
+        ],
+        outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[rake_angle, reference_rake_angle]| {
+        let force_factor = rake_factor_of(
+            tw_rake_angle { deg: rake_angle },
+            tw_rake_angle {
+                deg: reference_rake_angle,
+            },
+        )?;
+        Ok(([force_factor.trade()], 0))
+    })
+}
+
+fn carbide_speed_factor_of(cutting_speed: tw_cutting_speed) -> Result<ForceFactor, Error> {
+    force_factors::carbide_speed_factor(cutting_speed.read()?)
+}
+
+/// The factor of the force for the cutting speed of carbide, 1 at 100 m/min (from memory of
+/// machining text books). For high-speed steel there is none.
+///
+/// Speeds below 20 m/min are refused (TW_OUT_OF_RANGE).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_carbide_speed_factor(
+    cutting_speed: tw_cutting_speed,
+    force_factor: *mut tw_force_factor,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !force_factor.is_null(),
+        || {
+            Ok(tw_force_factor::from(carbide_speed_factor_of(
+                cutting_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(force_factor, answer) },
+    )
+}
+
+/// tw_carbide_speed_factor for every row.
+///
+/// Columns, see the first page: cutting_speed is read, force_factor is written. row_status may be
+/// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_carbide_speed_factor_column(
+    cutting_speed: *const tw_column,
+    force_factor: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<CuttingSpeed>("cutting_speed", cutting_speed)],
+        outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cutting_speed]| {
+        let force_factor = carbide_speed_factor_of(tw_cutting_speed {
+            m_per_min: cutting_speed,
+        })?;
+        Ok(([force_factor.trade()], 0))
+    })
+}
+
+fn equivalent_chip_thickness_of(
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+) -> Result<(EdgeLength, ChipArea, ChipThickness), Error> {
+    let edge = edge_in_cut::engaged_edge(
+        depth_of_cut.read()?,
+        feed.read()?,
+        cutting_edge_angle.read()?,
+        minor_cutting_edge_angle.read()?,
+        corner_radius.read()?,
+    )?;
+    Ok((
+        edge.edge_length,
+        edge.chip_area,
+        edge.equivalent_chip_thickness,
+    ))
+}
+
+/// How much of a rounded tool's edge is in the cut and what it takes off, exactly: length of the
+/// engaged edge, cross section of the chip, and the equivalent chip thickness, which is the one
+/// over the other.
+///
+/// A corner radius of zero, a feed at which two turns do not meet on the corner arc, and a depth
+/// within the ridge between them are refused (TW_CONTRADICTION).
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_equivalent_chip_thickness(
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    edge_length: *mut tw_edge_length,
+    chip_area: *mut tw_chip_area,
+    chip_thickness: *mut tw_chip_thickness,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(edge_length.is_null() && chip_area.is_null() && chip_thickness.is_null()),
+        || {
+            let (edge_length_found, chip_area_found, chip_thickness_found) =
+                equivalent_chip_thickness_of(
+                    depth_of_cut,
+                    feed,
+                    cutting_edge_angle,
+                    minor_cutting_edge_angle,
+                    corner_radius,
+                )?;
+            Ok((
+                tw_edge_length::from(edge_length_found),
+                tw_chip_area::from(chip_area_found),
+                tw_chip_thickness::from(chip_thickness_found),
+            ))
+        },
+        |(edge_length_found, chip_area_found, chip_thickness_found)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(edge_length, edge_length_found);
+                put(chip_area, chip_area_found);
+                put(chip_thickness, chip_thickness_found);
+            }
+        },
+    )
+}
+
+/// tw_equivalent_chip_thickness for every row.
+///
+/// Columns, see the first page: depth_of_cut, feed, cutting_edge_angle, minor_cutting_edge_angle
+/// and corner_radius are read, edge_length, chip_area and chip_thickness are written, each may be
+/// NULL unless all are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+/// apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_equivalent_chip_thickness_column(
+    depth_of_cut: *const tw_column,
+    feed: *const tw_column,
+    cutting_edge_angle: *const tw_column,
+    minor_cutting_edge_angle: *const tw_column,
+    corner_radius: *const tw_column,
+    edge_length: *const tw_out_column,
+    chip_area: *const tw_out_column,
+    chip_thickness: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
+            Input::of::<MinorCuttingEdgeAngle>(
+                "minor_cutting_edge_angle",
+                minor_cutting_edge_angle,
+            ),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [
+            Output::of::<EdgeLength>("edge_length", edge_length),
+            Output::of::<ChipArea>("chip_area", chip_area),
+            Output::of::<ChipThickness>("chip_thickness", chip_thickness),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            depth_of_cut,
+            feed,
+            cutting_edge_angle,
+            minor_cutting_edge_angle,
+            corner_radius,
+        ]| {
+            let (edge_length, chip_area, chip_thickness) = equivalent_chip_thickness_of(
+                tw_depth_of_cut { mm: depth_of_cut },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_edge_angle {
+                    deg: cutting_edge_angle,
+                },
+                tw_minor_cutting_edge_angle {
+                    deg: minor_cutting_edge_angle,
+                },
+                tw_corner_radius { mm: corner_radius },
+            )?;
+            Ok((
+                [
+                    edge_length.trade(),
+                    chip_area.trade(),
+                    chip_thickness.trade(),
+                ],
+                0,
+            ))
+        },
+    )
+}

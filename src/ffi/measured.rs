@@ -1,0 +1,460 @@
+//! Power and torque of a cut, and the specific force that a measured one shows.
+
+use super::columns::{tw_column, tw_out_column};
+use super::quantity::*;
+use super::rows::{Input, Job, Numbers, Output};
+use super::status::{tw_error, tw_status};
+use super::{call, put};
+use crate::error::Error;
+use crate::physics::{drive, engagement, measured_force};
+use crate::quantity::{
+    CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Diameter, Efficiency, Feed,
+    ForceExponent, MainForce, Power, Quantity, RemovalRate, SpecificCuttingForce,
+    SpecificForceAtChip, Torque,
+};
+
+fn cutting_power_of(
+    main_force: tw_main_force,
+    cutting_speed: tw_cutting_speed,
+) -> Result<Power, Error> {
+    Ok(drive::cutting_power(
+        main_force.read()?,
+        cutting_speed.read()?,
+    ))
+}
+
+/// The power that a cut takes at the spindle: main force times cutting speed, that of the mean
+/// diameter.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cutting_power(
+    main_force: tw_main_force,
+    cutting_speed: tw_cutting_speed,
+    power: *mut tw_power,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !power.is_null(),
+        || Ok(tw_power::from(cutting_power_of(main_force, cutting_speed)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(power, answer) },
+    )
+}
+
+/// tw_cutting_power for every row.
+///
+/// Columns, see the first page: main_force and cutting_speed are read, power is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cutting_power_column(
+    main_force: *const tw_column,
+    cutting_speed: *const tw_column,
+    power: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<MainForce>("main_force", main_force),
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+        ],
+        outputs: [Output::of::<Power>("power", power)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[main_force, cutting_speed]| {
+        let power = cutting_power_of(
+            tw_main_force { n: main_force },
+            tw_cutting_speed {
+                m_per_min: cutting_speed,
+            },
+        )?;
+        Ok(([power.trade()], 0))
+    })
+}
+
+fn cutting_torque_of(
+    main_force: tw_main_force,
+    mean_diameter: tw_diameter,
+) -> Result<Torque, Error> {
+    Ok(drive::torque(
+        main_force.read()?,
+        mean_diameter.named("mean_diameter")?,
+    ))
+}
+
+/// The torque that a cut takes at the spindle: main force times half the mean diameter.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cutting_torque(
+    main_force: tw_main_force,
+    mean_diameter: tw_diameter,
+    torque: *mut tw_torque,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !torque.is_null(),
+        || {
+            Ok(tw_torque::from(cutting_torque_of(
+                main_force,
+                mean_diameter,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(torque, answer) },
+    )
+}
+
+/// tw_cutting_torque for every row.
+///
+/// Columns, see the first page: main_force and mean_diameter are read, torque is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cutting_torque_column(
+    main_force: *const tw_column,
+    mean_diameter: *const tw_column,
+    torque: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<MainForce>("main_force", main_force),
+            Input::of::<Diameter>("mean_diameter", mean_diameter),
+        ],
+        outputs: [Output::of::<Torque>("torque", torque)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[main_force, mean_diameter]| {
+        let torque = cutting_torque_of(
+            tw_main_force { n: main_force },
+            tw_diameter { mm: mean_diameter },
+        )?;
+        Ok(([torque.trade()], 0))
+    })
+}
+
+fn power_above_idle_of(
+    motor_power: tw_power,
+    idle_power: tw_power,
+    efficiency: tw_efficiency,
+) -> Result<Power, Error> {
+    measured_force::power_above_idle(
+        motor_power.named("motor_power")?,
+        idle_power.named("idle_power")?,
+        efficiency.read()?,
+    )
+}
+
+/// The power of a cut at the spindle, from that of the motor in the cut and without it, at the
+/// same spindle speed: efficiency times their difference.
+///
+/// An idle power that is not below the other is refused (TW_CONTRADICTION).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_power_above_idle(
+    motor_power: tw_power,
+    idle_power: tw_power,
+    efficiency: tw_efficiency,
+    power: *mut tw_power,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !power.is_null(),
+        || {
+            Ok(tw_power::from(power_above_idle_of(
+                motor_power,
+                idle_power,
+                efficiency,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(power, answer) },
+    )
+}
+
+/// tw_power_above_idle for every row.
+///
+/// Columns, see the first page: motor_power, idle_power and efficiency are read, power is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_power_above_idle_column(
+    motor_power: *const tw_column,
+    idle_power: *const tw_column,
+    efficiency: *const tw_column,
+    power: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Power>("motor_power", motor_power),
+            Input::of::<Power>("idle_power", idle_power),
+            Input::of::<Efficiency>("efficiency", efficiency),
+        ],
+        outputs: [Output::of::<Power>("power", power)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[motor_power, idle_power, efficiency]| {
+        let power = power_above_idle_of(
+            tw_power { kw: motor_power },
+            tw_power { kw: idle_power },
+            tw_efficiency { ratio: efficiency },
+        )?;
+        Ok(([power.trade()], 0))
+    })
+}
+
+fn specific_force_from_power_of(
+    power: tw_power,
+    cutting_speed: tw_cutting_speed,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+) -> Result<(SpecificCuttingForce, SpecificForceAtChip), Error> {
+    let main = measured_force::force_of_power(power.read()?, cutting_speed.read()?);
+    let exponent = exponent.read()?;
+    let (depth, feed) = (depth_of_cut.read()?, feed.read()?);
+    let angle = cutting_edge_angle.read()?;
+    let corner = corner_radius.read()?;
+    let law = measured_force::law_of_cut(main, exponent, depth, feed, angle, corner);
+    let chip = engagement::chip_section(depth, feed, angle);
+    Ok((
+        law.specific_force,
+        measured_force::specific_force_of_chip(main, chip),
+    ))
+}
+
+/// The specific force that a measured cut shows, for a chip of 1 mm by 1 mm, its exponent kept;
+/// and that of the cut itself, main force over depth times feed. power is that of the cut at the
+/// spindle (tw_power_above_idle), cutting_speed that of the mean diameter. A power of nothing
+/// gives nothing.
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_specific_force_from_power(
+    power: tw_power,
+    cutting_speed: tw_cutting_speed,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    specific_force: *mut tw_specific_force,
+    specific_force_at_chip: *mut tw_specific_force_at_chip,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(specific_force.is_null() && specific_force_at_chip.is_null()),
+        || {
+            let (specific_force_found, specific_force_at_chip_found) =
+                specific_force_from_power_of(
+                    power,
+                    cutting_speed,
+                    exponent,
+                    depth_of_cut,
+                    feed,
+                    cutting_edge_angle,
+                    corner_radius,
+                )?;
+            Ok((
+                tw_specific_force::from(specific_force_found),
+                tw_specific_force_at_chip::from(specific_force_at_chip_found),
+            ))
+        },
+        |(specific_force_found, specific_force_at_chip_found)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(specific_force, specific_force_found);
+                put(specific_force_at_chip, specific_force_at_chip_found);
+            }
+        },
+    )
+}
+
+/// tw_specific_force_from_power for every row.
+///
+/// Columns, see the first page: power, cutting_speed, exponent, depth_of_cut, feed,
+/// cutting_edge_angle and corner_radius are read, specific_force and specific_force_at_chip are
+/// written, each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_specific_force_from_power_column(
+    power: *const tw_column,
+    cutting_speed: *const tw_column,
+    exponent: *const tw_column,
+    depth_of_cut: *const tw_column,
+    feed: *const tw_column,
+    cutting_edge_angle: *const tw_column,
+    corner_radius: *const tw_column,
+    specific_force: *const tw_out_column,
+    specific_force_at_chip: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Power>("power", power),
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<ForceExponent>("exponent", exponent),
+            Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [
+            Output::of::<SpecificCuttingForce>("specific_force", specific_force),
+            Output::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            power,
+            cutting_speed,
+            exponent,
+            depth_of_cut,
+            feed,
+            cutting_edge_angle,
+            corner_radius,
+        ]| {
+            let (specific_force, specific_force_at_chip) = specific_force_from_power_of(
+                tw_power { kw: power },
+                tw_cutting_speed {
+                    m_per_min: cutting_speed,
+                },
+                tw_exponent { ratio: exponent },
+                tw_depth_of_cut { mm: depth_of_cut },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_edge_angle {
+                    deg: cutting_edge_angle,
+                },
+                tw_corner_radius { mm: corner_radius },
+            )?;
+            Ok(([specific_force.trade(), specific_force_at_chip.trade()], 0))
+        },
+    )
+}
+
+fn power_of_removal_of(
+    specific_force_at_chip: tw_specific_force_at_chip,
+    removal_rate: tw_removal_rate,
+) -> Result<Power, Error> {
+    Ok(measured_force::power_of_removal(
+        specific_force_at_chip.read()?,
+        removal_rate.read()?,
+    ))
+}
+
+/// The power of a cut from its removal rate and the specific force of its chip. Unit power in
+/// hp/(in3/min) is a specific force.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_power_of_removal(
+    specific_force_at_chip: tw_specific_force_at_chip,
+    removal_rate: tw_removal_rate,
+    power: *mut tw_power,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !power.is_null(),
+        || {
+            Ok(tw_power::from(power_of_removal_of(
+                specific_force_at_chip,
+                removal_rate,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(power, answer) },
+    )
+}
+
+/// tw_power_of_removal for every row.
+///
+/// Columns, see the first page: specific_force_at_chip and removal_rate are read, power is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_power_of_removal_column(
+    specific_force_at_chip: *const tw_column,
+    removal_rate: *const tw_column,
+    power: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
+            Input::of::<RemovalRate>("removal_rate", removal_rate),
+        ],
+        outputs: [Output::of::<Power>("power", power)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[specific_force_at_chip, removal_rate]| {
+        let power = power_of_removal_of(
+            tw_specific_force_at_chip {
+                mpa: specific_force_at_chip,
+            },
+            tw_removal_rate {
+                cm3_per_min: removal_rate,
+            },
+        )?;
+        Ok(([power.trade()], 0))
+    })
+}
