@@ -502,13 +502,16 @@ impl Question {
         let torque = drive::torque(forces.main, diameter);
         let given = curve.torque(spindle_speed);
         if curve.stalls(forces.main, diameter, spindle_speed) {
+            let smaller = match self.operation {
+                Operation::Parting(_) => "less feed, a narrower blade",
+                _ => "less depth, less feed",
+            };
             let way_out = match curve.speeds_that_run(forces.main, diameter) {
-                Ok(runs) => runs.highest.map_or_else(String::new, |n| {
-                    format!("less depth or feed, or not above {}", n.people(self.units))
-                }),
-                Err(_) => String::from(
-                    "no speed of this range turns it: less depth or feed, or a lower gear",
+                Ok(runs) => runs.highest.map_or_else(
+                    || String::from(smaller),
+                    |n| format!("{smaller}, or not above {}", n.people(self.units)),
                 ),
+                Err(_) => format!("{smaller}, or a lower gear; no speed of this one turns it"),
             };
             cautions.push(Caution::new(
                 Severity::Warning,

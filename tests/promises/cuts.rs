@@ -289,3 +289,113 @@ fn the_usual_slips_of_a_name_are_understood() {
         assert!(error.remedy().contains(key), "{error}");
     }
 }
+
+#[test]
+fn an_inch_cut_is_answered_in_inch_with_the_same_forces() {
+    let metric = ask("cutting", &cut());
+    let inch = ask("cutting", &with(cut(), json!({ "units": "inch" })));
+    for name in ["main_force", "feed_force", "passive_force"] {
+        let lbf = |text: &Value| {
+            assert!(text.as_str().unwrap().ends_with(" lbf"), "{text}");
+            number(text)
+        };
+        // 4.4482216152605 N: NIST SP 811, appendix B, from memory.
+        let newton = lbf(&inch[name]) * 4.448_221_615_260_5;
+        assert!((newton - number(&metric[name])).abs() < 1e-9 * newton);
+        let most = lbf(&inch["ranges"][name][1]) * 4.448_221_615_260_5;
+        assert!((most - number(&metric["ranges"][name][1])).abs() < 1e-9 * most);
+    }
+    assert!(
+        inch["equivalent_chip_thickness"]
+            .as_str()
+            .unwrap()
+            .ends_with(" in")
+    );
+}
+
+#[test]
+fn no_odd_value_of_a_field_makes_the_door_panic() {
+    let lathe = json!({ "spindle_range": ["40 rpm", "2000 rpm"], "power": "0 kW",
+                        "constant_torque_below": "1000 rpm" });
+    let turning = with(cut(), json!({ "lathe": lathe }));
+    let facing = with(turning.clone(), json!({ "operation": "facing" }));
+    let parting = with(
+        turning.clone(),
+        json!({ "operation": "parting", "width": "3 mm", "depth_of_cut": null, "tool": null }),
+    );
+    let measured = with(
+        cut(),
+        json!({ "motor_power": "2 kW", "idle_power": "0.5 kW", "efficiency": 0.8 }),
+    );
+    let at_cut = with(cut(), json!({ "cutting_power": "2 kW" }));
+    let odd = [
+        json!(null),
+        json!(0),
+        json!(-1e300),
+        json!([]),
+        json!({}),
+        json!(""),
+        json!("0 mm"),
+        json!("0.001 mm"),
+        json!("100 mm"),
+        json!("5000 mm"),
+        json!("0.001 mm/rev"),
+        json!("10 mm/rev"),
+        json!("0.1 rpm"),
+        json!("100000 rpm"),
+        json!("1 deg"),
+        json!("150 deg"),
+        json!("-45 deg"),
+        json!("0 kW"),
+        json!("1000 kW"),
+        json!(0.05),
+        json!("facing"),
+        json!("worn_out"),
+    ];
+    let (mut answered, mut said_no) = (0, 0);
+    for (question, base) in [
+        ("cutting", turning),
+        ("cutting", facing),
+        ("cutting", parting),
+        ("specific_force", measured),
+        ("specific_force", at_cut),
+    ] {
+        ask(question, &base);
+        let names: Vec<String> = base.as_object().unwrap().keys().cloned().collect();
+        let tool = [
+            "corner_radius",
+            "cutting_edge_angle",
+            "minor_cutting_edge_angle",
+            "rake_angle",
+            "edge",
+        ];
+        for value in &odd {
+            let mut asked: Vec<Value> = Vec::new();
+            for name in &names {
+                let mut fields = base.clone();
+                fields[name.as_str()] = value.clone();
+                asked.push(fields);
+            }
+            for name in tool.iter().filter(|_| base["tool"].is_object()) {
+                let mut fields = base.clone();
+                fields["tool"][*name] = value.clone();
+                asked.push(fields);
+            }
+            for fields in asked {
+                match answer(&json!({ question: fields }).to_string()) {
+                    Ok(text) => {
+                        answered += 1;
+                        assert!(!text.contains("NaN") && !text.contains("inf"), "{text}");
+                    }
+                    Err(error) => {
+                        said_no += 1;
+                        let parts = [error.given(), error.expected(), error.remedy()];
+                        assert!(parts.iter().all(|part| !part.is_empty()), "{error}");
+                    }
+                }
+            }
+        }
+    }
+    // Most odd values are of another kind than their field; enough of them are answered.
+    assert!(answered > 50 && said_no > 500, "{answered} {said_no}");
+}
