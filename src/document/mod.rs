@@ -13,8 +13,8 @@
 //! | [`specific_force`] | the specific force of a bar, from a measured cut |
 //! | [`finish`] | the roughness that the tool's shape leaves, and what comes on top |
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
-//! | [`bar`] | how far the bar bends |
-//! | [`support`] | chuck alone or a centre |
+//! | [`bar`] | how far a bar of any sections bends, on any support, and where it whips |
+//! | [`support`] | chuck alone, a centre, between centres, or a steady |
 //! | [`dial`] | the mark for a size |
 //! | [`facing`] | time and speeds of a face |
 //! | [`taper`] | the setting of slides and tailstock for a taper |

@@ -6,6 +6,7 @@
 //! A tool that is missing makes its trials ignored, by name; with CI=true they fail instead.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod bars;
 mod columns;
 mod finish;
 mod header;
@@ -95,6 +96,7 @@ fn main() {
         programs::trials(),
         columns::trials(),
         twins::trials(),
+        bars::trials(),
         finish::trials(),
         threads::trials(),
     ];
