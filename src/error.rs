@@ -114,8 +114,6 @@ impl Error {
     }
 
     /// A refusal by name of what this version does not offer.
-    // Documents alone can ask for it.
-    #[cfg(feature = "serde")]
     #[cold]
     pub(crate) fn not_offered(field: &str, what: &str, remedy: &str) -> Self {
         Self::new(

@@ -10,7 +10,7 @@ use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
-    CriticalSpeed, Density, DepthOfCut, DiameterError, Overhang, PassiveForce, Slenderness,
+    CriticalSpeed, Density, DepthOfCut, DiameterError, Feed, Overhang, PassiveForce, Slenderness,
     SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
 };
 use crate::shop::holding::{
@@ -228,6 +228,9 @@ pub struct SupportOption {
     /// known and its passive force can reach so far.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub largest_depth: Option<DepthOfCut>,
+    /// The greatest feed whose spring at the depth given stays inside that share, where the cut is known.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub largest_feed: Option<Feed>,
     /// Whether it is enough for the zone, and safe from whip at the speed given.
     pub enough: bool,
     /// Why, with the figures put in.
@@ -283,6 +286,7 @@ pub struct SupportAsk<'a> {
     reach: Option<WorkLength>,
     density: Option<Density>,
     edge: Option<Edge>,
+    depth_of_cut: Option<DepthOfCut>,
     spindle_speed: Option<SpindleSpeed>,
     between_centres: Option<WorkLength>,
 }
@@ -307,6 +311,7 @@ impl<'a> SupportAsk<'a> {
             reach: None,
             density: None,
             edge: None,
+            depth_of_cut: None,
             spindle_speed: None,
             between_centres: None,
         }
@@ -321,6 +326,8 @@ impl<'a> SupportAsk<'a> {
         with_density density: Density;
         /// With the cut, for the greatest depth.
         with_edge edge: Edge;
+        /// With the depth of the cut, for the greatest feed at it.
+        with_depth_of_cut depth_of_cut: DepthOfCut;
         /// With the spindle speed, to weigh against whip.
         with_spindle_speed spindle_speed: SpindleSpeed;
         /// With the distance that the lathe takes between its centres.
@@ -445,13 +452,14 @@ impl Weigh<'_> {
             (Some(safe), Some(n)) => n.rpm() <= safe.rpm(),
             _ => true,
         };
-        let largest_depth = match ask.edge {
-            Some(edge) if deflection.mm() > 0.0 => {
-                let stiffness = Stiffness::computed_trade(force.newton() * 1e-3 / deflection.mm());
-                spring_back::largest_depth(&edge, stiffness, self.allowed)?
+        let (mut largest_depth, mut largest_feed) = (None, None);
+        if let (Some(edge), true) = (ask.edge, deflection.mm() > 0.0) {
+            let stiffness = Stiffness::computed_trade(force.newton() * 1e-3 / deflection.mm());
+            largest_depth = spring_back::largest_depth(&edge, stiffness, self.allowed)?;
+            if let Some(depth) = ask.depth_of_cut {
+                largest_feed = spring_back::largest_feed(&edge, depth, stiffness, self.allowed)?;
             }
-            _ => None,
-        };
+        }
         let whips = match (calm, safe, ask.spindle_speed) {
             (false, Some(safe), Some(n)) => format!(
                 "; it whips: {n} is above {:.0} rpm, {:.0} % of its critical speed",
@@ -474,6 +482,7 @@ impl Weigh<'_> {
             first_critical_speed: critical,
             safe_from_whip_up_to: safe,
             largest_depth,
+            largest_feed,
             enough: fits && calm,
             because: format!(
                 "{}: the spring takes {:.0} % of the zone, {:.0} % is allowed: {}{whips}",

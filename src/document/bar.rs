@@ -5,8 +5,11 @@ use serde::Serialize;
 use crate::advice::support::{self, FORCE_SCATTER, WHIP_SHARE};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
+use crate::physics::bar::Bar;
 use crate::physics::loads::{Load, feed_force_moment};
-use crate::physics::measured_taper::{Measured, stiffness_from_taper, tailstock_correction};
+use crate::physics::measured_taper::{
+    Measured, stiffness_from_taper, tailstock_correction, tailstock_error,
+};
 use crate::physics::section::Section;
 use crate::physics::spring_back;
 use crate::physics::stepped::HeldBar;
@@ -15,8 +18,8 @@ use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::{
     CriticalSpeed, Deflection, Density, DepthOfCut, DiameterError, Eccentricity, FeedForce,
-    ForceScatter, PassiveForce, RotationalStiffness, SetOver, SpindleSpeed, SpringShare, Stiffness,
-    WorkLength, YoungsModulus,
+    ForceScatter, Mass, Overhang, PassiveForce, Quantity, RotationalStiffness, SetOver,
+    SpindleSpeed, SpringShare, Stiffness, WorkLength, YoungsModulus,
 };
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::material::Material;
@@ -59,6 +62,8 @@ pub struct Question {
     depth_before: Option<DepthOfCut>,
     least_depth: Option<DepthOfCut>,
     eccentricity: Option<Eccentricity>,
+    set_over: Option<SetOver>,
+    end_mass: Option<Mass>,
     spindle_speed: Option<SpindleSpeed>,
     provenance: Provenance,
 }
@@ -171,6 +176,9 @@ pub struct Answer {
     /// How stiff the chuck is by the taper measured.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub chuck: Option<FromTaper>,
+    /// Error of the diameter by the tailstock alone, at `at` or at the far end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tailstock_error: Option<DiameterError>,
     /// How far to move the tailstock, towards the tool where positive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tailstock_correction: Option<SetOver>,
@@ -207,6 +215,8 @@ impl Question {
             depth_before: None,
             least_depth: None,
             eccentricity: None,
+            set_over: None,
+            end_mass: None,
             spindle_speed: None,
             provenance: Provenance::default(),
         }
@@ -229,6 +239,10 @@ impl Question {
         with_least_depth least_depth: DepthOfCut;
         /// With the distance of the centre of mass from the axis, for the whip.
         with_eccentricity eccentricity: Eccentricity;
+        /// With how far the tailstock stands off the axis, towards the tool, for the error it makes.
+        with_set_over set_over: SetOver;
+        /// With a mass at the free end of a cylinder in the chuck, for the critical speed.
+        with_end_mass end_mass: Mass;
         /// With the spindle speed, for the whip.
         with_spindle_speed spindle_speed: SpindleSpeed;
     }
@@ -285,6 +299,8 @@ impl Question {
             depth_before: f.quantity("depth_before")?,
             least_depth: f.quantity("least_depth")?,
             eccentricity: f.quantity("eccentricity")?,
+            set_over: f.quantity("set_over")?,
+            end_mass: f.quantity("end_mass")?,
             spindle_speed: f.quantity("spindle_speed")?,
             provenance,
         };
@@ -387,6 +403,14 @@ impl Question {
             sag: self.sag(&bar)?,
             passes: self.passes(here)?,
             chuck: self.chuck()?,
+            tailstock_error: self
+                .set_over
+                .map(|off| {
+                    let length = Overhang::computed_trade(end.mm());
+                    let support = support::support_of(self.holding.kind());
+                    tailstock_error(support, off, self.at.unwrap_or(end), length)
+                })
+                .transpose()?,
             tailstock_correction: self.tailstock(end)?,
             cautions,
             provenance,
@@ -442,12 +466,15 @@ impl Question {
         cautions: &mut Vec<Caution>,
     ) -> Result<Whirl, Error> {
         let Some(density) = self.density else {
-            if self.eccentricity.is_some() {
+            if self.eccentricity.is_some() || self.end_mass.is_some() {
                 return Err(missing("density", "the density, for the whip"));
             }
             return Ok(Whirl::default());
         };
-        let critical = bar.first_critical_speed(density)?;
+        let critical = match self.end_mass {
+            Some(mass) => self.with_mass_at_the_end(density, mass)?,
+            None => bar.first_critical_speed(density)?,
+        };
         let share = provenance.open("share of the critical speed", &WHIP_SHARE);
         let safe = support::safe_from_whip(critical, share);
         if let Some(speed) = self.spindle_speed.filter(|n| n.rpm() > safe.rpm()) {
@@ -472,6 +499,30 @@ impl Question {
             safe: Some(safe),
             whip,
         })
+    }
+
+    /// The critical speed with a mass at the end: of one cylinder in a rigid chuck.
+    fn with_mass_at_the_end(&self, density: Density, mass: Mass) -> Result<CriticalSpeed, Error> {
+        let rigid = self.holding.stiffness().is_none()
+            && self.holding.rotational_stiffness().is_none()
+            && self.holding.steadies().is_empty();
+        let [section] = self.sections.as_slice() else {
+            return Err(only_a_cylinder());
+        };
+        if self.holding.kind() != HoldingKind::Chuck
+            || !rigid
+            || section.diameter() != section.end_diameter()
+        {
+            return Err(only_a_cylinder());
+        }
+        let overhang = Overhang::from_trade(section.length().mm())
+            .map_err(|error| error.at("sections[0].length"))?;
+        let bar = Bar::new(self.youngs_modulus, section.diameter(), overhang);
+        let bar = match section.bore() {
+            Some(bore) => bar.with_bore(bore)?,
+            None => bar,
+        };
+        Ok(whirl::critical_speed_with_end_mass(&bar, density, mass))
     }
 
     fn passes(&self, deflection: Deflection) -> Result<Option<Passes>, Error> {
@@ -563,6 +614,14 @@ fn missing(field: &str, what: &str) -> Error {
         "nothing",
         what,
         format!("add \"{field}\""),
+    )
+}
+
+fn only_a_cylinder() -> Error {
+    Error::not_offered(
+        "end_mass",
+        "a mass at the end of any other bar",
+        "give one cylinder in the chuck alone, without stiffnesses; else give the mass as a short thick section at the end",
     )
 }
 

@@ -54,10 +54,64 @@ struct Held {
     stiffness: AxialStiffness,
 }
 
+/// The rise of temperature: given, or an upper bound of what a cut makes.
+fn rise(
+    f: &Fields<'_>,
+    material: Option<&Material>,
+    provenance: &mut Provenance,
+) -> Result<TemperatureRise, Error> {
+    let given = f.quantity("rise")?;
+    let heated = f.item("heated_by", |tree, path| {
+        let f = Fields::of(tree, path, "a cut that heats the work")?;
+        let (power, time) = (f.need_quantity("cutting_power")?, f.need_quantity("time")?);
+        let mass = f.need_quantity("mass")?;
+        let share = match f.quantity("heat_share")? {
+            Some(share) => share,
+            // The upper end: what is reckoned is a bound.
+            None => {
+                let [_, most] = kernel::HEAT_SHARE.value;
+                provenance.record(
+                    "share of the power that stays in the work",
+                    &most,
+                    kernel::HEAT_SHARE.source,
+                    kernel::HEAT_SHARE.standing,
+                );
+                most
+            }
+        };
+        let specific_heat = match (f.quantity("specific_heat")?, material) {
+            (Some(given), _) => given,
+            (None, Some(material)) => material
+                .specific_heat()
+                .map(|c| c.open("specific heat", provenance))
+                .ok_or_else(|| f.missing("specific_heat", "a specific heat"))?,
+            (None, None) => {
+                return Err(f.missing("specific_heat", "a specific heat, or a material"));
+            }
+        };
+        f.finish()?;
+        kernel::temperature_rise(power, share, time, mass, specific_heat)
+            .map_err(|error| error.inside(path))
+    })?;
+    match (given, heated) {
+        (Some(rise), None) | (None, Some(rise)) => Ok(rise),
+        (None, None) => Err(f.missing("rise", "how much warmer: rise, or heated_by with a cut")),
+        (Some(_), Some(_)) => Err(Error::new(
+            ErrorKind::Contradiction,
+            f.path("rise"),
+            "both rise and heated_by",
+            "one of the two",
+            "keep the rise where it was measured",
+        )),
+    }
+}
+
 /// How far it grows.
 #[derive(Debug, Clone, Serialize)]
 #[non_exhaustive]
 pub struct Answer {
+    /// The rise of temperature reckoned with: as given, or by the heat of a cut, without any loss.
+    pub rise: TemperatureRise,
     /// Of the length where a length is given, else of the diameter.
     pub growth: ThermalGrowth,
     /// Of the bar's diameter, where length and diameter are given.
@@ -133,7 +187,7 @@ impl Question {
         let mut provenance = Provenance::default();
         let material = f.item("material", Material::read)?;
         let expansion = expansion(&f, material.as_ref(), &mut provenance)?;
-        let rise = f.need_quantity("rise")?;
+        let rise = rise(&f, material.as_ref(), &mut provenance)?;
         let mut question = if f.has("axial_stiffness") {
             Self::read_held(&f, material.as_ref(), (rise, expansion), &mut provenance)?
         } else {
@@ -261,6 +315,7 @@ impl Question {
             Size::Length(_) => held.and_then(|held| held.diameter),
         };
         Ok(Answer {
+            rise,
             growth,
             diameter_growth: held
                 .and_then(|held| held.diameter)

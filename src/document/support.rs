@@ -13,7 +13,8 @@ use crate::physics::spring_back::Edge;
 use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree};
 use crate::quantity::{
-    CuttingSpeed, Density, PassiveForce, Slenderness, SpindleSpeed, Tolerance, YoungsModulus,
+    CuttingSpeed, Density, DepthOfCut, PassiveForce, Slenderness, SpindleSpeed, Tolerance,
+    YoungsModulus,
 };
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::Lathe;
@@ -42,6 +43,7 @@ pub struct Question {
     holding: Holding,
     density: Option<Density>,
     edge: Option<Edge>,
+    depth_of_cut: Option<DepthOfCut>,
     spindle_speed: Option<SpindleSpeed>,
     lathe: Option<Lathe>,
     centre_hole_allowed_to_stay: Option<bool>,
@@ -81,6 +83,7 @@ impl Question {
             holding: Holding::new(HoldingKind::Chuck),
             density: None,
             edge: None,
+            depth_of_cut: None,
             spindle_speed: None,
             lathe: None,
             centre_hole_allowed_to_stay: None,
@@ -100,6 +103,8 @@ impl Question {
         with_density density: Density;
         /// With the cut, for the greatest depth of each way.
         with_edge edge: Edge;
+        /// With the depth of the cut, for the greatest feed at it.
+        with_depth_of_cut depth_of_cut: DepthOfCut;
         /// With the spindle speed, to weigh against whip.
         with_spindle_speed spindle_speed: SpindleSpeed;
         /// With a lathe, for its length between centres and the speed of its levers.
@@ -134,6 +139,7 @@ impl Question {
                 .unwrap_or_else(|| Holding::new(HoldingKind::Chuck)),
             density: super::bar::density_of(density, material.as_ref(), &mut provenance),
             edge: cut.edge,
+            depth_of_cut: cut.depth,
             spindle_speed: match (cut.spindle_speed, cut.cutting_speed) {
                 (None, Some(v)) => sections
                     .iter()
@@ -171,6 +177,9 @@ impl Question {
         if let Some(edge) = self.edge {
             ask = ask.with_edge(edge);
         }
+        if let Some(depth) = self.depth_of_cut {
+            ask = ask.with_depth_of_cut(depth);
+        }
         if let Some(speed) = self.spindle_speed {
             ask = ask.with_spindle_speed(speed);
         }
@@ -202,6 +211,7 @@ impl Question {
 struct Cut {
     force: PassiveForce,
     edge: Option<Edge>,
+    depth: Option<DepthOfCut>,
     spindle_speed: Option<SpindleSpeed>,
     cutting_speed: Option<CuttingSpeed>,
 }
@@ -235,6 +245,7 @@ fn cut(
         return Ok(Cut {
             force,
             edge: None,
+            depth: None,
             spindle_speed,
             cutting_speed,
         });
@@ -264,6 +275,7 @@ fn cut(
     Ok(Cut {
         force: edge.passive_force(depth),
         edge: Some(edge),
+        depth: Some(depth),
         spindle_speed,
         cutting_speed,
     })

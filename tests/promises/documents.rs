@@ -717,3 +717,45 @@ fn places_off_the_bar_are_named_by_their_path() {
         "spindle_speed"
     );
 }
+
+#[test]
+fn a_cut_warms_the_work_and_a_tailstock_off_the_axis_makes_it_taper() {
+    let warmed = ask(
+        "growth",
+        json!({ "diameter": "60 mm", "material": "c45",
+                "heated_by": { "cutting_power": "1.2 kW", "time": "60 s", "mass": "0.986 kg", "heat_share": 0.1,
+                               "specific_heat": "470 J/(kg K)" } }),
+    );
+    // 0.1 * 1200 W * 60 s / (0.986 kg * 470 J/(kg K)) = 15.54 K.
+    let rise = warmed["growth"]["rise"].as_str().unwrap();
+    assert!(
+        rise.starts_with("15.53") || rise.starts_with("15.54"),
+        "{rise}"
+    );
+    let both = json!({ "growth": { "diameter": "60 mm", "material": "c45", "rise": "5 K",
+                       "heated_by": { "cutting_power": "1 kW", "time": "60 s", "mass": "1 kg" } } });
+    let error = turnwright::document::answer(&both.to_string()).unwrap_err();
+    assert_eq!(error.field(), "rise", "{error}");
+
+    let bar = |holding: &str, more: Value| {
+        let mut bar = json!({ "youngs_modulus": "210 GPa", "density": "7850 kg/m3", "force": "100 N", "holding": holding,
+                              "sections": [{ "diameter": "20 mm", "length": "200 mm" }] });
+        for (name, value) in more.as_object().unwrap() {
+            bar[name.as_str()] = value.clone();
+        }
+        turnwright::document::answer(&json!({ "bar": bar }).to_string())
+    };
+    let off = bar(
+        "between_centres",
+        json!({ "set_over": "0.05 mm", "at": "100 mm" }),
+    )
+    .unwrap();
+    assert!(off.contains(r#""tailstock_error":"-0.05 mm""#), "{off}");
+    let loaded = bar("chuck", json!({ "end_mass": "2 kg" })).unwrap();
+    assert!(
+        loaded.contains(r#""first_critical_speed":"5162.46"#),
+        "{loaded}"
+    );
+    let error = bar("chuck_and_centre", json!({ "end_mass": "2 kg" })).unwrap_err();
+    assert_eq!(error.field(), "end_mass", "{error}");
+}
