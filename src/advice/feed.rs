@@ -16,6 +16,13 @@ pub const ROUGH_FEED_OVER_CORNER: Sourced<f64> = Sourced::new(
     Standing::CommonPractice,
 );
 
+/// Feed over corner radius that no cut should pass.
+pub const FEED_OVER_CORNER: Sourced<f64> = Sourced::new(
+    0.8,
+    "common practice, no source: at most 0.8 r",
+    Standing::CommonPractice,
+);
+
 /// Largest feed of the last cuts, as a share of the corner radius, where no finish is asked for.
 pub const FINISH_FEED_OVER_CORNER: Sourced<f64> = Sourced::new(
     0.25,

@@ -8,13 +8,14 @@
 //! | [`force`] | the forces of a cut, corrected for the tool, their constants on record |
 //! | [`mark`] | which mark of a dial for a size? |
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
-//! | [`support`] | chuck alone or a live centre? |
+//! | [`support`] | chuck alone, a live centre, between centres, a steady? |
 //! | [`centre_hole`] | which centre hole, how deep, how fast? |
 //! | [`chip`] | does a roughing chip break? |
 //! | [`parting`] | what must be seen to before a part is parted off? |
 //! | [`overhang`] | how far may a tool stand out? |
 //! | [`taper`] | what must be said of each way to turn a taper? |
 //! | [`heat`], [`tool_life`] | what must be said of warm work, and of a reckoned life? |
+//! | [`hazard`] | what can this material do to a person, what can the lathe not take? |
 //! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
 //! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
@@ -27,6 +28,7 @@ pub mod feed;
 pub mod finish;
 pub mod force;
 pub mod grip;
+pub mod hazard;
 pub mod heat;
 pub mod mark;
 pub mod measured_force;

@@ -83,7 +83,11 @@ pub fn cautions(
             PARTING_FEED.standing,
         );
         told.push(Caution::new(
-            Severity::Note,
+            if feed < slow {
+                Severity::Note
+            } else {
+                Severity::Warning
+            },
             "parting_feed",
             if feed < slow {
                 "A feed this fine rubs and hardens the groove; the usual one keeps a chip coming."

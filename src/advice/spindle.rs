@@ -338,6 +338,14 @@ impl<'a> SpindleAsk<'a> {
                 "Even the slowest speed is above the cutting speed wanted: the edge will wear faster; look at it often.",
             ));
         }
+        if governed_by == GovernedBy::Whip {
+            cautions.push(Caution::new(
+                Severity::Warning,
+                "whip",
+                "The bar stands out so far that whip sets the speed: let less stand out, or set a centre or a steady; guard \
+                 closed, and nothing out of the spindle's rear without a guarded tube.",
+            ));
+        }
         let (below, above) = self.neighbours(found.speed, ideal, &caps);
         Ok(SpindleChoice {
             ideal,

@@ -406,6 +406,14 @@ pub(crate) fn safe_from_whip(critical: CriticalSpeed, share: f64) -> CriticalSpe
     CriticalSpeed::computed_trade(critical.rpm() * share)
 }
 
+/// The way in words, what holds beside a steady named.
+fn words(way: SupportWay, kind: HoldingKind) -> String {
+    match way {
+        SupportWay::Steady => format!("{} and a steady", kind.words()),
+        _ => way.words().to_owned(),
+    }
+}
+
 /// What is the same for all ways.
 struct Weigh<'a> {
     ask: &'a SupportAsk<'a>,
@@ -486,7 +494,7 @@ impl Weigh<'_> {
             enough: fits && calm,
             because: format!(
                 "{}: the spring takes {:.0} % of the zone, {:.0} % is allowed: {}{whips}",
-                way.words(),
+                words(way, kind),
                 100.0 * error.mm() / ask.tolerance.mm(),
                 100.0 * self.share,
                 if fits { "enough" } else { "not enough" },

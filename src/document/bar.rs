@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::advice::support::{self, FORCE_SCATTER, WHIP_SHARE};
+use crate::advice::support::{self, CENTRE_UP_TO, FORCE_SCATTER, FREE_UP_TO, WHIP_SHARE};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::Bar;
@@ -14,7 +14,7 @@ use crate::physics::section::Section;
 use crate::physics::spring_back;
 use crate::physics::stepped::HeldBar;
 use crate::physics::whirl;
-use crate::provenance::Provenance;
+use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::{
     CriticalSpeed, Deflection, Density, DepthOfCut, DiameterError, Eccentricity, FeedForce,
@@ -23,6 +23,13 @@ use crate::quantity::{
 };
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::material::Material;
+
+/// A bend of more than this share of the length is no spring of a bar in a lathe.
+const BEND_OVER_LENGTH: Sourced<f64> = Sourced::new(
+    0.01,
+    "judgement, no source: steels yield at about that, and the tool is long past its cut",
+    Standing::Estimate,
+);
 
 /// A bar in its holding, and the force that pushes it away from the tool.
 ///
@@ -360,13 +367,14 @@ impl Question {
             .transpose()?;
         let tool_at = self.at.unwrap_or(worst_at);
         let here = deflection.unwrap_or(worst.deflection);
-        let mut cautions = Vec::new();
+        let mut cautions = self.about_the_bend(&bar, worst.deflection, &mut provenance);
         let whirl = self.whirl(&bar, &mut provenance, &mut cautions)?;
         cautions.push(Caution::new(
             Severity::Note,
             "spring_is_an_estimate",
             format!(
-                "The bar alone, without tool and shear, and good to about {:.0} % at best: the force of bars of one name scatters so.",
+                "The bar alone, without tool and shear. The ranges are for a force {:.0} % smaller and greater: that of bars of \
+                     one name scatters so.",
                 100.0 * scatter
             ),
         ));
@@ -415,6 +423,68 @@ impl Question {
             cautions,
             provenance,
         })
+    }
+
+    /// What the figures cannot say: a bend that is no spring any more, supports taken as rigid.
+    fn about_the_bend(
+        &self,
+        bar: &HeldBar,
+        worst: Deflection,
+        provenance: &mut Provenance,
+    ) -> Vec<Caution> {
+        let mut told = Vec::new();
+        let length = bar.length().mm();
+        let thinnest = self
+            .sections
+            .iter()
+            .map(|s| s.diameter().min(s.end_diameter()).mm())
+            .fold(f64::INFINITY, f64::min);
+        let most = provenance.open(
+            "largest bend over length that is a spring",
+            &BEND_OVER_LENGTH,
+        );
+        if worst.mm().abs() > most * length {
+            told.push(Caution::new(
+                Severity::Danger,
+                "bends_for_good",
+                format!(
+                    "The bar bends by {:.1} % of its length: that is no spring any more. It bends for good, climbs onto the tool \
+                     or is thrown. Do not cut so: less force, less overhang, or a support.",
+                    100.0 * worst.mm().abs() / length
+                ),
+            ));
+        }
+        let (free, centred) = (FREE_UP_TO, CENTRE_UP_TO);
+        let rule = match self.holding.kind() {
+            HoldingKind::Chuck => free,
+            _ => centred,
+        };
+        if self.holding.steadies().is_empty() && length / thinnest > rule.value {
+            let ratio = provenance.open("overhang over diameter by the rule of the trade", &rule);
+            told.push(Caution::new(
+                Severity::Warning,
+                "slender",
+                format!(
+                    "The bar stands out {:.0} times its least diameter; the trade holds it so up to about {ratio:.0}: beyond, it \
+                     sets a centre or a steady.",
+                    length / thinnest
+                ),
+            ));
+        }
+        let holding = &self.holding;
+        let between = holding.kind() == HoldingKind::BetweenCentres;
+        if holding.stiffness().is_none()
+            || (holding.rotational_stiffness().is_none() && !between)
+            || (holding.centre_stiffness().is_none() && holding.kind() != HoldingKind::Chuck)
+        {
+            told.push(Caution::new(
+                Severity::Warning,
+                "taken_as_rigid",
+                "What holds the bar is taken as rigid where its stiffness is not given. A real chuck or centre gives way too: a \
+                 short bar then moves several times as far, and whips earlier. Give the stiffnesses.",
+            ));
+        }
+        told
     }
 
     /// All loads and the force at `at` together.

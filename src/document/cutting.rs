@@ -14,7 +14,9 @@
 use serde::Serialize;
 
 use crate::advice;
+use crate::advice::feed::FEED_OVER_CORNER;
 use crate::advice::force::ForceRanges;
+use crate::advice::hazard;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::edge_in_cut::engaged_edge;
@@ -282,6 +284,10 @@ impl Question {
         let (mut provenance, mut cautions) = (Provenance::default(), Vec::new());
         let spindle_speed = self.pace.at(self.diameter);
         self.within_the_speed_limit(spindle_speed)?;
+        if let Some(lathe) = &self.lathe {
+            hazard::swings(lathe, self.diameter)?;
+        }
+        cautions.extend(hazard::danger_of(&self.material));
         let law = advice::force::tool_law(&self.material, &self.tool, &mut provenance)?;
         let forces = match self.operation {
             Operation::Turning(depth) | Operation::Facing(depth) => {
@@ -311,8 +317,10 @@ impl Question {
             }
             _ => speed::removal_rate_at(chip, cutting_speed),
         };
-        self.about_the_chip(chip, &forces, &mut provenance, &mut cautions);
         let equivalent_chip_thickness = self.equivalent_thickness(chip, &mut cautions);
+        let thickness = equivalent_chip_thickness.unwrap_or(chip.thickness);
+        self.about_the_chip(thickness, &forces, &mut provenance, &mut cautions);
+        cautions.extend(self.too_much(cutting_speed, &mut provenance));
         self.drive(
             &forces,
             across,
@@ -337,7 +345,8 @@ impl Question {
         cautions.push(Caution::new(
             Severity::Note,
             "forces_scatter",
-            "Good to about 30 %: bars of one name differ, and the constants are from memory.",
+            "Good to about 30 %: bars of one name differ, and the constants are from memory. Not in it: the tool's material \
+             (high-speed steel about 1.2 times as much), the cutting speed, the fluid.",
         ));
         Ok(Answer {
             main_force: forces.main,
@@ -355,6 +364,46 @@ impl Question {
             cautions,
             provenance,
         })
+    }
+
+    /// What no manual lathe or no such tool can do.
+    fn too_much(&self, v: CuttingSpeed, provenance: &mut Provenance) -> Vec<Caution> {
+        let mut told = Vec::new();
+        let corner = self.tool.corner_radius().mm();
+        let turning = !matches!(self.operation, Operation::Parting(_));
+        if turning && corner > 0.0 {
+            let most = provenance.open("largest feed over corner radius", &FEED_OVER_CORNER);
+            if self.feed.mm_per_rev() > most * corner {
+                told.push(Caution::new(
+                    Severity::Warning,
+                    "feed_against_corner",
+                    format!(
+                        "The feed is {:.1} corner radii, {most} at most is usual: the corner breaks, or the work is torn out of \
+                         the chuck. Less feed, or a larger corner radius.",
+                        self.feed.mm_per_rev() / corner
+                    ),
+                ));
+            }
+        }
+        if let Some(band) = self
+            .tool
+            .material()
+            .and_then(|tool| self.material.speed_band(tool))
+        {
+            let band = band.open("band of cutting speeds", provenance);
+            if v > band.high() {
+                told.push(Caution::new(
+                    Severity::Warning,
+                    "above_the_speed_band",
+                    format!(
+                        "{} is above the {} of this tool in this material: the edge will not last.",
+                        v.people(self.units),
+                        band.high().people(self.units)
+                    ),
+                ));
+            }
+        }
+        told
     }
 
     fn within_the_speed_limit(&self, spindle_speed: SpindleSpeed) -> Result<(), Error> {
@@ -389,18 +438,18 @@ impl Question {
 
     fn about_the_chip(
         &self,
-        chip: ChipSection,
+        thickness: ChipThickness,
         forces: &CuttingForces,
         provenance: &mut Provenance,
         cautions: &mut Vec<Caution>,
     ) {
-        if chip.thickness.mm() < THINNEST_OF_THE_FITS {
+        if thickness.mm() < THINNEST_OF_THE_FITS {
             cautions.push(Caution::new(
                 Severity::Note,
                 "thin_chip",
                 format!(
                     "A chip of {} lies below the fits of the specific force: the true force is larger.",
-                    chip.thickness.people(self.units)
+                    thickness.people(self.units)
                 ),
             ));
         }

@@ -160,7 +160,27 @@ impl Question {
     fn cautions(&self, slow: Option<SlowBelow>, slow_below: Option<Diameter>) -> Vec<Caution> {
         let units = self.units.unwrap_or_default();
         let mut cautions = Vec::new();
-        if let FacingPace::SurfaceSpeed { highest, .. } = self.pace {
+        let rises = match self.bore {
+            Some(bore) => facing::spindle_speed_at(self.pace, bore),
+            None => {
+                facing::spindle_speed_at(self.pace, Diameter::computed_trade(Diameter::ROW.least()))
+            }
+        } > facing::spindle_speed_at(self.pace, self.diameter);
+        if !rises {
+            cautions.push(Caution::new(
+                Severity::Warning,
+                "chuck_speed",
+                "Whatever this says, never above the speed marked on the chuck, nor above what the work and its holding bear.",
+            ));
+        }
+        if let (FacingPace::SurfaceSpeed { .. }, false) = (self.pace, rises) {
+            cautions.push(Caution::new(
+                Severity::Note,
+                "limit_holds_throughout",
+                "The highest spindle speed holds over the whole face: the cutting speed asked for is reached nowhere on it.",
+            ));
+        }
+        if let (FacingPace::SurfaceSpeed { highest, .. }, true) = (self.pace, rises) {
             let limit =
                 highest.map_or_else(String::new, |n| format!(", up to {}", n.people(units)));
             cautions.push(Caution::new(

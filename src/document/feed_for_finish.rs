@@ -7,11 +7,12 @@ use crate::advice::feed::{by_hand, outline};
 use crate::advice::finish::{known_least_chip, with_least_chip};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
+use crate::physics::least_chip::{best_feed, feed_with_least_chip};
 use crate::physics::{feed_for_finish, finish, speed, uneven_feed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
 use crate::quantity::{
-    ChipThickness, Feed, FeedRate, FeedUnevenness, HandwheelRate, SpindleSpeed, Travel,
+    ChipThickness, Feed, FeedRate, FeedUnevenness, HandwheelRate, Rt, SpindleSpeed, Travel,
 };
 use crate::shop::part::WantedFinish;
 use crate::shop::tool::Tool;
@@ -170,6 +171,24 @@ impl Question {
                 feed
             }
         };
+        let least = known_least_chip(
+            &self.tool,
+            self.least_chip_thickness,
+            &mut cautions,
+            &mut provenance,
+        );
+        let feed = match (least, self.wanted) {
+            (Some(least), WantedFinish::Rz(rz)) => {
+                // All tops of the arc are equal: Rz is Rt.
+                let with_chip = feed_with_least_chip(Rt::computed_trade(rz.um()), corner, least)
+                    .map_err(|error| error.at("rz"))?;
+                feed.min(with_chip)
+            }
+            (Some(least), WantedFinish::Ra(_)) if feed < best_feed(corner, least) => {
+                return Err(rubs(feed, best_feed(corner, least)));
+            }
+            _ => feed,
+        };
         let handwheel = match (self.spindle_speed, self.travel_per_turn) {
             (Some(n), Some(travel)) => {
                 let (rate, caution) = by_hand(feed, n, travel, &mut provenance)?;
@@ -178,17 +197,11 @@ impl Question {
             }
             _ => None,
         };
-        let least = known_least_chip(
-            &self.tool,
-            self.least_chip_thickness,
-            &mut cautions,
-            &mut provenance,
-        );
-        let mut best_feed = None;
+        let mut best = None;
         if let Some(least) = least {
             let (finish, caution) = with_least_chip(feed, corner, least)?;
             cautions.extend(caution);
-            best_feed = Some(finish.best_feed);
+            best = Some(finish.best_feed);
         }
         if let Some(unevenness) = self.feed_unevenness {
             let measured = cut_off_by_feed(feed)?;
@@ -212,11 +225,22 @@ impl Question {
         cautions.push(theory_only());
         Ok(Answer {
             feed,
-            best_feed,
+            best_feed: best,
             feed_rate: self.spindle_speed.map(|n| speed::feed_rate(feed, n)),
             handwheel,
             cautions,
             provenance,
         })
     }
+}
+
+/// The feed for the shape of the tool lies where a finer feed only rubs more.
+fn rubs(feed: Feed, best: Feed) -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "ra",
+        format!("a finish that asks for a feed of {feed}"),
+        format!("a finish that this edge can cut: its best feed is {best}, below it rubs"),
+        "take a sharper edge, a smaller corner radius, or another process",
+    )
 }

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::advice::feed::outline;
 use crate::advice::finish::{built_up_edge, known_least_chip, with_least_chip};
+use crate::advice::hazard;
 use crate::caution::{Caution, Severity};
 use crate::document::simulated::{Profile, ProfileAsked};
 use crate::error::Error;
@@ -195,6 +196,7 @@ impl Question {
                 (found, finish::arc_shape(feed, corner)?)
             }
         };
+        cautions.extend(self.material.as_ref().and_then(hazard::danger_of));
         let measured = cut_off_by_feed(feed);
         if let Ok(measured) = &measured {
             provenance.open("cut-off and evaluation length by the feed", measured);
@@ -262,7 +264,11 @@ impl Question {
             rz: found.rz,
             ra: found.ra,
             rq: found.rq,
-            grade: Grade::of(found.ra).map(Grade::name),
+            // Where the edge rubs more than it cuts no grade of theory means anything.
+            grade: match chip {
+                Some(chip) if chip.regime == LeastChipRegime::BelowBestFeed => None,
+                _ => Grade::of(found.ra).map(Grade::name),
+            },
             rsk: shape.rsk,
             rku: shape.rku,
             rsm: shape.rsm,

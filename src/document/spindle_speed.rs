@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::advice;
+use crate::advice::hazard;
 use crate::advice::spindle::{GovernedBy, Neighbour, SpindleAsk};
 use crate::advice::support::{self, WHIP_SHARE};
 use crate::caution::Caution;
@@ -173,6 +174,7 @@ impl Question {
                 ));
             }
         };
+        hazard::swings(&self.lathe, self.diameter)?;
         let mut ask = SpindleAsk::new(&self.lathe, self.diameter, wanted);
         if let Some(fastest) = fastest {
             ask = ask.with_fastest(fastest);

@@ -186,6 +186,15 @@ impl Question {
         if let Some(most) = self.lathe.as_ref().and_then(Lathe::between_centres) {
             ask = ask.with_between_centres(most);
         }
+        if let (Some(lathe), Some(thickest)) = (
+            &self.lathe,
+            self.sections
+                .iter()
+                .map(|s| s.diameter().max(s.end_diameter()))
+                .max(),
+        ) {
+            advice::hazard::swings(lathe, thickest).map_err(|error| error.at("sections"))?;
+        }
         let choice = ask.choose(&mut provenance)?;
         let mut cautions = choice.cautions;
         if self.centre_hole_allowed_to_stay == Some(false) && choice.advice != SupportAdvice::Chuck

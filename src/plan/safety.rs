@@ -1,18 +1,13 @@
 //! Words that keep people whole, and the limits of what the sheet knows.
 
 use super::job::Job;
+use crate::advice::hazard;
 use crate::caution::{Caution, Severity};
 use crate::shop::holding::HoldingKind;
 
 /// The first designation of the material, for words.
 pub(super) fn short_name(job: &Job) -> &str {
-    let names = job.material.names();
-    let first = names.split([',', '(']).next().unwrap_or_default().trim();
-    if first.is_empty() {
-        "a material of the asker's own"
-    } else {
-        first
-    }
+    hazard::short_name(&job.material)
 }
 
 /// Words that keep people whole, the serious ones first: common practice, no source.
@@ -49,23 +44,7 @@ pub(super) fn safety(job: &Job, kind: HoldingKind) -> Vec<Caution> {
             "Tailstock and barrel locked before every start; a centre that comes loose throws the bar.",
         ));
     }
-    let notes = job.material.notes();
-    if !notes.is_empty() {
-        let lower = notes.to_lowercase();
-        let severe = ["fire", "burn", "toxic", "explo"]
-            .iter()
-            .any(|word| lower.contains(word));
-        let severity = if severe {
-            Severity::Danger
-        } else {
-            Severity::Note
-        };
-        cautions.push(Caution::new(
-            severity,
-            "material",
-            format!("{}: {notes}", short_name(job)),
-        ));
-    }
+    cautions.extend(hazard::of_material(&job.material, short_name(job)));
     cautions
 }
 
