@@ -25,11 +25,8 @@ use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::material::Material;
 
 /// A bend of more than this share of the length is no spring of a bar in a lathe.
-const BEND_OVER_LENGTH: Sourced<f64> = Sourced::new(
-    0.01,
-    "judgement, no source: steels yield at about that, and the tool is long past its cut",
-    Standing::Estimate,
-);
+const BEND_OVER_LENGTH: Sourced<f64> =
+    Sourced::new(0.01, "judgement, no source", Standing::Estimate);
 
 /// A bar in its holding, and the force that pushes it away from the tool.
 ///

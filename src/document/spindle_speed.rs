@@ -211,7 +211,7 @@ impl Question {
                 _ => Err(Error::new(
                     ErrorKind::MissingField,
                     "overhang",
-                    "nothing, with a modulus or a density given",
+                    "nothing, beside a modulus or a density",
                     "how far the bar stands out of the jaws, for its whip",
                     "add \"overhang\", or leave modulus and density out",
                 )),
@@ -221,7 +221,7 @@ impl Question {
             Error::new(
                 ErrorKind::MissingField,
                 field,
-                "nothing, with an overhang given",
+                "nothing, beside an overhang",
                 what,
                 format!("for the whip add \"{field}\", or a material that has it"),
             )
@@ -264,7 +264,7 @@ impl Question {
             Error::new(
                 ErrorKind::MissingField,
                 field,
-                "nothing, with another part of a cut given",
+                "nothing, beside another part of a cut",
                 what,
                 "for power and torque give depth_of_cut, feed, tool, material and the power of the lathe; else none of the cut",
             )

@@ -192,6 +192,15 @@ fn spelling(text: &str) -> String {
 }
 
 fn wrong_unit(row: &Row, text: &str, rest: &str, spelling: &str) -> Error {
+    if std::ptr::eq(row.kind(), &kind_rows::Number) {
+        return Error::new(
+            ErrorKind::WrongUnit,
+            row.name(),
+            format!("{text:?}"),
+            format!("{}, a plain number", row.what()),
+            format!("write the number alone, such as {}", row.example()),
+        );
+    }
     let elsewhere = kinds().iter().find(|kind| kind.spelled(spelling).is_some());
     let expected = format!("{} in {}", row.what(), row.kind().unit_names());
     let (given, remedy) = match elsewhere {
