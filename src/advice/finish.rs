@@ -7,7 +7,8 @@ use crate::physics::least_chip::{
 };
 use crate::physics::{engagement, least_chip};
 use crate::provenance::{Provenance, Sourced, Standing};
-use crate::quantity::{ChipThickness, CornerRadius, CuttingSpeed, Feed};
+use crate::quantity::unit::Units;
+use crate::quantity::{ChipThickness, CornerRadius, CuttingSpeed, Feed, Quantity};
 use crate::shop::material::{Material, Prone};
 use crate::shop::tool::Tool;
 
@@ -22,17 +23,18 @@ pub const ROUGHER_BY_BUILT_UP_EDGE: Sourced<&str> = Sourced::new(
 ///
 /// # Example
 /// ```
-/// use turnwright::{advice::finish::built_up_edge, Material, Provenance};
+/// use turnwright::{advice::finish::built_up_edge, Material, Provenance, Units};
 /// let steel = Material::named("c45")?;
-/// let slow = built_up_edge(&steel, "25 m/min".parse()?, &mut Provenance::default());
+/// let slow = built_up_edge(&steel, "25 m/min".parse()?, Units::Metric, &mut Provenance::default());
 /// assert_eq!(slow.map(|caution| caution.code()), Some("built_up_edge"));
-/// assert!(built_up_edge(&steel, "120 m/min".parse()?, &mut Provenance::default()).is_none());
+/// assert!(built_up_edge(&steel, "120 m/min".parse()?, Units::Metric, &mut Provenance::default()).is_none());
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
 pub fn built_up_edge(
     material: &Material,
     cutting_speed: CuttingSpeed,
+    units: Units,
     provenance: &mut Provenance,
 ) -> Option<Caution> {
     let figure = material.built_up_edge()?;
@@ -63,8 +65,8 @@ pub fn built_up_edge(
         format!(
             "{likely} between {} and {}: expect a surface {times} as rough as theory. Cut faster than that, or very \
              slowly, or with a cutting fluid and a sharp, polished edge.",
-            band.low(),
-            band.high()
+            band.low().people(units),
+            band.high().people(units)
         ),
     ))
 }
@@ -74,12 +76,12 @@ pub fn built_up_edge(
 ///
 /// # Example
 /// ```
-/// use turnwright::{advice::finish::known_least_chip, CornerRadius, CuttingEdgeAngle, Provenance, Tool};
+/// use turnwright::{advice::finish::known_least_chip, CornerRadius, CuttingEdgeAngle, Provenance, Tool, Units};
 /// let tool = Tool::new(CornerRadius::from_mm(0.4)?, CuttingEdgeAngle::from_degrees(90.0)?);
 /// let mut cautions = Vec::new();
-/// assert_eq!(known_least_chip(&tool, None, &mut cautions, &mut Provenance::default()), None);
+/// assert_eq!(known_least_chip(&tool, None, Units::Metric, &mut cautions, &mut Provenance::default()), None);
 /// let blunt = tool.with_edge_radius("0.04 mm".parse()?);
-/// let least = known_least_chip(&blunt, None, &mut cautions, &mut Provenance::default());
+/// let least = known_least_chip(&blunt, None, Units::Metric, &mut cautions, &mut Provenance::default());
 /// assert_eq!(least, Some("12 um".parse()?));
 /// assert_eq!(cautions.len(), 1);
 /// # Ok::<(), turnwright::Error>(())
@@ -88,6 +90,7 @@ pub fn built_up_edge(
 pub fn known_least_chip(
     tool: &Tool,
     given: Option<ChipThickness>,
+    units: Units,
     cautions: &mut Vec<Caution>,
     provenance: &mut Provenance,
 ) -> Option<ChipThickness> {
@@ -114,8 +117,9 @@ pub fn known_least_chip(
             Severity::Note,
             "large_edge_radius",
             format!(
-                "With an edge radius above {most} the least chip thickness is overstated: such edges turn finer than this. \
-                 Give least_chip_thickness where it was measured."
+                "With an edge radius above {} the least chip thickness is overstated: such edges turn finer than this. \
+                 Give least_chip_thickness where it was measured.",
+                most.people(units)
             ),
         ));
     }
@@ -132,8 +136,8 @@ pub fn known_least_chip(
 ///
 /// # Example
 /// ```
-/// use turnwright::advice::finish::with_least_chip;
-/// let (finish, caution) = with_least_chip("0.03 mm/rev".parse()?, "0.8 mm".parse()?, "5 um".parse()?)?;
+/// use turnwright::{advice::finish::with_least_chip, Units};
+/// let (finish, caution) = with_least_chip("0.03 mm/rev".parse()?, "0.8 mm".parse()?, "5 um".parse()?, Units::Metric)?;
 /// assert_eq!(caution.map(|caution| caution.code()), Some("below_best_feed"));
 /// assert!(finish.best_feed > "0.03 mm/rev".parse()?);
 /// # Ok::<(), turnwright::Error>(())
@@ -142,6 +146,7 @@ pub fn with_least_chip(
     feed: Feed,
     corner_radius: CornerRadius,
     least: ChipThickness,
+    units: Units,
 ) -> Result<(LeastChipRoughness, Option<Caution>), Error> {
     let finish = roughness_with_least_chip(feed, corner_radius, least)?;
     let caution = (finish.regime == LeastChipRegime::BelowBestFeed).then(|| {
@@ -149,9 +154,9 @@ pub fn with_least_chip(
             Severity::Warning,
             "below_best_feed",
             format!(
-                "Below a feed of {:.3} mm/rev a finer feed makes the finish worse, not better: the edge rubs. The height with \
+                "Below a feed of {} a finer feed makes the finish worse, not better: the edge rubs. The height with \
                  a least chip is outside its formula's range here; take about that feed, or a sharper edge.",
-                finish.best_feed.mm_per_rev()
+                finish.best_feed.people(units)
             ),
         )
     });

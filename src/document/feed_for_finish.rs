@@ -11,6 +11,7 @@ use crate::physics::least_chip::{best_feed, feed_with_least_chip};
 use crate::physics::{feed_for_finish, finish, speed, uneven_feed};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
+use crate::quantity::unit::Units;
 use crate::quantity::{
     ChipThickness, Feed, FeedRate, FeedUnevenness, HandwheelRate, Rt, SpindleSpeed, Travel,
 };
@@ -40,6 +41,7 @@ pub struct Question {
     travel_per_turn: Option<Travel>,
     least_chip_thickness: Option<ChipThickness>,
     feed_unevenness: Option<FeedUnevenness>,
+    units: Units,
 }
 
 /// The largest feed that theory allows.
@@ -75,6 +77,7 @@ impl Question {
             travel_per_turn: None,
             least_chip_thickness: None,
             feed_unevenness: None,
+            units: Units::Metric,
         }
     }
 
@@ -106,7 +109,14 @@ impl Question {
         self
     }
 
-    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
+    }
+
+    pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let wanted = match (f.quantity("ra")?, f.quantity("rz")?) {
             (Some(ra), None) => WantedFinish::Ra(ra),
@@ -133,6 +143,7 @@ impl Question {
             travel_per_turn: f.quantity("travel_per_turn")?,
             least_chip_thickness: f.quantity("least_chip_thickness")?,
             feed_unevenness: f.quantity("feed_unevenness")?,
+            units,
         };
         if question.travel_per_turn.is_some() && question.spindle_speed.is_none() {
             return Err(f.missing(
@@ -174,6 +185,7 @@ impl Question {
         let least = known_least_chip(
             &self.tool,
             self.least_chip_thickness,
+            self.units,
             &mut cautions,
             &mut provenance,
         );
@@ -199,7 +211,7 @@ impl Question {
         };
         let mut best = None;
         if let Some(least) = least {
-            let (finish, caution) = with_least_chip(feed, corner, least)?;
+            let (finish, caution) = with_least_chip(feed, corner, least, self.units)?;
             cautions.extend(caution);
             best = Some(finish.best_feed);
         }

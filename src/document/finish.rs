@@ -13,6 +13,7 @@ use crate::physics::least_chip::LeastChipRegime;
 use crate::physics::uneven_feed::{self, UnevenSpread};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
+use crate::quantity::unit::Units;
 use crate::quantity::{
     ChipThickness, CuttingSpeed, Feed, FeedUnevenness, Ra, Rku, Rq, Rsk, Rsm, Rt, Rz, WorkLength,
 };
@@ -38,6 +39,7 @@ pub struct Question {
     least_chip_thickness: Option<ChipThickness>,
     feed_unevenness: Option<FeedUnevenness>,
     profile: Option<ProfileAsked>,
+    units: Units,
 }
 
 /// The theoretical roughness, and what is known to come on top.
@@ -106,6 +108,7 @@ impl Question {
             least_chip_thickness: None,
             feed_unevenness: None,
             profile: None,
+            units: Units::Metric,
         }
     }
 
@@ -138,7 +141,14 @@ impl Question {
         self
     }
 
-    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
+    }
+
+    pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let question = Self {
             feed: f.need_quantity("feed")?,
@@ -152,6 +162,7 @@ impl Question {
             least_chip_thickness: f.quantity("least_chip_thickness")?,
             feed_unevenness: f.quantity("feed_unevenness")?,
             profile: f.item("profile", ProfileAsked::read)?,
+            units,
         };
         for (given, other) in [
             (question.cutting_speed.is_some(), "material"),
@@ -202,18 +213,19 @@ impl Question {
             provenance.open("cut-off and evaluation length by the feed", measured);
         }
         if let (Some(v), Some(material)) = (self.cutting_speed, &self.material) {
-            cautions.extend(built_up_edge(material, v, &mut provenance));
+            cautions.extend(built_up_edge(material, v, self.units, &mut provenance));
         }
         let least = known_least_chip(
             &self.tool,
             self.least_chip_thickness,
+            self.units,
             &mut cautions,
             &mut provenance,
         );
         let mut chip = None;
         if let Some(least) = least {
             if found.regime == FinishRegime::Arc {
-                let (finish, caution) = with_least_chip(feed, corner, least)?;
+                let (finish, caution) = with_least_chip(feed, corner, least, self.units)?;
                 cautions.extend(caution);
                 chip = Some(finish);
             } else {

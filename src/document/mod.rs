@@ -116,11 +116,11 @@ pub fn answer(question: &str) -> Result<String, Error> {
             units,
             &specific_force::Question::read(body)?.answer()?,
         ),
-        "finish" => reply(name, units, &finish::Question::read(body)?.answer()?),
+        "finish" => reply(name, units, &finish::Question::read(body, units)?.answer()?),
         "feed_for_finish" => reply(
             name,
             units,
-            &feed_for_finish::Question::read(body)?.answer()?,
+            &feed_for_finish::Question::read(body, units)?.answer()?,
         ),
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
