@@ -61,6 +61,7 @@ mod polynomial;
 pub mod profile;
 mod random;
 pub mod section;
+mod side;
 pub mod speed;
 pub mod speed_series;
 pub mod spring_back;
