@@ -845,6 +845,108 @@ typedef struct tw_spacing {
     double mm;
 } tw_spacing;
 
+// Upper limit deviation (ISO 286-1: es of a shaft, ES of a hole): largest size less nominal size.
+typedef struct tw_upper_deviation {
+    // Millimetres.
+    double mm;
+} tw_upper_deviation;
+
+// Lower limit deviation (ISO 286-1: ei of a shaft, EI of a hole): smallest size less nominal size.
+typedef struct tw_lower_deviation {
+    // Millimetres.
+    double mm;
+} tw_lower_deviation;
+
+// Clearance between a hole and a shaft: hole less shaft; negative, an interference.
+typedef struct tw_clearance {
+    // Millimetres.
+    double mm;
+} tw_clearance;
+
+// Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
+typedef struct tw_standard_uncertainty {
+    // Millimetres.
+    double mm;
+} tw_standard_uncertainty;
+
+// Probability, from 0 to 1.
+typedef struct tw_probability {
+    // The plain number.
+    double ratio;
+} tw_probability;
+
+// Level of confidence of an interval (JCGM 100: p).
+typedef struct tw_confidence {
+    // The plain number.
+    double ratio;
+} tw_confidence;
+
+// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+typedef struct tw_coverage_factor {
+    // The plain number.
+    double ratio;
+} tw_coverage_factor;
+
+// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+typedef struct tw_degrees_of_freedom {
+    // The plain number.
+    double ratio;
+} tw_degrees_of_freedom;
+
+// Sensitivity coefficient (JCGM 100: c): change of the size over change of the component.
+typedef struct tw_sensitivity {
+    // The plain number.
+    double ratio;
+} tw_sensitivity;
+
+// Correlation coefficient of two components (JCGM 100: r).
+typedef struct tw_correlation {
+    // The plain number.
+    double ratio;
+} tw_correlation;
+
+// Capability of a process (Cp): width of the zone over six standard deviations.
+typedef struct tw_capability {
+    // The plain number.
+    double ratio;
+} tw_capability;
+
+// Capability of a process with its mean where it is (Cpk): distance of the mean to the nearer limit over three standard deviations.
+typedef struct tw_capability_index {
+    // The plain number.
+    double ratio;
+} tw_capability_index;
+
+// Half the width of a distribution that has ends (JCGM 100: a).
+typedef struct tw_half_width {
+    // Millimetres.
+    double mm;
+} tw_half_width;
+
+// Smallest step that an instrument shows: the whole width of what one reading stands for.
+typedef struct tw_resolution {
+    // Millimetres.
+    double mm;
+} tw_resolution;
+
+// Price of a lost part, in the asker's currency.
+typedef struct tw_price_scrap {
+    // The plain number.
+    double ratio;
+} tw_price_scrap;
+
+// Price of another cut on a part that came out with metal left, in the asker's currency.
+typedef struct tw_price_rework {
+    // The plain number.
+    double ratio;
+} tw_price_rework;
+
+// Price of one measuring stop, in the asker's currency.
+typedef struct tw_price_stop {
+    // The plain number.
+    double ratio;
+} tw_price_stop;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -2964,7 +3066,41 @@ enum tw_quantity {
     /* an angle of the compound slide to the cross slide; in deg */
     TW_QUANTITY_COMPOUND_ANGLE_FROM_CROSS_SLIDE = 95,
     /* a deflection along the cutting speed; in mm */
-    TW_QUANTITY_TANGENTIAL_DEFLECTION = 96
+    TW_QUANTITY_TANGENTIAL_DEFLECTION = 96,
+    /* an upper limit deviation; in mm */
+    TW_QUANTITY_UPPER_DEVIATION = 85,
+    /* a lower limit deviation; in mm */
+    TW_QUANTITY_LOWER_DEVIATION = 86,
+    /* a clearance; in mm */
+    TW_QUANTITY_CLEARANCE = 87,
+    /* a standard uncertainty of size; in mm */
+    TW_QUANTITY_STANDARD_UNCERTAINTY = 88,
+    /* a probability; in plain numbers */
+    TW_QUANTITY_PROBABILITY = 89,
+    /* a level of confidence; in plain numbers */
+    TW_QUANTITY_CONFIDENCE = 97,
+    /* a coverage factor; in plain numbers */
+    TW_QUANTITY_COVERAGE_FACTOR = 98,
+    /* a number of degrees of freedom; in plain numbers */
+    TW_QUANTITY_DEGREES_OF_FREEDOM = 99,
+    /* a sensitivity coefficient; in plain numbers */
+    TW_QUANTITY_SENSITIVITY = 100,
+    /* a correlation coefficient; in plain numbers */
+    TW_QUANTITY_CORRELATION = 101,
+    /* a capability; in plain numbers */
+    TW_QUANTITY_CAPABILITY = 102,
+    /* a capability index; in plain numbers */
+    TW_QUANTITY_CAPABILITY_INDEX = 103,
+    /* half the width of a distribution; in mm */
+    TW_QUANTITY_HALF_WIDTH = 104,
+    /* a resolution; in mm */
+    TW_QUANTITY_RESOLUTION = 105,
+    /* a price of scrap; in plain numbers */
+    TW_QUANTITY_PRICE_SCRAP = 106,
+    /* a price of rework; in plain numbers */
+    TW_QUANTITY_PRICE_REWORK = 107,
+    /* a price of a measuring stop; in plain numbers */
+    TW_QUANTITY_PRICE_STOP = 108
 };
 
 /*
@@ -7463,6 +7599,684 @@ static inline tw_transmission tw_transmission_one(double value)
 }
 
 static inline double tw_transmission_as_one(tw_transmission quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_millimeter(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_millimeter(tw_upper_deviation quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_micrometer(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_micrometer(tw_upper_deviation quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_centimeter(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_centimeter(tw_upper_deviation quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_meter(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_meter(tw_upper_deviation quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_inch(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_inch(tw_upper_deviation quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_inch_fraction(double numerator, double denominator)
+{
+    tw_upper_deviation made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_foot(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_foot(tw_upper_deviation quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_upper_deviation tw_upper_deviation_thousandth_inch(double value)
+{
+    tw_upper_deviation made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_upper_deviation_as_thousandth_inch(tw_upper_deviation quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_millimeter(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_millimeter(tw_lower_deviation quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_micrometer(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_micrometer(tw_lower_deviation quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_centimeter(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_centimeter(tw_lower_deviation quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_meter(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_meter(tw_lower_deviation quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_inch(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_inch(tw_lower_deviation quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_inch_fraction(double numerator, double denominator)
+{
+    tw_lower_deviation made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_foot(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_foot(tw_lower_deviation quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_lower_deviation tw_lower_deviation_thousandth_inch(double value)
+{
+    tw_lower_deviation made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_lower_deviation_as_thousandth_inch(tw_lower_deviation quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_clearance tw_clearance_millimeter(double value)
+{
+    tw_clearance made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_clearance_as_millimeter(tw_clearance quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_clearance tw_clearance_micrometer(double value)
+{
+    tw_clearance made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_clearance_as_micrometer(tw_clearance quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_clearance tw_clearance_centimeter(double value)
+{
+    tw_clearance made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_clearance_as_centimeter(tw_clearance quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_clearance tw_clearance_meter(double value)
+{
+    tw_clearance made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_clearance_as_meter(tw_clearance quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_clearance tw_clearance_inch(double value)
+{
+    tw_clearance made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_clearance_as_inch(tw_clearance quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_clearance tw_clearance_inch_fraction(double numerator, double denominator)
+{
+    tw_clearance made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_clearance tw_clearance_foot(double value)
+{
+    tw_clearance made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_clearance_as_foot(tw_clearance quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_clearance tw_clearance_thousandth_inch(double value)
+{
+    tw_clearance made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_clearance_as_thousandth_inch(tw_clearance quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_millimeter(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_millimeter(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_micrometer(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_micrometer(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_centimeter(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_centimeter(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_meter(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_meter(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_inch(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_inch(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_inch_fraction(double numerator, double denominator)
+{
+    tw_standard_uncertainty made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_foot(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_foot(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_standard_uncertainty tw_standard_uncertainty_thousandth_inch(double value)
+{
+    tw_standard_uncertainty made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_standard_uncertainty_as_thousandth_inch(tw_standard_uncertainty quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_probability tw_probability_one(double value)
+{
+    tw_probability made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_probability_as_one(tw_probability quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_confidence tw_confidence_one(double value)
+{
+    tw_confidence made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_confidence_as_one(tw_confidence quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_coverage_factor tw_coverage_factor_one(double value)
+{
+    tw_coverage_factor made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_coverage_factor_as_one(tw_coverage_factor quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_degrees_of_freedom tw_degrees_of_freedom_one(double value)
+{
+    tw_degrees_of_freedom made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_degrees_of_freedom_as_one(tw_degrees_of_freedom quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_sensitivity tw_sensitivity_one(double value)
+{
+    tw_sensitivity made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_sensitivity_as_one(tw_sensitivity quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_correlation tw_correlation_one(double value)
+{
+    tw_correlation made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_correlation_as_one(tw_correlation quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_capability tw_capability_one(double value)
+{
+    tw_capability made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_capability_as_one(tw_capability quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_capability_index tw_capability_index_one(double value)
+{
+    tw_capability_index made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_capability_index_as_one(tw_capability_index quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_half_width tw_half_width_millimeter(double value)
+{
+    tw_half_width made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_half_width_as_millimeter(tw_half_width quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_half_width tw_half_width_micrometer(double value)
+{
+    tw_half_width made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_half_width_as_micrometer(tw_half_width quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_half_width tw_half_width_centimeter(double value)
+{
+    tw_half_width made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_half_width_as_centimeter(tw_half_width quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_half_width tw_half_width_meter(double value)
+{
+    tw_half_width made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_half_width_as_meter(tw_half_width quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_half_width tw_half_width_inch(double value)
+{
+    tw_half_width made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_half_width_as_inch(tw_half_width quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_half_width tw_half_width_inch_fraction(double numerator, double denominator)
+{
+    tw_half_width made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_half_width tw_half_width_foot(double value)
+{
+    tw_half_width made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_half_width_as_foot(tw_half_width quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_half_width tw_half_width_thousandth_inch(double value)
+{
+    tw_half_width made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_half_width_as_thousandth_inch(tw_half_width quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_resolution tw_resolution_millimeter(double value)
+{
+    tw_resolution made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_resolution_as_millimeter(tw_resolution quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_resolution tw_resolution_micrometer(double value)
+{
+    tw_resolution made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_resolution_as_micrometer(tw_resolution quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_resolution tw_resolution_centimeter(double value)
+{
+    tw_resolution made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_resolution_as_centimeter(tw_resolution quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_resolution tw_resolution_meter(double value)
+{
+    tw_resolution made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_resolution_as_meter(tw_resolution quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_resolution tw_resolution_inch(double value)
+{
+    tw_resolution made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_resolution_as_inch(tw_resolution quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_resolution tw_resolution_inch_fraction(double numerator, double denominator)
+{
+    tw_resolution made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_resolution tw_resolution_foot(double value)
+{
+    tw_resolution made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_resolution_as_foot(tw_resolution quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_resolution tw_resolution_thousandth_inch(double value)
+{
+    tw_resolution made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_resolution_as_thousandth_inch(tw_resolution quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_price_scrap tw_price_scrap_one(double value)
+{
+    tw_price_scrap made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_price_scrap_as_one(tw_price_scrap quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_price_rework tw_price_rework_one(double value)
+{
+    tw_price_rework made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_price_rework_as_one(tw_price_rework quantity)
+{
+    return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_price_stop tw_price_stop_one(double value)
+{
+    tw_price_stop made;
+    made.ratio = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_price_stop_as_one(tw_price_stop quantity)
 {
     return quantity.ratio * 1.0 / 1.0;
 }

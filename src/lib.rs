@@ -93,19 +93,22 @@ pub use provenance::{Provenance, Source, Sourced, Standing};
 pub use quantity::dial::{Divisions, DivisionsPerTurn, Reading, Slide};
 pub use quantity::unit::{self, Units};
 pub use quantity::{
-    AxialForce, AxialStiffness, BendingMoment, BladeWidth, BrinellHardness, ChipArea,
-    ChipThickness, ChipWidth, CompoundAngle, CornerRadius, CriticalSpeed, CrossSlideAngle, CutOff,
-    CuttingEdgeAngle, CuttingSpeed, Deflection, Density, DepthOfCut, Diameter, DiameterError,
-    Division, Duration, Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved, Feed,
-    FeedForce, FeedRate, FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, Friction,
-    FrictionAngle, GripForce, HalfAngle, HandwheelRate, HeatShare, IncludedAngle, LifeConstant,
-    LifeExponent, LifeScatter, MainForce, Mass, MeanPressure, MinorCuttingEdgeAngle, NormalRatio,
-    Overhang, PassiveForce, PointSpacing, Position, Power, Price, PricePerHour, Quantity, Ra,
-    Radius, RakeAngle, RemovalRate, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz, SetOver,
-    ShankSize, ShortCutOff, SizeUncertainty, Slenderness, SpecificCuttingForce,
-    SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare, Stiffness, TangentialDeflection,
-    TaperRatio, TemperatureRise, ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife,
-    Torque, Transmission, Travel, WorkLength, YoungsModulus,
+    AxialForce, AxialStiffness, BendingMoment, BladeWidth, BrinellHardness, Capability,
+    CapabilityIndex, ChipArea, ChipThickness, ChipWidth, Clearance, CompoundAngle, Confidence,
+    CornerRadius, Correlation, CoverageFactor, CriticalSpeed, CrossSlideAngle, CutOff,
+    CuttingEdgeAngle, CuttingSpeed, Deflection, DegreesOfFreedom, Density, DepthOfCut, Diameter,
+    DiameterError, Division, Duration, Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved,
+    Feed, FeedForce, FeedRate, FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, Friction,
+    FrictionAngle, GripForce, HalfAngle, HalfWidth, HandwheelRate, HeatShare, IncludedAngle,
+    LifeConstant, LifeExponent, LifeScatter, LowerDeviation, MainForce, Mass, MeanPressure,
+    MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, PointSpacing, Position, Power,
+    Price, PricePerHour, PriceRework, PriceScrap, PriceStop, Probability, Quantity, Ra, Radius,
+    RakeAngle, RemovalRate, Resolution, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz,
+    Sensitivity, SetOver, ShankSize, ShortCutOff, SizeUncertainty, Slenderness,
+    SpecificCuttingForce, SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare,
+    StandardUncertainty, Stiffness, TangentialDeflection, TaperRatio, TemperatureRise,
+    ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Transmission, Travel,
+    UpperDeviation, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
 pub use shop::holding::{Holding, HoldingKind};
@@ -113,7 +116,7 @@ pub use shop::lathe::{Lathe, SpeedRange, Spindle};
 pub use shop::material::{Material, ToolMaterial};
 pub use shop::part::{Part, Stock, WantedFinish};
 pub use shop::tool::{EdgeState, Tool};
-pub use standards::limits::{LengthLimits, Limits};
+pub use standards::limits::{Feature, LengthLimits, Limits};
 
 /// The examples of the README, as tests.
 #[cfg(all(doctest, feature = "json"))]

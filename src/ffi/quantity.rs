@@ -736,6 +736,142 @@ pub struct tw_transmission {
     pub ratio: f64,
 }
 
+/// Upper limit deviation (ISO 286-1: es of a shaft, ES of a hole): largest size less nominal size.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_upper_deviation {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Lower limit deviation (ISO 286-1: ei of a shaft, EI of a hole): smallest size less nominal size.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_lower_deviation {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Clearance between a hole and a shaft: hole less shaft; negative, an interference.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_clearance {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_standard_uncertainty {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Probability, from 0 to 1.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_probability {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Level of confidence of an interval (JCGM 100: p).
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_confidence {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_coverage_factor {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_degrees_of_freedom {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Sensitivity coefficient (JCGM 100: c): change of the size over change of the component.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_sensitivity {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Correlation coefficient of two components (JCGM 100: r).
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_correlation {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Capability of a process (Cp): width of the zone over six standard deviations.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_capability {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Capability of a process with its mean where it is (Cpk): distance of the mean to the nearer limit over three standard deviations.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_capability_index {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Half the width of a distribution that has ends (JCGM 100: a).
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_half_width {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Smallest step that an instrument shows: the whole width of what one reading stands for.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_resolution {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Price of a lost part, in the asker's currency.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_price_scrap {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Price of another cut on a part that came out with metal left, in the asker's currency.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_price_rework {
+    /// The plain number.
+    pub ratio: f64,
+}
+
+/// Price of one measuring stop, in the asker's currency.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_price_stop {
+    /// The plain number.
+    pub ratio: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -859,6 +995,23 @@ both_ways! {
     tw_shank_size mm ShankSize
     tw_life_scatter ratio LifeScatter
     tw_compound_angle_from_cross_slide deg CrossSlideAngle
+    tw_upper_deviation mm UpperDeviation
+    tw_lower_deviation mm LowerDeviation
+    tw_clearance mm Clearance
+    tw_standard_uncertainty mm StandardUncertainty
+    tw_probability ratio Probability
+    tw_confidence ratio Confidence
+    tw_coverage_factor ratio CoverageFactor
+    tw_degrees_of_freedom ratio DegreesOfFreedom
+    tw_sensitivity ratio Sensitivity
+    tw_correlation ratio Correlation
+    tw_capability ratio Capability
+    tw_capability_index ratio CapabilityIndex
+    tw_half_width mm HalfWidth
+    tw_resolution mm Resolution
+    tw_price_scrap ratio PriceScrap
+    tw_price_rework ratio PriceRework
+    tw_price_stop ratio PriceStop
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest

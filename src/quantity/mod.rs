@@ -598,6 +598,40 @@ quantities! {
     CrossSlideAngle = 95 "compound_angle_from_cross_slide" "an angle of the compound slide to the cross slide" Angle 0.0 to 90.0 ["84.3 deg" "1.4 rad"]
     /// Displacement of the bar along the cutting speed: the main force presses it down.
     TangentialDeflection = 96 "tangential_deflection" "a deflection along the cutting speed" Length -1000.0 to 1000.0 ["0.06 mm" "0.002 in"]
+    /// Upper limit deviation (ISO 286-1: es of a shaft, ES of a hole): largest size less nominal size.
+    UpperDeviation = 85 "upper_deviation" "an upper limit deviation" Length -10.0 to 10.0 ["-0.025 mm" "0.001 in"]
+    /// Lower limit deviation (ISO 286-1: ei of a shaft, EI of a hole): smallest size less nominal size.
+    LowerDeviation = 86 "lower_deviation" "a lower limit deviation" Length -10.0 to 10.0 ["-0.041 mm" "0.0004 in"]
+    /// Clearance between a hole and a shaft: hole less shaft; negative, an interference.
+    Clearance = 87 "clearance" "a clearance" Length -20.0 to 20.0 ["0.025 mm" "-0.001 in"]
+    /// Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
+    StandardUncertainty = 88 "standard_uncertainty" "a standard uncertainty of size" Length 0.000000001 to 10.0 ["0.0023 mm" "0.0001 in"]
+    /// Probability, from 0 to 1.
+    Probability = 89 "probability" "a probability" Number 0.0 to 1.0 ["0.95" "0.5"]
+    /// Level of confidence of an interval (JCGM 100: p).
+    Confidence = 97 "confidence" "a level of confidence" Number 0.5 to 0.999999999 ["0.95" "0.9"]
+    /// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+    CoverageFactor = 98 "coverage_factor" "a coverage factor" Number 0.5 to 1000000.0 ["2" "1.96"]
+    /// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+    DegreesOfFreedom = 99 "degrees_of_freedom" "a number of degrees of freedom" Number 1.0 to 1000000000000.0 ["9" "16.7"]
+    /// Sensitivity coefficient (JCGM 100: c): change of the size over change of the component.
+    Sensitivity = 100 "sensitivity" "a sensitivity coefficient" Number -1000000.0 to 1000000.0 ["2" "1"]
+    /// Correlation coefficient of two components (JCGM 100: r).
+    Correlation = 101 "correlation" "a correlation coefficient" Number -1.0 to 1.0 ["0.6" "1"]
+    /// Capability of a process (Cp): width of the zone over six standard deviations.
+    Capability = 102 "capability" "a capability" Number 0.0 to 1000000000000.0 ["1.33" "1"]
+    /// Capability of a process with its mean where it is (Cpk): distance of the mean to the nearer limit over three standard deviations.
+    CapabilityIndex = 103 "capability_index" "a capability index" Number -1000000000000.0 to 1000000000000.0 ["1" "1.33"]
+    /// Half the width of a distribution that has ends (JCGM 100: a).
+    HalfWidth = 104 "half_width" "half the width of a distribution" Length 0.000000001 to 10.0 ["0.004 mm" "0.0002 in"]
+    /// Smallest step that an instrument shows: the whole width of what one reading stands for.
+    Resolution = 105 "resolution" "a resolution" Length 0.00000001 to 10.0 ["0.01 mm" "0.001 in"]
+    /// Price of a lost part, in the asker's currency.
+    PriceScrap = 106 "price_scrap" "a price of scrap" Number 0.000000001 to 1000000000.0 ["20" "12.5"]
+    /// Price of another cut on a part that came out with metal left, in the asker's currency.
+    PriceRework = 107 "price_rework" "a price of rework" Number 0.000000001 to 1000000000.0 ["2" "1"]
+    /// Price of one measuring stop, in the asker's currency.
+    PriceStop = 108 "price_stop" "a price of a measuring stop" Number 0.000000001 to 1000000000.0 ["0.5" "1"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

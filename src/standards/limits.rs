@@ -3,6 +3,48 @@
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{Diameter, SizeUncertainty, Tolerance, WorkLength, round_size};
 
+/// Which side of a size has the metal: it decides which limit a further cut can still reach.
+///
+/// Of a shaft what is too large can be cut again, what is too small is lost; of a hole it is the
+/// other way round.
+///
+/// # Source
+/// ISO 286-1, feature of size: shaft (external) and hole (internal), from memory.
+///
+/// # Example
+/// ```
+/// use turnwright::Feature;
+/// assert_eq!(Feature::default(), Feature::Shaft);
+/// assert_eq!(Feature::Hole.name(), "hole");
+/// ```
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+pub enum Feature {
+    /// An outside diameter.
+    #[default]
+    Shaft,
+    /// An inside diameter.
+    Hole,
+}
+
+impl Feature {
+    /// The name as documents spell it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Shaft => "shaft",
+            Self::Hole => "hole",
+        }
+    }
+}
+
+impl std::fmt::Display for Feature {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The smallest and the largest diameter allowed; both belong to the zone.
 ///
 /// Sizes compare after rounding to 1e-9 mm.
