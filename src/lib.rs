@@ -111,6 +111,7 @@ pub use quantity::{
     UpperDeviation, WorkLength, YoungsModulus,
 };
 pub use shop::dial::{Dial, DialReads, Ring};
+pub use shop::gauge::Gauge;
 pub use shop::holding::{Holding, HoldingKind};
 pub use shop::lathe::{Lathe, SpeedRange, Spindle};
 pub use shop::material::{Material, ToolMaterial};

@@ -252,6 +252,21 @@ impl Cut<'_> {
         })
     }
 
+    /// By how much the spring of the bar differs along the cut, on the diameter.
+    pub(crate) fn spring_along(&self, depth: DepthOfCut) -> Result<DiameterError, Error> {
+        let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
+        let after = self.before.after_cut(depth)?;
+        let bar = bar::Bar::new(self.held.youngs_modulus, after, self.held.overhang);
+        let (springs, support) = (&self.held.springs, self.held.support());
+        let (_, most) = bar::worst_station(&bar, springs, support, passive, self.from, self.to)?;
+        let end = |at| bar::deflection(&bar, support, springs, passive, at);
+        // Between its ends the line rises to one crest and falls; it is least at an end.
+        let least = end(self.from)?.min(end(self.to)?);
+        Ok(DiameterError::computed_trade(
+            most.diameter_error().mm() - least.diameter_error().mm(),
+        ))
+    }
+
     /// What forbids `depth`, if anything does.
     pub(crate) fn forbids(
         &self,

@@ -15,6 +15,9 @@
 //! | [`overhang`] | how far may a tool stand out? |
 //! | [`taper`] | what must be said of each way to turn a taper? |
 //! | [`heat`], [`tool_life`] | what must be said of warm work, and of a reckoned life? |
+//! | [`size_budget`] | what does a turned size rest on, which cause dominates? |
+//! | [`reach`] | is a tolerance within reach, and what would bring it there? |
+//! | [`stops`] | after which cuts to measure, how many stops are worth it? |
 //! | [`hazard`] | what can this material do to a person, what can the lathe not take? |
 //! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
@@ -34,7 +37,10 @@ pub mod mark;
 pub mod measured_force;
 pub mod overhang;
 pub mod parting;
+pub mod reach;
+pub mod size_budget;
 pub mod spindle;
+pub mod stops;
 pub mod support;
 pub mod taper;
 pub mod tool_life;

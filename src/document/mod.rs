@@ -15,6 +15,10 @@
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far a bar of any sections bends, on any support, and where it whips |
 //! | [`support`] | chuck alone, a centre, between centres, or a steady |
+//! | [`limits`] | the limits of a tolerance class, of deviations, of general tolerances |
+//! | [`fit`] | clearance or interference of a hole and a shaft |
+//! | [`within_reach`] | whether a tolerance is within reach of a lathe and an instrument |
+//! | [`measuring_stops`] | after which cuts to measure |
 //! | [`dial`] | the mark for a size |
 //! | [`facing`] | time and speeds of a face |
 //! | [`taper`] | the setting of slides and tailstock for a taper |
@@ -29,8 +33,11 @@ pub mod dial;
 pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
+pub mod fit;
 pub mod growth;
+pub mod limits;
 pub mod materials;
+pub mod measuring_stops;
 pub mod plan;
 pub mod simulated;
 pub mod specific_force;
@@ -39,6 +46,7 @@ pub mod support;
 pub mod taper;
 pub mod tool_life;
 mod view;
+pub mod within_reach;
 
 use serde::Serialize;
 
@@ -63,6 +71,10 @@ pub const QUESTIONS: &[&str] = &[
     "feed_for_finish",
     "bar",
     "support",
+    "limits",
+    "fit",
+    "within_reach",
+    "measuring_stops",
     "dial",
     "facing",
     "taper",
@@ -75,8 +87,6 @@ pub const QUESTIONS: &[&str] = &[
 /// Questions of the contract that a later version answers.
 const LATER: &[&str] = &[
     "centre_hole",
-    "limits",
-    "fit",
     "budget",
     "verdict",
     "aim",
@@ -124,6 +134,18 @@ pub fn answer(question: &str) -> Result<String, Error> {
         ),
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
+        "limits" => reply(name, units, &limits::Question::read(body)?.answer()?),
+        "fit" => reply(name, units, &fit::Question::read(body)?.answer()?),
+        "within_reach" => reply(
+            name,
+            units,
+            &within_reach::Question::read(body, units)?.answer()?,
+        ),
+        "measuring_stops" => reply(
+            name,
+            units,
+            &measuring_stops::Question::read(body)?.answer()?,
+        ),
         "dial" => reply(name, units, &dial::Question::read(body)?.answer()?),
         "facing" => reply(name, units, &facing::Question::read(body, units)?.answer()?),
         "taper" => reply(name, units, &taper::Question::read(body, units)?.answer()?),

@@ -217,15 +217,15 @@ impl Question {
 }
 
 /// The cut of the question, as far as it is given.
-struct Cut {
-    force: PassiveForce,
+pub(super) struct Cut {
+    pub(super) force: PassiveForce,
     edge: Option<Edge>,
     depth: Option<DepthOfCut>,
     spindle_speed: Option<SpindleSpeed>,
     cutting_speed: Option<CuttingSpeed>,
 }
 
-fn cut(
+pub(super) fn cut(
     tree: &Tree,
     path: &str,
     material: Option<&Material>,

@@ -68,3 +68,21 @@ pub(super) fn sqrt(x: f64) -> f64 {
 pub(super) fn number(ratio: uom::si::f64::Ratio) -> f64 {
     ratio.get::<uom::si::ratio::ratio>()
 }
+
+/// One less the error function, the same on every machine.
+#[inline]
+pub(super) fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}
+
+/// The exponential function, the same on every machine.
+#[inline]
+pub(super) fn steady_exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
+/// The natural logarithm, the same on every machine.
+#[inline]
+pub(super) fn steady_ln(x: f64) -> f64 {
+    libm::log(x)
+}

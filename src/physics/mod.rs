@@ -31,13 +31,18 @@
 //! | [`tool_height`] | what does a tool off centre height do? |
 //! | [`tool_overhang`] | how far does the tool give way? |
 //! | [`grip`] | how hard must the jaws grip, what is left at speed? |
+//! | [`spread`] | how does a size scatter, how often is it good? |
+//! | [`budget`], [`student`] | how uncertain is a size of several causes, with which coverage factor? |
+//! | [`aim`] | which size costs least to aim at? |
 //! | [`speed_series`] | how are gearboxes stepped? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
 //! module, so that a faster or portable form replaces them in one place.
 
+pub mod aim;
 pub mod bar;
+pub mod budget;
 pub mod centre;
 pub mod drive;
 pub mod edge_in_cut;
@@ -64,9 +69,11 @@ pub mod section;
 mod side;
 pub mod speed;
 pub mod speed_series;
+pub mod spread;
 pub mod spring_back;
 pub mod stepped;
 pub mod strut;
+pub mod student;
 pub mod taper;
 pub mod texture;
 pub mod three_forces;

@@ -1,13 +1,15 @@
 //! Across the axis: the zone inside its guards, the zero of the cross dial, and the final mark.
 
+use super::chance::{self, Aim};
 use super::job::Job;
 use super::passes::{Metal, Passes};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, SizeUncertainty, round_size};
+use crate::quantity::{Diameter, SizeUncertainty, ThermalExpansion, round_size};
 use crate::shop::dial::{Dial, Ring};
+use crate::shop::gauge::Gauge;
 use crate::standards::instrument::{Instrument, largest_error};
 use crate::standards::limits::Limits;
 
@@ -24,11 +26,12 @@ pub(super) struct Datum {
     /// The diameter at which the dial reads zero.
     pub(super) zero: Diameter,
     /// What the dial reads where the tool touches the bar; a fraction where no mark of a dial zeroed
-    /// there would lie in the zone.
+    /// there would be safe inside the zone.
     pub(super) start: f64,
     /// The final mark.
     pub(super) last: Divisions,
-    /// The nearest marks of a dial zeroed on the bar, where none of them lies in the zone.
+    /// The nearest marks of a dial zeroed on the bar, where none of them is safe
+    /// inside the zone.
     pub(super) missed: Option<(Diameter, Diameter)>,
 }
 
@@ -77,56 +80,44 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
     Ok(())
 }
 
-/// The instrument, its largest error as a guard, and the zone inside the guards.
+/// The instrument, the guard that it keeps from both limits, and the zone inside the guards.
 pub(super) fn zone(
     job: &Job,
+    cross: &Dial,
+    expansion: Option<ThermalExpansion>,
     provenance: &mut Provenance,
-) -> Result<(Instrument, SizeUncertainty, Limits), Error> {
+) -> Result<(Gauge, SizeUncertainty, Limits), Error> {
     let limits = job.part.limits();
     let ten = TEN_TO_ONE.value;
-    let (instrument, error) = match job.preference(|p| p.instrument()) {
-        Some(instrument) => (instrument, largest_error(instrument, limits.largest())?),
+    let gauge = match job.preference(|p| p.instrument()) {
+        Some(gauge) => gauge,
         None => {
             provenance.open("tolerance over the error of the instrument", &TEN_TO_ONE);
-            let calliper = largest_error(Instrument::Calliper, limits.largest());
-            match calliper {
+            match largest_error(Instrument::Calliper, limits.largest()) {
                 Ok(error) if limits.tolerance().mm() >= ten * error.value.mm() => {
-                    (Instrument::Calliper, error)
+                    Gauge::new(Instrument::Calliper)
                 }
-                _ => (
-                    Instrument::Micrometer,
-                    largest_error(Instrument::Micrometer, limits.largest())?,
-                ),
+                _ => Gauge::new(Instrument::Micrometer),
             }
         }
     };
-    let guard = provenance.open(
-        "largest error of the instrument, kept from both limits",
-        &error,
-    );
-    let guarded = limits.inside(guard).ok_or_else(|| {
-        Error::new(
-            ErrorKind::Impossible,
-            "part.limits",
-            format!("a zone of {}", limits.tolerance()),
-            format!("more than twice the {guard} of a {}", instrument.name()),
-            "a finer instrument (preferences.instrument), or a wider zone: this one cannot be proved good",
-        )
-    })?;
-    Ok((instrument, guard, guarded))
+    let guard = chance::guard(gauge, limits.largest(), cross, expansion, provenance)?;
+    let guarded = limits
+        .inside(guard)
+        .ok_or_else(|| chance::not_to_be_proved(limits, guard, &gauge))?;
+    Ok((gauge, guard, guarded))
 }
 
-/// The middle of the zone as a size that a person reads: to a thousandth of a millimetre or a
-/// ten-thousandth of an inch, where one lies in the zone.
-pub(super) fn readable(guarded: Limits, units: Units) -> Diameter {
-    let middle = guarded.middle();
+/// A size as a person reads it: to a thousandth of a millimetre or a ten-thousandth of an inch, where
+/// one lies in the zone.
+pub(super) fn readable(size: Diameter, guarded: Limits, units: Units) -> Diameter {
     let read = match units {
-        Units::Metric => Diameter::from_mm((middle.mm() * 1000.0).round() / 1000.0),
-        Units::Inch => Diameter::from_inch((middle.inch() * 10000.0).round() / 10000.0),
+        Units::Metric => Diameter::from_mm((size.mm() * 1000.0).round() / 1000.0),
+        Units::Inch => Diameter::from_inch((size.inch() * 10000.0).round() / 10000.0),
     };
     read.ok()
         .filter(|read| guarded.contains(*read))
-        .unwrap_or(middle)
+        .unwrap_or(size)
 }
 
 /// The zero of the cross dial, the final mark and the passes that lead to it.
@@ -135,14 +126,14 @@ pub(super) fn datum(
     cross: &Dial,
     start: Diameter,
     guarded: Limits,
-    middle: Diameter,
+    aim: &Aim,
     metal: Metal,
 ) -> Result<(Datum, Passes), Error> {
     let q = cross.diameter_per_division().mm();
-    let exact = cross.divisions_between(start, middle);
+    let exact = cross.divisions_between(start, aim.size);
     let in_zone = |mark: i64| {
         let d = cross.diameter_at(start, Divisions::new(mark)?)?;
-        Ok::<bool, Error>(guarded.contains(d))
+        Ok::<bool, Error>(guarded.contains(d) && aim.serves(d))
     };
     // A dial that is zeroed on a measured size needs no first cut to prove it, but may need one to
     // come to main marks.
@@ -155,8 +146,8 @@ pub(super) fn datum(
         .or_else(|| metal.divide()),
         None => metal.divide(),
     };
-    // Marks of a dial zeroed on the bar, the nearest to the middle of the zone first.
-    let reach = (0.5 * guarded.tolerance().mm() / q).ceil() as i64 + 1;
+    // Marks of a dial zeroed on the bar, the nearest to the aim first.
+    let reach = (guarded.tolerance().mm() / q).ceil() as i64 + 1;
     let mut near: Vec<i64> = (exact.round() as i64 - reach..=exact.round() as i64 + reach)
         .filter(|mark| *mark > 0)
         .collect();
@@ -197,7 +188,7 @@ pub(super) fn datum(
                 "lathe.cross_slide",
                 format!("marks that give {above} and {below} from {start}"),
                 format!(
-                    "a mark within {} to {}",
+                    "a mark within {} to {} that gives a good part often enough",
                     guarded.smallest(),
                     guarded.largest()
                 ),
@@ -206,7 +197,7 @@ pub(super) fn datum(
             None => too_little(job, start, metal, q),
         });
     }
-    // The ring is set so that the middle of the zone lies on a mark, a main one where that serves.
+    // The ring is set so that the aim lies on a mark, a main one where that serves.
     for round in [10, 5, 2, 1] {
         let last = ((exact / round as f64) - 1e-9).ceil() as i64 * round;
         let metal = Metal {
@@ -215,7 +206,7 @@ pub(super) fn datum(
             ..metal
         };
         if let Some(passes) = divide(metal) {
-            let zero = Diameter::computed_trade(round_size(middle.mm() + last as f64 * q));
+            let zero = Diameter::computed_trade(round_size(aim.size.mm() + last as f64 * q));
             let datum = Datum {
                 zero,
                 start: metal.start,

@@ -1,12 +1,16 @@
 //! What is asked of a plan.
 
-use crate::quantity::{CuttingSpeed, DepthOfCut, Diameter, Feed, WorkLength};
+use crate::physics::aim::Prices;
+use crate::quantity::{
+    CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework, PriceScrap, PriceStop, Probability,
+    WorkLength,
+};
+use crate::shop::gauge::Gauge;
 use crate::shop::holding::Holding;
 use crate::shop::lathe::Lathe;
 use crate::shop::material::Material;
 use crate::shop::part::{Part, Stock};
 use crate::shop::tool::Tool;
-use crate::standards::instrument::Instrument;
 
 /// What the person at the lathe prefers.
 ///
@@ -28,7 +32,17 @@ pub struct Preferences {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     facing: Option<WorkLength>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    instrument: Option<Instrument>,
+    instrument: Option<Gauge>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    measuring_stops: Option<u32>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    least_good: Option<Probability>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    price_scrap: Option<PriceScrap>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    price_rework: Option<PriceRework>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    price_stop: Option<PriceStop>,
 }
 
 /// One job: a bar, the part wanted from it, and what is there to make it with.
@@ -142,8 +156,46 @@ impl Preferences {
         with_finish_feed finish_feed: Feed;
         /// So much to take off the face.
         with_facing facing: WorkLength;
-        /// Measured with this instrument.
-        with_instrument instrument: Instrument;
+        /// With this number of measuring stops, whatever they are worth.
+        with_measuring_stops measuring_stops: u32;
+        /// With this least chance of a good part: a mark that gives less is not used.
+        with_least_good least_good: Probability;
+    }
+
+    /// Measured with this instrument.
+    #[must_use]
+    pub fn with_instrument(mut self, instrument: impl Into<Gauge>) -> Self {
+        self.instrument = Some(instrument.into());
+        self
+    }
+
+    /// With what a lost part, another cut and a measuring stop cost, all in one currency; without, they
+    /// are reckoned in minutes of work.
+    #[must_use]
+    pub fn with_prices(mut self, prices: Prices, stop: PriceStop) -> Self {
+        self.price_scrap = Some(prices.scrap());
+        self.price_rework = Some(prices.rework());
+        self.price_stop = Some(stop);
+        self
+    }
+
+    /// The prices, if they are given.
+    #[must_use]
+    pub fn prices(&self) -> Option<(Prices, PriceStop)> {
+        let prices = Prices::new(self.price_scrap?, self.price_rework?);
+        Some((prices, self.price_stop?))
+    }
+
+    /// The number of measuring stops, if it is fixed.
+    #[must_use]
+    pub fn measuring_stops(&self) -> Option<u32> {
+        self.measuring_stops
+    }
+
+    /// The least chance of a good part, if it is given.
+    #[must_use]
+    pub fn least_good(&self) -> Option<Probability> {
+        self.least_good
     }
 
     /// No cut deeper than this.
@@ -172,7 +224,7 @@ impl Preferences {
 
     /// The measuring instrument.
     #[must_use]
-    pub fn instrument(&self) -> Option<Instrument> {
+    pub fn instrument(&self) -> Option<Gauge> {
         self.instrument
     }
 }
@@ -221,11 +273,12 @@ mod serial {
                 feed: f.quantity("feed")?,
                 finish_feed: f.quantity("finish_feed")?,
                 facing: f.quantity("facing")?,
-                instrument: f.choice(
-                    "instrument",
-                    &[Instrument::Micrometer, Instrument::Calliper]
-                        .map(|instrument| (instrument.name(), instrument)),
-                )?,
+                instrument: f.item("instrument", Gauge::read)?,
+                measuring_stops: f.count("measuring_stops")?,
+                least_good: f.quantity("least_good")?,
+                price_scrap: f.quantity("price_scrap")?,
+                price_rework: f.quantity("price_rework")?,
+                price_stop: f.quantity("price_stop")?,
             };
             if f.text("way")?.is_some_and(|way| way != "readable") {
                 return Err(Error::not_offered(
@@ -239,11 +292,19 @@ mod serial {
                 "a fixed depth of cut",
                 "give largest_depth: the cuts are divided below it",
             )?;
-            f.later(
-                "measuring_stops",
-                "a number of measuring stops",
-                "one after the first cut and one before the last is planned",
-            )?;
+            let prices = [
+                ("price_scrap", preferences.price_scrap.is_some()),
+                ("price_rework", preferences.price_rework.is_some()),
+                ("price_stop", preferences.price_stop.is_some()),
+            ];
+            if let Some((missing, _)) = prices.iter().find(|(_, given)| !given)
+                && prices.iter().any(|(_, given)| *given)
+            {
+                return Err(f.missing(
+                    missing,
+                    "all three prices, price_scrap, price_rework and price_stop, in one currency",
+                ));
+            }
             f.finish()?;
             Ok(preferences)
         }

@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `job` | what is asked |
 //! | `setup` | the figures: speed, feeds, support, largest depths |
+//! | `chance` | how sure the last size is: the aim, where to measure, what to expect |
 //! | `datum` | across the axis: zone, zero of the cross dial, final mark |
 //! | `lengths` | along the axis: overhang, shoulder, where the feed is taken off |
 //! | `passes` | how the metal is divided into cuts, in whole divisions |
@@ -18,6 +19,7 @@
 #[cfg(feature = "serde")]
 crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 
+mod chance;
 mod datum;
 mod job;
 mod lengths;

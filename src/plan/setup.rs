@@ -1,5 +1,6 @@
 //! The figures of a plan, before any word: speed, feeds, support, overhang, zone and datum, passes.
 
+use super::chance::{self, Chance, JobPrices, Rests};
 use super::datum::{Datum, datum, readable, sizes_fit, zone};
 use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan, facing, length_limits, overhang};
@@ -10,6 +11,7 @@ use crate::advice::depth::{self, Cut, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::force::ToolLaw;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
+use crate::advice::stops::CutAhead;
 use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
@@ -21,14 +23,14 @@ use crate::provenance::{Provenance, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    CuttingSpeed, DepthOfCut, Diameter, DiameterError, Feed, Overhang, Quantity, SizeUncertainty,
-    Travel, WorkLength, round_size,
+    CuttingSpeed, DepthOfCut, Diameter, DiameterError, Duration, Feed, Overhang, Quantity,
+    SizeUncertainty, Travel, WorkLength, round_size,
 };
 use crate::shop::dial::Dial;
 use crate::shop::figure::SpeedBand;
+use crate::shop::gauge::Gauge;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
-use crate::standards::instrument::Instrument;
 use crate::standards::limits::{LengthLimits, Limits};
 
 /// All figures of a plan.
@@ -45,7 +47,9 @@ pub(super) struct Setup {
     pub(super) overhang: Overhang,
     pub(super) facing: WorkLength,
     pub(super) never_past: f64,
-    pub(super) instrument: Instrument,
+    pub(super) gauge: Gauge,
+    pub(super) chance: Chance,
+    pub(super) costs: JobPrices,
     pub(super) guard: SizeUncertainty,
     pub(super) guarded: Limits,
     pub(super) length_limits: LengthLimits,
@@ -68,7 +72,12 @@ impl Setup {
         let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
         let carriage_dial = need_dial(job.lathe.carriage(), "lathe.carriage")?;
         sizes_fit(job)?;
-        let (instrument, guard, guarded) = zone(job, &mut provenance)?;
+        if let Some(class) = job.part.class() {
+            let found = class.deviations(job.part.diameter())?;
+            provenance.record("limits of the class", &class, found.source, found.standing);
+        }
+        let expansion = chance::expansion(job, &mut provenance);
+        let (gauge, guard, guarded) = zone(job, cross, expansion, &mut provenance)?;
         let start_diameter = job.zero_at.unwrap_or(job.stock.diameter());
 
         let facing = facing(job, units, &mut provenance);
@@ -239,8 +248,28 @@ impl Setup {
             finish_liked: marks(liked, true),
             first_cut: true,
         };
-        let aim = readable(guarded, units);
-        let (datum, passes) = datum(job, cross, start_diameter, guarded, aim, metal)?;
+        let rests = Rests {
+            cross,
+            gauge,
+            expansion,
+            zero_at: job.zero_at,
+        };
+        let costs = whole.costs(
+            start_diameter,
+            (&rough_feed, &rough_step),
+            &finish_feed,
+            rough_most,
+            &mut provenance,
+        )?;
+        let last_cut = whole.cut(
+            &finish_feed,
+            &rough_step,
+            Diameter::computed_trade(guarded.middle().mm() + 2.0 * liked.mm()),
+        );
+        let size_ask = rests.measured(guarded.middle(), &last_cut, liked)?;
+        let mut aim = rests.aim(job, guarded, &size_ask, costs.prices, &mut provenance)?;
+        aim.size = readable(aim.size, guarded, units);
+        let (datum, passes) = datum(job, cross, start_diameter, guarded, &aim, metal)?;
 
         let before_finish = cross.diameter_at(
             datum.zero,
@@ -258,6 +287,25 @@ impl Setup {
         } else {
             rough_step.clone()
         };
+        let ahead = whole.ahead(
+            &datum,
+            &passes,
+            (&rough_feed, &rough_step),
+            (&finish_feed, &finish_step),
+        )?;
+        let along = whole
+            .cut(&finish_feed, &finish_step, before_finish)
+            .spring_along(finishing)?;
+        let chance = Chance::of(
+            job,
+            &rests,
+            start_diameter,
+            &ahead,
+            along,
+            &costs,
+            &mut provenance,
+        )?;
+        chance.cautions(&aim, &size_ask, units, &mut cautions)?;
         let length_limits = length_limits(job, &mut provenance)?;
         let carriage = carriage_plan(
             job,
@@ -305,7 +353,9 @@ impl Setup {
             overhang,
             facing,
             never_past,
-            instrument,
+            gauge,
+            chance,
+            costs,
             guard,
             guarded,
             length_limits,
@@ -500,6 +550,58 @@ struct Whole<'a> {
 }
 
 impl Whole<'_> {
+    /// What scrap, rework and a stop cost, by the time of about as many cuts as there will be.
+    fn costs(
+        &self,
+        start: Diameter,
+        (rough_feed, rough_step): (&FeedChoice, &SpindleChoice),
+        finish_feed: &FeedChoice,
+        rough_most: DepthOfCut,
+        provenance: &mut Provenance,
+    ) -> Result<JobPrices, Error> {
+        let time = |feed: Feed| {
+            speed::time_of_cut(
+                WorkLength::computed_trade(self.reach.mm() + RUN_IN),
+                feed,
+                rough_step.spindle_speed,
+            )
+        };
+        let metal = 0.5 * (start.mm() - self.job.part.limits().largest().mm());
+        let roughing = (metal / rough_most.mm()).ceil().max(1.0);
+        let (rough, last) = (time(rough_feed.feed), time(finish_feed.feed));
+        let cuts = Duration::computed_trade(roughing * rough.seconds() + 2.0 * last.seconds());
+        JobPrices::of(self.job, cuts, last, provenance)
+    }
+
+    /// The cuts with their sizes and springs.
+    fn ahead(
+        &self,
+        datum: &Datum,
+        passes: &Passes,
+        rough: (&FeedChoice, &SpindleChoice),
+        finish: (&FeedChoice, &SpindleChoice),
+    ) -> Result<Vec<CutAhead>, Error> {
+        let mut before = self.job.zero_at.unwrap_or(self.job.stock.diameter());
+        let roughing = passes
+            .first
+            .iter()
+            .chain(&passes.rough)
+            .map(|m| (*m, rough));
+        let finishing = passes.finish.iter().map(|mark| (*mark, finish));
+        roughing
+            .chain(finishing)
+            .map(|(mark, (feed, step))| {
+                let after = self.cross.diameter_at(datum.zero, Divisions::new(mark)?)?;
+                let depth = before
+                    .depth_to(after)
+                    .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
+                let spring = self.cut(feed, step, before).effort(depth)?.spring;
+                before = after;
+                Ok(CutAhead { after, spring })
+            })
+            .collect()
+    }
+
     /// A cut on a bar of this diameter, from the free end to the shoulder.
     fn cut(&self, feed: &FeedChoice, step: &SpindleChoice, before: Diameter) -> Cut<'_> {
         let overhang = self.held.overhang.mm();

@@ -3,13 +3,18 @@
 use std::fmt;
 
 use super::job::Job;
+use crate::advice::size_budget::{CauseShare, SizeCause};
+use crate::advice::stops::StopsChoice;
 use crate::advice::support::SupportChoice;
 use crate::caution::{Caution, Severity};
 use crate::physics::finish::TheoreticalRoughness;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Reading;
 use crate::quantity::unit::Units;
-use crate::quantity::{DepthOfCut, Diameter, Duration, Feed, Position, Quantity, SpindleSpeed};
+use crate::quantity::{
+    DepthOfCut, Diameter, Duration, Feed, Position, Probability, Quantity, SizeUncertainty,
+    SpindleSpeed,
+};
 use crate::standards::limits::Limits;
 
 /// What kind of step it is.
@@ -114,6 +119,22 @@ pub struct Expected {
     pub diameter: Diameter,
     /// The limits it has to meet.
     pub limits: Limits,
+    /// The expanded uncertainty of the finished diameter, about 95 %.
+    pub uncertainty: SizeUncertainty,
+    /// The chance that the part comes out good.
+    pub good: Probability,
+    /// The chance that it comes out too large, so that another cut is needed.
+    pub rework: Probability,
+    /// The chance that it comes out too small: lost.
+    pub scrap: Probability,
+    /// The cause with the largest share of the uncertainty.
+    pub dominant: SizeCause,
+    /// What the uncertainty is made of, the largest share first.
+    pub shares: Vec<CauseShare>,
+    /// After which cuts to measure, and what other stops would come to.
+    pub measuring_stops: StopsChoice,
+    /// How sure the size is, in words.
+    pub how_sure: Vec<String>,
     /// The roughness that the shape of the tool leaves; a real surface is rougher.
     pub finish: TheoreticalRoughness,
     /// Cutting time of all steps; handling, measuring and setting come on top.
@@ -228,6 +249,9 @@ impl fmt::Display for Sheet {
                 roughness(&e.finish, u),
             ),
         )?;
+        for line in &e.how_sure {
+            paragraph(f, "", line)?;
+        }
         let rest: Vec<_> = self
             .cautions
             .iter()

@@ -45,6 +45,14 @@ pub(super) fn write(job: &Job, setup: Setup, units: Units) -> Result<Sheet, Erro
         expected: Expected {
             diameter,
             limits: job.part.limits(),
+            uncertainty: setup.chance.uncertainty,
+            good: setup.chance.outcome.good,
+            rework: setup.chance.outcome.rework,
+            scrap: setup.chance.outcome.scrap,
+            dominant: setup.chance.budget.dominant(),
+            shares: setup.chance.shares.clone(),
+            measuring_stops: setup.chance.stops.clone(),
+            how_sure: writer.how_sure(),
             finish: setup.roughness,
             time: Duration::computed_trade(seconds),
         },
@@ -235,7 +243,15 @@ impl Writer<'_> {
         if job.zero_at.is_none() {
             zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
             zero_x.because = Some(String::from(
-                "a touch is only roughly right; the first cut is measured to set it right",
+                match self.setup.chance.stops.chosen.after.first() {
+                    Some(0) => {
+                        "a touch is only roughly right; the first cut is measured to set it right"
+                    }
+                    Some(_) => {
+                        "a touch is only roughly right; a later cut is measured to set it right"
+                    }
+                    None => "a touch is only roughly right, but near enough for this zone",
+                },
             ));
         }
         steps.push(zero_x);
@@ -244,11 +260,18 @@ impl Writer<'_> {
 
     fn cuts(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let setup = self.setup;
+        let passes = &setup.passes;
+        let first = passes.first.iter().map(|mark| (StepKind::FirstCut, *mark));
+        let rough = passes.rough.iter().map(|mark| (StepKind::RoughCut, *mark));
+        let finish = passes
+            .finish
+            .iter()
+            .map(|mark| (StepKind::FinishCut, *mark));
+        let cuts: Vec<(StepKind, i64)> = first.chain(rough).chain(finish).collect();
+        let stops = &setup.chance.stops.chosen.after;
         let mut before = self.job.zero_at.unwrap_or(self.job.stock.diameter());
-        let mut number = 0;
         let mut stands = setup.datum.start;
-        let mut cut = |kind, mark: i64, steps: &mut Vec<Step>| -> Result<(), Error> {
-            number += 1;
+        for (at, (kind, mark)) in cuts.iter().copied().enumerate() {
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
             let mut farther = self.farther(mark as f64 - stands, withdrawn);
@@ -257,28 +280,23 @@ impl Writer<'_> {
                 .last()
                 .is_some_and(|step| step.kind == StepKind::Measure)
             {
-                let measured = if kind == StepKind::FinishCut && mark == setup.datum.last.count() {
-                    "M2"
-                } else {
-                    "M1"
-                };
-                farther.push_str(&format!(", if {measured} was as expected"));
+                let measured = stops.iter().filter(|stop| **stop < at).count();
+                farther.push_str(&format!(", if M{measured} was as expected"));
             }
-            let step = self.cut(kind, number, mark, before, &farther)?;
+            let measured = stops.contains(&at);
+            let step = self.cut(kind, at + 1, mark, before, &farther, measured)?;
             (before, stands) = (step.diameter, mark as f64);
             steps.push(step);
-            Ok(())
-        };
-        if let Some(first) = setup.passes.first {
-            cut(StepKind::FirstCut, first, steps)?;
-            steps.push(self.measure_first(first)?);
+            if !measured {
+                continue;
+            }
+            let name = format!("M{}", 1 + stops.iter().filter(|stop| **stop < at).count());
+            steps.push(match cuts.get(at + 1) {
+                Some((_, last)) if at + 2 == cuts.len() => self.measure_last(&name, mark, *last)?,
+                _ => self.measure_between(&name, mark, at == 0)?,
+            });
         }
-        for mark in &setup.passes.rough {
-            cut(StepKind::RoughCut, *mark, steps)?;
-        }
-        cut(StepKind::FinishCut, setup.passes.finish[0], steps)?;
-        steps.push(self.measure_last(setup.passes.finish[0], setup.passes.finish[1])?);
-        cut(StepKind::FinishCut, setup.passes.finish[1], steps)
+        Ok(())
     }
 
     fn cut(
@@ -288,6 +306,7 @@ impl Writer<'_> {
         mark: i64,
         before: Diameter,
         farther: &str,
+        measured: bool,
     ) -> Result<Step, Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let finishing = kind == StepKind::FinishCut;
@@ -303,7 +322,9 @@ impl Writer<'_> {
         };
         let last = finishing && mark == setup.datum.last.count();
         let what = match kind {
-            StepKind::FirstCut => "first cut, to be measured",
+            StepKind::FirstCut if measured => "first cut, to be measured",
+            StepKind::FirstCut => "first cut",
+            StepKind::RoughCut if measured => "roughing, to be measured",
             StepKind::RoughCut => "roughing",
             _ if last => "last cut, same depth, feed and speed as the one before",
             _ => "first of the two finishing cuts",
@@ -360,7 +381,9 @@ impl Writer<'_> {
         Ok(out)
     }
 
-    fn measure_first(&self, mark: i64) -> Result<Step, Error> {
+    /// A measurement before cuts that are not the last; after the first cut it also shows a dial that
+    /// counts otherwise than was thought.
+    fn measure_between(&self, name: &str, mark: i64, first: bool) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let reading = cross_reading(self.cross, mark)?;
         let expected = setup.diameter_at(self.cross, mark)?;
@@ -374,23 +397,24 @@ impl Writer<'_> {
             Ring::Settable => format!(
                 "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks: {}.",
-                self.rule("M1"),
+                self.rule(name),
                 self.table(mark, None)?
             ),
             Ring::Fixed => format!(
-                "In again by one whole turn to {reading}. Shift S = (M1 - {}) / {} = ______ marks, to the nearest whole \
+                "In again by one whole turn to {reading}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest whole \
                  one; add S to every mark below (the distances from where the dial stands: to the next one only).",
                 plain(expected, u),
                 self.mark_size()
             ),
         };
         let wrong = match self.cross.reads() {
+            _ if !first => String::new(),
             DialReads::Diameter => format!(
-                "Near {}: the dial counts the radius after all. Stop and prove it.",
+                " Near {}: the dial counts the radius after all. Stop and prove it.",
                 twice.people(u)
             ),
             _ => format!(
-                "Near {}: the dial counts the diameter after all. Stop and prove it.",
+                " Near {}: the dial counts the diameter after all. Stop and prove it.",
                 half.people(u)
             ),
         };
@@ -398,7 +422,7 @@ impl Writer<'_> {
             StepKind::Measure,
             expected,
             format!(
-                "{} Measure M1 ________ (expect {}). {act} {wrong}",
+                "{} Measure {name} ________ (expect {}). {act}{wrong}",
                 self.stop_words(),
                 expected.people(u)
             ),
@@ -408,7 +432,7 @@ impl Writer<'_> {
         Ok(step)
     }
 
-    fn measure_last(&self, mark: i64, last: i64) -> Result<Step, Error> {
+    fn measure_last(&self, name: &str, mark: i64, last: i64) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let reading = cross_reading(self.cross, mark)?;
         let expected = setup.diameter_at(self.cross, mark)?;
@@ -418,13 +442,13 @@ impl Writer<'_> {
             Ring::Settable => format!(
                 "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks (a tenth is {}): {}.",
-                self.rule("mean of M2"),
+                self.rule(&format!("mean of {name}")),
                 DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
                     .people(u),
                 self.table(mark, Some(last))?
             ),
             Ring::Fixed => format!(
-                "In again by one whole turn to the mark of the cut before. The last cut goes (mean of M2 - {}) / {} = \
+                "In again by one whole turn to the mark of the cut before. The last cut goes (mean of {name} - {}) / {} = \
                  ______ marks farther in, to the nearest whole one (by the sheet {}, to {next}).",
                 plain(target, u),
                 self.mark_size(),
@@ -455,7 +479,7 @@ impl Writer<'_> {
             StepKind::Measure,
             expected,
             format!(
-                "{} Measure M2 at three places ________ ________ ________ (expect {}). {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
+                "{} Measure {name} at three places ________ ________ ________ (expect {}). {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
                 self.stop_words(),
                 expected.people(u),
                 spread.people(u),

@@ -5,11 +5,14 @@ use super::setup::{cross_reading, plain, tenth_of_a_mark};
 use super::steps::Writer;
 use crate::advice::feed::{FAST_HAND, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
+use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::speed;
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
-use crate::quantity::{DiameterError, Position, Quantity, SpindleSpeed, WorkLength, round_size};
+use crate::quantity::{
+    DiameterError, Position, Probability, Quantity, SpindleSpeed, WorkLength, round_size,
+};
 use crate::shop::dial::DialReads;
 use crate::shop::holding::HoldingKind;
 use crate::shop::part::WantedFinish;
@@ -34,13 +37,14 @@ impl Writer<'_> {
                 self.setup.length_limits.longest().people(u),
             ),
             format!(
-                "Stock: diameter {}, length {}. Aim at {}; the error of the {}, {}, is kept from both limits. Tool: corner radius {}, edge angle {}.",
+                "Stock: diameter {}, length {}. Aim at {}{}; what the {} cannot tell, {}, is kept from both limits. Tool: corner radius {}, edge angle {}.",
                 job.stock.diameter().people(u),
                 job.stock.length().people(u),
                 self.setup
                     .diameter_at(self.cross, self.setup.datum.last.count())?
                     .people(u),
-                self.setup.instrument.name(),
+                self.aim_words()?,
+                self.setup.gauge.instrument().words(),
                 self.setup.guard.people(u),
                 job.tool.corner_radius().people(u),
                 job.tool.cutting_edge_angle().people(u),
@@ -67,13 +71,83 @@ impl Writer<'_> {
         Ok(lines)
     }
 
+    /// How sure the last size is, what it rests on, and what the measuring stops are worth.
+    pub(super) fn how_sure(&self) -> Vec<String> {
+        let (chance, u) = (&self.setup.chance, self.u);
+        let most: Vec<String> = chance
+            .shares
+            .iter()
+            .take(3)
+            .map(|share| format!("{} {:.0} %", share.cause.words(), 100.0 * share.share))
+            .collect();
+        let mut lines = vec![format!(
+            "The last diameter is sure to +/- {} (about 95 %): good {}, one more cut {}, lost {}. What makes it unsure: {}.",
+            chance.uncertainty.people(u),
+            percent(chance.outcome.good),
+            percent(chance.outcome.rework),
+            percent(chance.outcome.scrap),
+            most.join(", "),
+        )];
+        let stops = &chance.stops;
+        let costs = |priced: &StopsPriced| match self.setup.costs.in_minutes {
+            true => format!("{:.1} min of work", priced.expected_price.trade()),
+            false => format!("{:.2}", priced.expected_price.trade()),
+        };
+        let mut line = match stops.chosen.after.as_slice() {
+            [] => String::from("No measuring stop before the last cut"),
+            after => {
+                let cuts: Vec<String> = after.iter().map(|at| (at + 1).to_string()).collect();
+                format!("Measuring stops after cut {}", cuts.join(" and "))
+            }
+        };
+        line.push_str(&format!(
+            ": slips, lost parts, cuts made anew and the stops themselves then cost {} on average",
+            costs(&stops.chosen)
+        ));
+        if !stops.chosen.after.is_empty() {
+            line.push_str(&format!(", without any stop {}", costs(&stops.none)));
+        }
+        if let Some(more) = &stops.one_more {
+            line.push_str(&format!(", with one more {}", costs(more)));
+        }
+        line.push('.');
+        lines.push(line);
+        lines
+    }
+
+    /// Where in the zone the aim lies, and why.
+    fn aim_words(&self) -> Result<String, Error> {
+        let aim = self
+            .setup
+            .diameter_at(self.cross, self.setup.datum.last.count())?;
+        let off = aim.mm() - self.job.part.limits().middle().mm();
+        // A thousandth of a millimetre is as near to the middle as a size is read.
+        if off.abs() < 1e-3 {
+            return Ok(String::new());
+        }
+        let prices = self.setup.costs.prices;
+        let (scrap, rework) = (prices.scrap().trade(), prices.rework().trade());
+        let away = DiameterError::computed_trade(round_size(off.abs())).people(self.u);
+        Ok(match (off > 0.0) == (scrap > rework) {
+            true => format!(
+                ", {away} {} the middle of the zone, because a lost part costs {:.1} times as much as another cut",
+                if off > 0.0 { "above" } else { "below" },
+                scrap / rework,
+            ),
+            false => format!(
+                ", a mark {away} {} the middle of the zone",
+                if off > 0.0 { "above" } else { "below" }
+            ),
+        })
+    }
+
     pub(super) fn kit(&self) -> Vec<String> {
         let mut kit = vec![
             String::from(
                 "the tool of this sheet, sharp, set on centre height, short in its holder",
             ),
             String::from("a chamfer tool"),
-            self.setup.instrument.name().to_owned(),
+            self.setup.gauge.instrument().words().to_owned(),
             String::from("a calliper or depth gauge for the length"),
             String::from("a hook for the chips and a brush"),
             String::from("goggles"),
@@ -110,7 +184,7 @@ impl Writer<'_> {
                 self.mark_size(),
                 match &self.setup.datum.missed {
                     Some((above, below)) => format!(
-                        " A dial zeroed on the bar has no mark inside the zone: its marks give {} and {}. So the ring is \
+                        " A dial zeroed on the bar has no mark that is safe inside the zone: its marks give {} and {}. So the ring is \
                          set between marks once, and every reading below lies on a mark.",
                         above.people(u),
                         below.people(u)
@@ -326,5 +400,17 @@ impl Writer<'_> {
             plain(self.setup.datum.zero, self.u),
             self.mark_size()
         )
+    }
+}
+
+/// A chance as a person reads it; what is nearly sure is not printed as sure.
+fn percent(chance: Probability) -> String {
+    let hundred = 100.0 * chance.trade();
+    if hundred > 0.0 && hundred < 0.1 {
+        String::from("under 0.1 %")
+    } else if hundred < 100.0 && hundred > 99.9 {
+        String::from("over 99.9 %")
+    } else {
+        format!("{hundred:.1} %")
     }
 }

@@ -250,16 +250,28 @@ impl fmt::Display for Exact {
     }
 }
 
-/// Of the decimals near `value` in `unit`, the shortest that converts back to it exactly.
+/// Of the decimals near `value` in `unit`, the shortest that converts back to it exactly; where that
+/// would be a long one, a short one that is off by a last digit only: a sum of two inch sizes lies
+/// that near to the inch size that a person means.
 fn shortest(unit: &Unit, value: f64) -> f64 {
     let near = unit.from_trade(value);
     if unit.to_trade(near, 1.0) == value && unit.factor() == (1.0, 1.0) {
         return near;
     }
-    (0..=17)
-        .filter_map(|digits| format!("{near:.digits$e}").parse::<f64>().ok())
-        .find(|candidate| unit.to_trade(*candidate, 1.0) == value)
-        .unwrap_or(near)
+    let decimal = |digits: usize| format!("{near:.digits$e}").parse::<f64>().ok();
+    let exact = (0..=17)
+        .filter_map(|digits| decimal(digits).map(|number| (digits, number)))
+        .find(|(_, number)| unit.to_trade(*number, 1.0) == value);
+    match exact {
+        Some((digits, number)) if digits < 12 => number,
+        other => (0..10)
+            .filter_map(decimal)
+            .find(|number| {
+                (unit.to_trade(*number, 1.0) - value).abs() <= 2.0 * f64::EPSILON * value.abs()
+            })
+            .or(other.map(|(_, number)| number))
+            .unwrap_or(near),
+    }
 }
 
 /// Zeros behind the point struck, but for the last place that a person expects to see.
@@ -312,6 +324,11 @@ pub(crate) fn system_of_length(text: &str) -> Option<Units> {
     let unit = text.trim_start_matches(|c: char| {
         !c.is_ascii_alphabetic() && c != '\u{b5}' && c != '\u{3bc}' && c != '"'
     });
+    // Limits may name a class before their unit: `30 h7 mm`.
+    let unit = match unit.rsplit_once(' ') {
+        Some((class, unit)) if class.ends_with(|c: char| c.is_ascii_digit()) => unit,
+        _ => unit,
+    };
     let spelling = spelling(unit);
     for kind in [&kind_rows::Length, &kind_rows::Roughness, &kind_rows::Feed] {
         if let Some(unit) = kind.spelled(&spelling) {

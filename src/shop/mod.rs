@@ -5,6 +5,7 @@
 //! | [`material`] | what is cut: its forces, stiffness, growth and cutting speeds, each with source and standing |
 //! | [`lathe`] | spindle, drive, slides and feeds |
 //! | [`dial`] | the dial of a slide |
+//! | [`gauge`] | the measuring instrument |
 //! | [`holding`] | chuck and centre |
 //! | [`tool`] | the tool's corner and edges |
 //! | [`part`] | the stock and the part to be made from it |
@@ -18,6 +19,7 @@ mod designation;
 pub mod dial;
 mod families;
 pub(crate) mod figure;
+pub mod gauge;
 #[cfg(feature = "serde")]
 mod given_material;
 pub mod holding;
@@ -32,6 +34,7 @@ pub mod tool;
 #[cfg(feature = "serde")]
 crate::quantity::fields::deserialize_through_tree!(
     dial::Dial,
+    gauge::Gauge,
     holding::Holding,
     lathe::Lathe,
     material::Material,

@@ -2,7 +2,8 @@
 
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{Diameter, Ra, Rz, WorkLength};
-use crate::standards::limits::{LengthLimits, Limits};
+use crate::standards::limits::{Feature, LengthLimits, Limits};
+use crate::standards::tolerance_class::ToleranceClass;
 
 /// The bar before turning.
 ///
@@ -61,14 +62,13 @@ pub enum WantedFinish {
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     diameter: Diameter,
+    /// The class that the limits follow from, if it was given; documents write it in their place.
+    class: Option<ToleranceClass>,
     limits: Limits,
     length: WorkLength,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     length_limits: Option<LengthLimits>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     finish: Option<WantedFinish>,
 }
 
@@ -97,10 +97,50 @@ impl Part {
         }
         Ok(Self {
             diameter,
+            class: None,
             limits,
             length,
             length_limits: None,
             finish: None,
+        })
+    }
+
+    /// A part of this nominal diameter within the limits of a tolerance class, over this length.
+    ///
+    /// # Errors
+    /// `class`, of a hole: what is turned here is a shaft; `diameter`, where the standard has no such
+    /// class.
+    ///
+    /// ```
+    /// use turnwright::Part;
+    /// let pin = Part::of_class("30 mm".parse()?, "h8".parse()?, "70 mm".parse()?)?;
+    /// assert_eq!(pin.limits().smallest().mm(), 29.967);
+    /// assert!(Part::of_class("30 mm".parse()?, "H8".parse()?, "70 mm".parse()?).is_err());
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn of_class(
+        diameter: Diameter,
+        class: ToleranceClass,
+        length: WorkLength,
+    ) -> Result<Self, Error> {
+        if class.feature() == Feature::Hole {
+            let meant = class
+                .mirrored()
+                .map_or_else(String::new, |meant| format!(": did you mean \"{meant}\"?"));
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "class",
+                format!("the class {class} of a hole"),
+                "a class of a shaft: an outside diameter is turned",
+                format!("small letters are shafts, capitals holes{meant}"),
+            ));
+        }
+        let limits = class
+            .limits(diameter)
+            .map_err(|error| error.at("diameter"))?;
+        Ok(Self {
+            class: Some(class),
+            ..Self::new(diameter, limits.value, length)?
         })
     }
 
@@ -135,6 +175,12 @@ impl Part {
         self.diameter
     }
 
+    /// The tolerance class that the limits follow from, if it was given.
+    #[must_use]
+    pub fn class(&self) -> Option<ToleranceClass> {
+        self.class
+    }
+
     /// Limits of the diameter.
     #[must_use]
     pub fn limits(&self) -> Limits {
@@ -164,6 +210,7 @@ impl Part {
 mod serial {
     use super::*;
     use crate::quantity::fields::{Fields, Tree};
+    use serde::ser::{Serialize, SerializeMap, Serializer};
 
     impl Stock {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
@@ -192,19 +239,32 @@ mod serial {
                 "a part of several surfaces",
                 "this version plans one diameter and one length: plan each diameter as a job of its own",
             )?;
-            f.later(
-                "class",
-                "a tolerance class",
-                "give limits as two sizes: [\"29.967 mm\", \"30 mm\"]",
-            )?;
             let diameter = f.need_quantity("diameter")?;
-            let limits = f.need_item(
-                "limits",
-                "the smallest and the largest diameter",
-                Limits::read,
-            )?;
-            let mut part = Self::new(diameter, limits, f.need_quantity("length")?)
-                .map_err(|error| error.inside(path))?;
+            let length = f.need_quantity("length")?;
+            let class = f.text("class")?;
+            let limits = f.item("limits", Limits::read)?;
+            let part = match (class, limits) {
+                (None, Some(limits)) => Self::new(diameter, limits, length),
+                (Some(text), None) => text
+                    .parse::<ToleranceClass>()
+                    .and_then(|class| Self::of_class(diameter, class, length)),
+                (None, None) => {
+                    return Err(f.missing(
+                        "limits",
+                        "the smallest and the largest diameter, or a class such as \"h8\"",
+                    ));
+                }
+                (Some(_), Some(_)) => {
+                    return Err(Error::new(
+                        ErrorKind::Contradiction,
+                        f.path("class"),
+                        "both class and limits",
+                        "one of the two",
+                        "keep what stands on the drawing",
+                    ));
+                }
+            };
+            let mut part = part.map_err(|error| error.inside(path))?;
             if let Some(limits) = f.item("length_limits", LengthLimits::read)? {
                 part = part
                     .with_length_limits(limits)
@@ -213,6 +273,25 @@ mod serial {
             part.finish = f.item("finish", WantedFinish::read)?;
             f.finish()?;
             Ok(part)
+        }
+    }
+
+    impl Serialize for Part {
+        fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+            let mut map = s.serialize_map(None)?;
+            map.serialize_entry("diameter", &self.diameter)?;
+            match &self.class {
+                Some(class) => map.serialize_entry("class", class)?,
+                None => map.serialize_entry("limits", &self.limits)?,
+            }
+            map.serialize_entry("length", &self.length)?;
+            if let Some(limits) = &self.length_limits {
+                map.serialize_entry("length_limits", limits)?;
+            }
+            if let Some(finish) = &self.finish {
+                map.serialize_entry("finish", finish)?;
+            }
+            map.end()
         }
     }
 

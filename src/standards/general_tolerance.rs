@@ -28,6 +28,9 @@ pub enum GeneralClass {
 }
 
 impl GeneralClass {
+    /// All classes, the finest first.
+    pub const ALL: [Self; 4] = [Self::Fine, Self::Medium, Self::Coarse, Self::VeryCoarse];
+
     /// The name as documents spell it.
     #[must_use]
     pub const fn name(self) -> &'static str {

@@ -3,8 +3,11 @@
 //! | file | question |
 //! |---|---|
 //! | [`centre_hole`] | which centre holes are there, how deep are they, and which do workshops take for which work? |
+//! | [`decision`] | is a measured part good, to be cut again, lost, or not to be told? |
 //! | [`general_tolerance`] | how far may a length be off when the drawing names no limits? |
 //! | [`limits`] | is a size within its limits? |
+//! | [`tolerance_class`], [`tolerance_grade`] | which limits has a class such as h7, how wide is a grade? |
+//! | [`fit`] | how much clearance have a hole and a shaft? |
 //! | [`instrument`] | how far may a measuring instrument be off? |
 //! | [`preferred`] | which sizes and speeds are the usual ones? |
 //! | [`taper`] | which tapers have a name, and what is their ratio? |
@@ -17,9 +20,14 @@
 crate::quantity::fields::deserialize_through_tree!(limits::Limits, limits::LengthLimits);
 
 pub mod centre_hole;
+pub mod decision;
+pub mod fit;
+mod fundamental_deviation;
 pub mod general_tolerance;
 pub mod instrument;
 pub mod limits;
 pub mod preferred;
 pub mod taper;
 pub mod texture;
+pub mod tolerance_class;
+pub mod tolerance_grade;

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
-use turnwright::plan::{Job, Sheet, StepKind};
+use turnwright::plan::{Job, Preferences, Sheet, StepKind};
 use turnwright::shop::dial::DialReads;
 use turnwright::{Diameter, Reading, Units};
 
@@ -108,7 +108,7 @@ fn the_expected_diameter_lies_in_the_zone_and_keeps_the_error_of_the_instrument_
 }
 
 #[test]
-fn the_last_two_cuts_are_alike_and_smaller_and_measured_between() {
+fn the_last_two_cuts_are_alike_and_smaller() {
     on_plans(|_, sheet| {
         let cuts: Vec<_> = sheet.cuts().collect();
         let [.., first, last] = cuts.as_slice() else {
@@ -128,13 +128,86 @@ fn the_last_two_cuts_are_alike_and_smaller_and_measured_between() {
         for rough in cuts.iter().filter(|step| step.kind == StepKind::RoughCut) {
             prop_assert!(rough.depth_of_cut.unwrap().mm() > b);
         }
-        let between = sheet
-            .steps
+        Ok(())
+    });
+}
+
+#[test]
+fn it_is_measured_after_the_cuts_that_were_chosen_for_it() {
+    on_plans(|_, sheet| {
+        let mut cut = 0;
+        let mut measured = Vec::new();
+        for pair in sheet.steps.windows(2) {
+            if pair[0].depth_of_cut.is_some() {
+                if pair[1].kind == StepKind::Measure {
+                    measured.push(cut);
+                }
+                cut += 1;
+            }
+        }
+        let stops = &sheet.expected.measuring_stops;
+        prop_assert_eq!(&measured, &stops.chosen.after);
+        // The stops chosen are worth their time: neither none, nor one alone, nor one more is cheaper.
+        let price = stops.chosen.expected_price;
+        prop_assert!(price <= stops.none.expected_price);
+        prop_assert!(stops.alone.iter().all(|one| price <= one.expected_price));
+        prop_assert!(
+            stops
+                .one_more
+                .iter()
+                .all(|more| price <= more.expected_price)
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn a_person_can_fix_the_number_of_measuring_stops() {
+    on_plans(|job, sheet| {
+        let cuts = sheet.cuts().count();
+        for count in 0..cuts as u32 {
+            let fixed = job
+                .clone()
+                .with_preferences(Preferences::default().with_measuring_stops(count))
+                .plan(Units::Metric)
+                .map_err(|error| TestCaseError::fail(error.to_string()))?;
+            let stops = fixed
+                .steps
+                .iter()
+                .filter(|step| step.kind == StepKind::Measure)
+                .count();
+            prop_assert_eq!(stops, count as usize);
+            prop_assert_eq!(fixed.cuts().count(), cuts);
+        }
+        let many = job
+            .clone()
+            .with_preferences(Preferences::default().with_measuring_stops(cuts as u32))
+            .plan(Units::Metric);
+        prop_assert_eq!(
+            many.map_err(|error| error.field().to_owned()).err(),
+            Some(String::from("preferences.measuring_stops"))
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn what_is_expected_of_the_size_adds_up() {
+    on_plans(|job, sheet| {
+        let e = &sheet.expected;
+        let sum = e.good.value() + e.rework.value() + e.scrap.value();
+        // Three numbers near 1 at most, each rounded once.
+        prop_assert!((sum - 1.0).abs() < 1e-12, "{sum}");
+        let shares: f64 = e.shares.iter().map(|share| share.share).sum();
+        prop_assert!((shares - 1.0).abs() < 1e-12, "{shares}");
+        prop_assert_eq!(e.shares.first().map(|share| share.cause), Some(e.dominant));
+        // A job that falls short says so, with figures; one that does not, does not.
+        let short = e.good.value() < 0.95;
+        let said = sheet
+            .cautions
             .iter()
-            .skip_while(|step| step.kind != StepKind::FinishCut)
-            .nth(1)
-            .map(|step| step.kind);
-        prop_assert_eq!(between, Some(StepKind::Measure));
+            .any(|caution| caution.code() == "out_of_reach");
+        prop_assert_eq!(short, said, "{:?}", job.part());
         Ok(())
     });
 }

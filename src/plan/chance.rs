@@ -1,0 +1,336 @@
+//! How sure the last size is: what a slip costs, the size to aim at, where to measure, what to expect.
+
+use super::job::Job;
+use crate::advice::depth::Cut;
+use crate::advice::reach::{LEAST_GOOD, ReachAsk, TWO_SIGMA};
+use crate::advice::size_budget::{CauseShare, Reached, SizeAsk, SizeBudget};
+use crate::advice::stops::{CutAhead, StopsAsk, StopsChoice};
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::aim::{self, Prices};
+use crate::physics::spread::{self, Outcome, SizeSpread};
+use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::unit::Units;
+use crate::quantity::{
+    DepthOfCut, Diameter, DiameterError, Duration, PriceRework, PriceScrap, PriceStop, Probability,
+    Quantity, SizeUncertainty, ThermalExpansion, round_size,
+};
+use crate::shop::dial::Dial;
+use crate::shop::gauge::Gauge;
+use crate::standards::decision::{self, DecisionRule};
+use crate::standards::limits::{Feature, Limits};
+
+/// Time of a measuring stop: run out, clear, cool, measure, set.
+pub(super) const STOP_TIME: Sourced<Duration> = Sourced::new(
+    Duration::computed_trade(60.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// Time to set a job up anew after a part was lost, beside its cuts.
+pub(super) const SET_UP_TIME: Sourced<Duration> = Sourced::new(
+    Duration::computed_trade(1800.0),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// What a lost part, another cut and a measuring stop cost.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct JobPrices {
+    pub(super) prices: Prices,
+    pub(super) stop: PriceStop,
+    /// True where they are minutes of work, not the asker's currency.
+    pub(super) in_minutes: bool,
+}
+
+impl JobPrices {
+    /// As the asker prefers, else in minutes: `cuts` is the time of all cuts, `last` that of the last.
+    pub(super) fn of(
+        job: &Job,
+        cuts: Duration,
+        last: Duration,
+        provenance: &mut Provenance,
+    ) -> Result<Self, Error> {
+        let asked = job.preference(|p| p.prices());
+        if let Some((prices, stop)) = asked {
+            return Ok(Self {
+                prices,
+                stop,
+                in_minutes: false,
+            });
+        }
+        let stop = provenance
+            .open("time of a measuring stop", &STOP_TIME)
+            .minutes();
+        let set_up = provenance
+            .open("time to set a job up anew", &SET_UP_TIME)
+            .minutes();
+        Ok(Self {
+            prices: Prices::new(
+                PriceScrap::from_trade(set_up + cuts.minutes())?,
+                PriceRework::from_trade(stop + last.minutes())?,
+            ),
+            stop: PriceStop::from_trade(stop)?,
+            in_minutes: true,
+        })
+    }
+}
+
+/// What the size of a job rests on, beside its cuts.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Rests<'a> {
+    pub(super) cross: &'a Dial,
+    pub(super) gauge: Gauge,
+    pub(super) expansion: Option<ThermalExpansion>,
+    pub(super) zero_at: Option<Diameter>,
+}
+
+/// The size to aim at, and from which chance on a mark is used.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Aim {
+    pub(super) limits: Limits,
+    pub(super) spread: SizeSpread,
+    /// The size that serves best.
+    pub(super) size: Diameter,
+    /// The chance of a good part that was asked for.
+    pub(super) asked: Probability,
+    /// A mark must give at least this chance.
+    pub(super) least: Probability,
+}
+
+/// The expansion of the material, if it is known.
+pub(super) fn expansion(job: &Job, provenance: &mut Provenance) -> Option<ThermalExpansion> {
+    job.material
+        .expansion()
+        .map(|alpha| alpha.open("thermal expansion", provenance))
+}
+
+/// What a measured size must keep from a limit to be proved good.
+pub(super) fn guard(
+    gauge: Gauge,
+    size: Diameter,
+    cross: &Dial,
+    expansion: Option<ThermalExpansion>,
+    provenance: &mut Provenance,
+) -> Result<SizeUncertainty, Error> {
+    let reached = Reached::FromTouch {
+        taken: DiameterError::computed_trade(0.0),
+    };
+    let mut ask = SizeAsk::new(size, cross, gauge, reached);
+    if let Some(expansion) = expansion {
+        ask = ask.with_expansion(expansion);
+    }
+    let u = ask.measuring_budget(provenance)?.combined();
+    let guard = decision::guard_band(DecisionRule::Conformance95, u);
+    provenance.record(
+        "guard kept from both limits, 1.645 standard uncertainties of measuring",
+        &guard,
+        "ISO 14253-1:2017, from memory",
+        Standing::FromMemory,
+    );
+    Ok(guard)
+}
+
+impl<'a> Rests<'a> {
+    fn ask(&self, size: Diameter, reached: Reached) -> SizeAsk<'a> {
+        let mut ask = SizeAsk::new(size, self.cross, self.gauge, reached);
+        if let Some(expansion) = self.expansion {
+            ask = ask.with_expansion(expansion);
+        }
+        ask
+    }
+
+    /// What the size rests on when the last two cuts are alike and measured between.
+    pub(super) fn measured(
+        &self,
+        size: Diameter,
+        last: &Cut<'_>,
+        depth: DepthOfCut,
+    ) -> Result<SizeAsk<'a>, Error> {
+        let effort = last.effort(depth)?;
+        let reached = Reached::FromMeasured {
+            taken: DiameterError::computed_trade(2.0 * depth.mm()),
+            spring: Some(effort.spring),
+        };
+        Ok(self
+            .ask(size, reached)
+            .with_spring(effort.spring)
+            .with_spring_along(last.spring_along(depth)?))
+    }
+
+    /// The size to aim at within `guarded`.
+    pub(super) fn aim(
+        &self,
+        job: &Job,
+        guarded: Limits,
+        ask: &SizeAsk<'_>,
+        prices: Prices,
+        provenance: &mut Provenance,
+    ) -> Result<Aim, Error> {
+        let limits = job.part.limits();
+        let spread = ask.budget(provenance)?.budget().spread();
+        let asked = match job.preference(|p| p.least_good()) {
+            Some(asked) => asked,
+            None => provenance.open("least chance of a good part", &LEAST_GOOD),
+        };
+        // A size that could not be proved good is no aim, however cheap.
+        let size = match aim::best_aim(limits, spread, prices, Feature::Shaft) {
+            Ok(best) if guarded.contains(best.aim) => best.aim,
+            Ok(best) if best.aim < guarded.smallest() => guarded.smallest(),
+            Ok(_) => guarded.largest(),
+            Err(_) => guarded.middle(),
+        };
+        let good = spread::outcome(limits, size, spread, Feature::Shaft).good;
+        Ok(Aim {
+            limits,
+            spread,
+            size,
+            asked,
+            // Out of reach no mark is good enough; the sheet says so, and the marks in the zone are used.
+            least: if good >= asked {
+                asked
+            } else {
+                Probability::computed_trade(0.0)
+            },
+        })
+    }
+}
+
+impl Aim {
+    /// Whether the chance of a good part is enough when the last cut is aimed at `size`.
+    pub(super) fn serves(&self, size: Diameter) -> bool {
+        spread::outcome(self.limits, size, self.spread, Feature::Shaft).good >= self.least
+    }
+}
+
+/// Where to measure, and what to expect of the last cut.
+#[derive(Debug, Clone)]
+pub(super) struct Chance {
+    pub(super) stops: StopsChoice,
+    pub(super) budget: SizeBudget,
+    pub(super) outcome: Outcome,
+    pub(super) uncertainty: SizeUncertainty,
+    pub(super) shares: Vec<CauseShare>,
+}
+
+impl Chance {
+    /// For cuts that are planned.
+    pub(super) fn of(
+        job: &Job,
+        rests: &Rests<'_>,
+        start: Diameter,
+        cuts: &[CutAhead],
+        along: DiameterError,
+        costs: &JobPrices,
+        provenance: &mut Provenance,
+    ) -> Result<Self, Error> {
+        let limits = job.part.limits();
+        let mut ask = StopsAsk::new(
+            limits,
+            start,
+            cuts,
+            rests.cross,
+            rests.gauge,
+            costs.prices,
+            costs.stop,
+        )
+        .with_spring_along(along);
+        if let Some(expansion) = rests.expansion {
+            ask = ask.with_expansion(expansion);
+        }
+        if rests.zero_at.is_some() {
+            ask = ask.with_measured_zero();
+        }
+        if let Some(count) = job.preference(|p| p.measuring_stops()) {
+            ask = ask.with_count(count as usize);
+        }
+        let stops = ask
+            .choose(provenance)
+            .map_err(|error| match error.field() {
+                "measuring_stops" => error.inside("preferences"),
+                _ => error,
+            })?;
+        let budget = ask.budget_after(stops.chosen.after.last().copied(), provenance)?;
+        let last = cuts
+            .last()
+            .ok_or_else(|| Error::internal("a plan without cuts"))?;
+        let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
+        Ok(Self {
+            outcome: spread::outcome(limits, last.after, budget.budget().spread(), Feature::Shaft),
+            uncertainty: budget.budget().expanded(confidence),
+            shares: budget.shares(),
+            budget,
+            stops,
+        })
+    }
+}
+
+impl Chance {
+    /// What must be said where a good part is not as likely as was asked for.
+    pub(super) fn cautions(
+        &self,
+        aim: &Aim,
+        ask: &SizeAsk<'_>,
+        units: Units,
+        cautions: &mut Vec<Caution>,
+    ) -> Result<(), Error> {
+        if self.outcome.good >= aim.asked {
+            return Ok(());
+        }
+        let reach = ReachAsk::new(aim.limits, ask)
+            .with_least_good(aim.asked)
+            .answer(&mut Provenance::default())?;
+        let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
+        let mut text = format!(
+            "A good part in {:.0} of 100 only, where {:.0} are asked for: most of the uncertainty of {} comes from {}.",
+            in_hundred(self.outcome.good),
+            100.0 * aim.asked.trade(),
+            self.uncertainty.people(units),
+            self.budget.dominant().words(),
+        );
+        let enough: Vec<String> = reach
+            .remedies
+            .iter()
+            .filter(|tried| tried.enough)
+            .map(|tried| format!("{} ({:.0} of 100)", tried.remedy, in_hundred(tried.good)))
+            .collect();
+        if !enough.is_empty() {
+            text.push_str(&format!(
+                " It would come within reach by {}.",
+                enough.join(", or by ")
+            ));
+        }
+        let least: Vec<&str> = reach
+            .least
+            .iter()
+            .map(|least| least.text.as_str())
+            .collect();
+        if enough.is_empty() && !least.is_empty() {
+            text.push_str(&format!(
+                " The least that one means alone would have to be: {}.",
+                least.join("; ")
+            ));
+        }
+        cautions.push(Caution::new(Severity::Warning, "out_of_reach", text));
+        Ok(())
+    }
+}
+
+/// The error of a zone in which the instrument can prove no size good.
+#[cold]
+pub(super) fn not_to_be_proved(limits: Limits, guard: SizeUncertainty, gauge: &Gauge) -> Error {
+    let half = SizeUncertainty::computed_trade(round_size(0.5 * limits.tolerance().mm()));
+    Error::new(
+        ErrorKind::Impossible,
+        "part.limits",
+        format!("a zone of {}", limits.tolerance()),
+        format!(
+            "more than twice the {guard} that a size measured with this {} keeps from a limit",
+            gauge.instrument().words()
+        ),
+        format!(
+            "an instrument whose guard is less than {half} (preferences.instrument, with its certificate where there \
+             is one), or a wider zone: in this one no size can be proved good"
+        ),
+    )
+}
