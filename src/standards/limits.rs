@@ -1,7 +1,11 @@
 //! Limits of size: the zone between the smallest and the largest size allowed.
 
+use super::limit_deviations::LimitDeviations;
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, SizeUncertainty, Tolerance, WorkLength, round_size};
+use crate::quantity::{
+    Diameter, HalfWidth, LowerDeviation, Quantity, SizeUncertainty, Tolerance, UpperDeviation,
+    WorkLength, round_size,
+};
 
 /// Which side of a size has the metal: it decides which limit a further cut can still reach.
 ///
@@ -47,7 +51,8 @@ impl std::fmt::Display for Feature {
 
 /// The smallest and the largest diameter allowed; both belong to the zone.
 ///
-/// Sizes compare after rounding to 1e-9 mm.
+/// Sizes compare after rounding to 1e-9 mm. As text, limits are read as a drawing writes them:
+/// `40 +0.000 -0.016 mm`, `40 +/-0.02 mm`, `30 h7 mm`.
 ///
 /// # Source
 /// ISO 286-1, limits of size (from memory).
@@ -58,6 +63,7 @@ impl std::fmt::Display for Feature {
 /// let zone = Limits::new(Diameter::from_inch(1.187)?, Diameter::from_inch(1.188)?)?;
 /// assert!(zone.contains(Diameter::from_inch(1.187)?));
 /// assert!(Limits::new(Diameter::from_mm(30.0)?, Diameter::from_mm(29.0)?).is_err());
+/// assert_eq!("30 +0 -0.021 mm".parse::<Limits>()?, "30 h7 mm".parse()?);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,6 +82,87 @@ impl Limits {
             return Err(upside_down(&smallest, &largest));
         }
         Ok(Self { smallest, largest })
+    }
+
+    /// A zone by its deviations from a nominal size.
+    ///
+    /// # Errors
+    /// `nominal`, when a limit would be no size: a deviation is larger than the size itself.
+    ///
+    /// ```
+    /// use turnwright::{LimitDeviations, Limits};
+    /// let off = LimitDeviations::new("0 mm".parse()?, "-0.016 mm".parse()?)?;
+    /// let zone = Limits::from_deviations("40 mm".parse()?, off)?;
+    /// assert_eq!(zone.smallest(), "39.984 mm".parse()?);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn from_deviations(nominal: Diameter, deviations: LimitDeviations) -> Result<Self, Error> {
+        let size = |off: f64| {
+            Diameter::from_trade(round_size(nominal.mm() + off)).map_err(|error| {
+                Error::new(
+                    ErrorKind::Contradiction,
+                    "nominal",
+                    format!("{nominal} with the deviations {deviations}"),
+                    format!("limits that are sizes, each {}", error.expected()),
+                    "check the unit of the deviations; so small a size has no room for them",
+                )
+            })
+        };
+        Self::new(
+            size(deviations.lower().mm())?,
+            size(deviations.upper().mm())?,
+        )
+    }
+
+    /// A zone as far above a nominal size as below it.
+    ///
+    /// # Errors
+    /// As [`Self::from_deviations`].
+    ///
+    /// ```
+    /// use turnwright::Limits;
+    /// let zone = Limits::symmetric("40 mm".parse()?, "0.02 mm".parse()?)?;
+    /// assert_eq!(zone.tolerance(), "0.04 mm".parse()?);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn symmetric(nominal: Diameter, half_width: HalfWidth) -> Result<Self, Error> {
+        let deviations = LimitDeviations::new(
+            UpperDeviation::from_trade(half_width.mm())?,
+            LowerDeviation::from_trade(-half_width.mm())?,
+        )?;
+        Self::from_deviations(nominal, deviations)
+    }
+
+    /// How far these limits lie from a nominal size.
+    ///
+    /// # Errors
+    /// `nominal`, when it is so far off that one of the two is a slip.
+    ///
+    /// ```
+    /// use turnwright::Limits;
+    /// let zone: Limits = "40 h7 mm".parse()?;
+    /// assert_eq!(zone.deviations("40 mm".parse()?)?.to_string(), "0 -0.025 mm");
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn deviations(&self, nominal: Diameter) -> Result<LimitDeviations, Error> {
+        let slip = |error: Error| {
+            Error::new(
+                ErrorKind::Contradiction,
+                "nominal",
+                format!(
+                    "{nominal} for limits of {} to {}",
+                    self.smallest, self.largest
+                ),
+                format!("a nominal size near the limits: {}", error.expected()),
+                "limits are sizes, not deviations; check the nominal size and its unit",
+            )
+        };
+        LimitDeviations::new(
+            UpperDeviation::from_trade(round_size(self.largest.mm() - nominal.mm()))
+                .map_err(slip)?,
+            LowerDeviation::from_trade(round_size(self.smallest.mm() - nominal.mm()))
+                .map_err(slip)?,
+        )
     }
 
     /// The smallest size allowed.
@@ -180,8 +267,8 @@ fn upside_down(least: &dyn std::fmt::Display, most: &dyn std::fmt::Display) -> E
 #[cfg(feature = "serde")]
 mod serial {
     use super::*;
-    use crate::quantity::Quantity;
-    use crate::quantity::fields::{Fields, Tree, list, quantity};
+    use crate::quantity::fields::{Tree, list, quantity};
+    use crate::standards::stated_limits::Stated;
     use serde::ser::{Serialize, Serializer};
 
     fn pair<Q: Quantity>(tree: &Tree, path: &str) -> Result<(Q, Q), Error> {
@@ -198,19 +285,14 @@ mod serial {
     }
 
     impl Limits {
+        /// Limits in any writing: `[smallest, largest]`, text, a class or deviations of a nominal size.
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
-            if let Tree::Group(_) = tree {
-                let f = Fields::of(tree, path, "limits")?;
-                if f.has("class") {
-                    return Err(Error::not_offered(
-                        &f.path("class"),
-                        "a tolerance class",
-                        "give limits as two sizes: [\"29.967 mm\", \"30 mm\"]",
-                    ));
-                }
-            }
-            let (smallest, largest) = pair(tree, path)?;
-            Self::new(smallest, largest).map_err(|error| error.at(path))
+            Ok(Self::read_sourced(tree, path)?.limits)
+        }
+
+        /// The same, with the table they come from, if any.
+        pub(crate) fn read_sourced(tree: &Tree, path: &str) -> Result<Stated, Error> {
+            Stated::read(tree, path)
         }
     }
 
