@@ -15,6 +15,8 @@
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far a bar of any sections bends, on any support, and where it whips |
 //! | [`support`] | chuck alone, a centre, between centres, or a steady |
+//! | [`limits`] | the limits of a class such as h7, or of deviations |
+//! | [`fit`] | what a hole and a shaft leave between them |
 //! | [`dial`] | the mark for a size |
 //! | [`facing`] | time and speeds of a face |
 //! | [`taper`] | the setting of slides and tailstock for a taper |
@@ -29,7 +31,9 @@ pub mod dial;
 pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;
+pub mod fit;
 pub mod growth;
+pub mod limits;
 pub mod materials;
 pub mod plan;
 pub mod simulated;
@@ -63,6 +67,8 @@ pub const QUESTIONS: &[&str] = &[
     "feed_for_finish",
     "bar",
     "support",
+    "limits",
+    "fit",
     "dial",
     "facing",
     "taper",
@@ -75,8 +81,6 @@ pub const QUESTIONS: &[&str] = &[
 /// Questions of the contract that a later version answers.
 const LATER: &[&str] = &[
     "centre_hole",
-    "limits",
-    "fit",
     "budget",
     "verdict",
     "aim",
@@ -124,6 +128,8 @@ pub fn answer(question: &str) -> Result<String, Error> {
         ),
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
+        "limits" => reply(name, units, &limits::Question::read(body)?.answer()?),
+        "fit" => reply(name, units, &fit::Question::read(body)?.answer()?),
         "dial" => reply(name, units, &dial::Question::read(body)?.answer()?),
         "facing" => reply(name, units, &facing::Question::read(body, units)?.answer()?),
         "taper" => reply(name, units, &taper::Question::read(body, units)?.answer()?),

@@ -319,7 +319,39 @@ pub(crate) fn system_of_length(text: &str) -> Option<Units> {
             return Some(if inch { Units::Inch } else { Units::Metric });
         }
     }
-    None
+    system_of_limits(text)
+}
+
+/// The system of units of a size with its limits: `30 h7 mm`, `1.25 in +0.5 -1 thou`. Metric where
+/// any unit of it is.
+///
+/// Other quantities have units of several words too (`28.8 N m`): only a text with a signed number or
+/// a class behind the size is one of limits.
+#[cfg(feature = "json")]
+fn system_of_limits(text: &str) -> Option<Units> {
+    let class = |word: &str| {
+        let letters = word.bytes().take_while(u8::is_ascii_alphabetic).count();
+        let digits = word.len() - letters;
+        (1..=2).contains(&letters)
+            && (1..=2).contains(&digits)
+            && word.as_bytes()[letters..].iter().all(u8::is_ascii_digit)
+    };
+    let mut limits = false;
+    let mut found = None;
+    for (at, word) in text.split_whitespace().enumerate() {
+        limits |= at > 0 && word.starts_with(['+', '-', '\u{b1}', '\u{2212}']);
+        let rest = word
+            .trim_start_matches(|c: char| c.is_ascii_digit() || "+-./\u{b1}\u{2212}".contains(c));
+        limits |= class(rest);
+        if let Some(unit) = kind_rows::Length.spelled(&spelling(rest)) {
+            let inch = ["in", "ft", "thou", "uin"].contains(&unit.text());
+            found = match (found, inch) {
+                (None | Some(Units::Inch), true) => Some(Units::Inch),
+                _ => Some(Units::Metric),
+            };
+        }
+    }
+    found.filter(|_| limits)
 }
 
 /// The inch view of a quantity's metric text.

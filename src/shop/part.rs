@@ -2,7 +2,8 @@
 
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{Diameter, Ra, Rz, WorkLength};
-use crate::standards::limits::{LengthLimits, Limits};
+use crate::standards::limits::{Feature, LengthLimits, Limits};
+use crate::standards::tolerance_class::ToleranceClass;
 
 /// The bar before turning.
 ///
@@ -61,14 +62,13 @@ pub enum WantedFinish {
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     diameter: Diameter,
     limits: Limits,
+    /// Where the limits were asked for by a class.
+    class: Option<ToleranceClass>,
     length: WorkLength,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     length_limits: Option<LengthLimits>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     finish: Option<WantedFinish>,
 }
 
@@ -98,6 +98,39 @@ impl Part {
         Ok(Self {
             diameter,
             limits,
+            class: None,
+            length,
+            length_limits: None,
+            finish: None,
+        })
+    }
+
+    /// A part of this nominal diameter within the limits of a class of a shaft, such as h8.
+    ///
+    /// # Errors
+    /// `class`, when it is a hole's; `diameter`, when the class has no limits for it.
+    ///
+    /// ```
+    /// use turnwright::Part;
+    /// let pin = Part::of_class("30 mm".parse()?, "h8".parse()?, "70 mm".parse()?)?;
+    /// assert_eq!(pin.limits().smallest(), "29.967 mm".parse()?);
+    /// assert!(Part::of_class("30 mm".parse()?, "H8".parse()?, "70 mm".parse()?).is_err());
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    pub fn of_class(
+        diameter: Diameter,
+        class: ToleranceClass,
+        length: WorkLength,
+    ) -> Result<Self, Error> {
+        let class = class.of_feature(Feature::Shaft)?;
+        let limits = class
+            .limits(diameter)
+            .map_err(|error| error.at("diameter"))?
+            .value;
+        Ok(Self {
+            diameter,
+            limits,
+            class: Some(class),
             length,
             length_limits: None,
             finish: None,
@@ -141,6 +174,12 @@ impl Part {
         self.limits
     }
 
+    /// The class by which the limits were asked for, if any.
+    #[must_use]
+    pub fn class(&self) -> Option<ToleranceClass> {
+        self.class
+    }
+
     /// Length from the face to the shoulder.
     #[must_use]
     pub fn length(&self) -> WorkLength {
@@ -164,6 +203,7 @@ impl Part {
 mod serial {
     use super::*;
     use crate::quantity::fields::{Fields, Tree};
+    use serde::ser::{Serialize, SerializeStruct, Serializer};
 
     impl Stock {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
@@ -192,19 +232,38 @@ mod serial {
                 "a part of several surfaces",
                 "this version plans one diameter and one length: plan each diameter as a job of its own",
             )?;
-            f.later(
-                "class",
-                "a tolerance class",
-                "give limits as two sizes: [\"29.967 mm\", \"30 mm\"]",
-            )?;
             let diameter = f.need_quantity("diameter")?;
-            let limits = f.need_item(
-                "limits",
-                "the smallest and the largest diameter",
-                Limits::read,
-            )?;
-            let mut part = Self::new(diameter, limits, f.need_quantity("length")?)
-                .map_err(|error| error.inside(path))?;
+            let class = f.item("class", ToleranceClass::read)?;
+            let mut part = match (class, f.has("limits")) {
+                (Some(_), true) => {
+                    return Err(Error::new(
+                        ErrorKind::Contradiction,
+                        f.path("class"),
+                        "both class and limits",
+                        "one of the two",
+                        "keep the one that stands on the drawing",
+                    ));
+                }
+                (Some(class), false) => {
+                    let _ = f.tree("limits");
+                    Self::of_class(diameter, class, f.need_quantity("length")?)
+                }
+                (None, _) => {
+                    let limits = f.need_item(
+                        "limits",
+                        "the smallest and the largest diameter, or class such as \"h8\"",
+                        |tree, path| {
+                            let stated = Limits::read_sourced(tree, path)?;
+                            // The plan turns outside diameters: a hole's class is a slip.
+                            let class = stated.class().map(|c| c.of_feature(Feature::Shaft));
+                            class.transpose().map_err(|error| error.at(path))?;
+                            Ok(stated.limits)
+                        },
+                    )?;
+                    Self::new(diameter, limits, f.need_quantity("length")?)
+                }
+            }
+            .map_err(|error| error.inside(path))?;
             if let Some(limits) = f.item("length_limits", LengthLimits::read)? {
                 part = part
                     .with_length_limits(limits)
@@ -213,6 +272,28 @@ mod serial {
             part.finish = f.item("finish", WantedFinish::read)?;
             f.finish()?;
             Ok(part)
+        }
+    }
+
+    impl Serialize for Part {
+        fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+            let optional =
+                usize::from(self.length_limits.is_some()) + usize::from(self.finish.is_some());
+            let mut part = s.serialize_struct("Part", 3 + optional)?;
+            part.serialize_field("diameter", &self.diameter)?;
+            // As it was asked for, so that a job reads back as itself.
+            match &self.class {
+                Some(class) => part.serialize_field("class", class)?,
+                None => part.serialize_field("limits", &self.limits)?,
+            }
+            part.serialize_field("length", &self.length)?;
+            if let Some(limits) = &self.length_limits {
+                part.serialize_field("length_limits", limits)?;
+            }
+            if let Some(finish) = &self.finish {
+                part.serialize_field("finish", finish)?;
+            }
+            part.end()
         }
     }
 
