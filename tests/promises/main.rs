@@ -7,6 +7,7 @@ mod bars;
 mod cuts;
 mod documents;
 mod jobs;
+mod limits;
 mod plan;
 mod readme;
 mod refused;

@@ -16,6 +16,7 @@ mod force;
 mod general_tolerance;
 mod grip;
 mod heat;
+mod iso286;
 mod least_chip;
 mod preferred;
 mod profiles;
@@ -62,6 +63,7 @@ const TOPICS: &[(&str, Answer)] = &[
     ("texture", texture::answer),
     ("preferred", preferred::answer),
     ("iso2768", general_tolerance::answer),
+    ("iso286", iso286::answer),
     ("centre", centre_hole::answer),
     ("heat", heat::answer),
     ("tool-life", tool_life::answer),
