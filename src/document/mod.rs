@@ -6,6 +6,11 @@
 //! in the units of the question: inch where every length in it is inch, else metric, or as its field
 //! `units` says.
 //!
+//! Limits of a diameter, wherever a question takes them, are `[smallest, largest]`; or an object with
+//! `nominal` and one of `class` (`"h7"`), `upper_deviation` with `lower_deviation`, `plus_minus`, or
+//! `general` (`"fine"`, `"medium"`, `"coarse"`, `"very_coarse"`); or text as a drawing has it:
+//! `"40 +0.000 -0.016 mm"`, `"1.25 +/-0.0005 in"`, `"30 h7 mm"`.
+//!
 //! | question | what |
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |

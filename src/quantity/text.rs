@@ -371,3 +371,28 @@ pub(crate) fn inch_view(metric: &str) -> String {
         _ => metric.to_owned(),
     }
 }
+
+#[cfg(all(test, feature = "json"))]
+mod tests {
+    use super::{Units, system_of_length};
+
+    #[test]
+    fn limits_are_in_the_system_of_their_units_and_other_units_of_several_words_in_none() {
+        for (text, system) in [
+            ("30 h7 mm", Some(Units::Metric)),
+            ("30 mm h7", Some(Units::Metric)),
+            ("1.25 in h7", Some(Units::Inch)),
+            ("1.25h7 in", Some(Units::Inch)),
+            ("1.25 in +0.5 -1 thou", Some(Units::Inch)),
+            ("1.25 in +0.02 -0.02 mm", Some(Units::Metric)),
+            ("40 mm \u{b1}16 \u{b5}m", Some(Units::Metric)),
+            ("28.8 N m", None),
+            ("20 lbf in", None),
+            ("40 kN m/rad", None),
+            ("11.5 um/(m K)", None),
+            ("h7", None),
+        ] {
+            assert_eq!(system_of_length(text), system, "{text}");
+        }
+    }
+}

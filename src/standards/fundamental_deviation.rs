@@ -162,9 +162,9 @@ pub(super) fn shaft(
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
-    use super::super::tolerance_grade::mean_of;
-    use super::super::tolerance_grade::tests::fits;
     use super::*;
+    use crate::standards::tolerance_grade::mean_of;
+    use crate::standards::tolerance_grade::tests::fits;
 
     fn it(grade: u8, up_to: f64) -> f64 {
         let nominal = Diameter::from_mm(up_to).unwrap();

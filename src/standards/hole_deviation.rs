@@ -68,8 +68,8 @@ pub(super) fn hole(
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
-    use super::super::fundamental_deviation::LETTERS;
     use super::*;
+    use crate::standards::fundamental_deviation::LETTERS;
 
     #[test]
     fn holes_by_rule_have_the_upper_deviations_of_the_standards_tables() {

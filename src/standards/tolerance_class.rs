@@ -387,9 +387,9 @@ mod serial {
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
-    use super::super::fundamental_deviation::FINE_UP_TO;
-    use super::super::tolerance_grade::standard_tolerance;
     use super::*;
+    use crate::standards::fundamental_deviation::FINE_UP_TO;
+    use crate::standards::tolerance_grade::standard_tolerance;
 
     fn mm(value: f64) -> Diameter {
         Diameter::from_mm(value).unwrap()

@@ -265,21 +265,6 @@ fn limits_in_inch_make_an_inch_question() {
 }
 
 #[test]
-fn units_of_several_words_are_no_limits() {
-    // A torque in N m says nothing of the lengths: the one length decides.
-    let torque = |text: &str| {
-        ask(
-            "growth",
-            json!({ "diameter": "1 in", "rise": "10 K", "expansion": text }),
-        )["growth"]["growth"]
-            .as_str()
-            .unwrap()
-            .to_owned()
-    };
-    assert!(torque("11.5 um/(m K)").ends_with(" in"));
-}
-
-#[test]
 fn a_part_by_its_class_is_planned_as_by_its_limits_and_comes_back() {
     let (class, limits) = (ask("plan", by_class("h8")), ask("plan", demo()));
     for same in ["steps", "expected"] {
