@@ -57,6 +57,7 @@ impl Stated {
         })
     }
 
+    #[cfg_attr(not(feature = "serde"), allow(dead_code))]
     pub(crate) fn general(nominal: Diameter, class: GeneralClass) -> Result<Self, Error> {
         let length = WorkLength::from_trade(nominal.mm()).map_err(|error| error.at("nominal"))?;
         let off = linear(length, class).map_err(|error| error.at("nominal"))?;

@@ -512,6 +512,9 @@ fn no_text_makes_the_door_panic() {
             let _ = answer(&format!(r#"{{ "finish": {text} }}"#));
             let _ = text.parse::<turnwright::Diameter>();
             let _ = text.parse::<turnwright::Stiffness>();
+            let _ = text.parse::<turnwright::ToleranceClass>();
+            let _ = text.parse::<turnwright::Limits>();
+            let _ = format!("40 {text} mm").parse::<turnwright::Limits>();
             Ok(())
         })
         .unwrap();
