@@ -713,6 +713,30 @@ typedef struct tw_compound_angle {
     double deg;
 } tw_compound_angle;
 
+// Width of a tolerance zone.
+typedef struct tw_tolerance {
+    // Millimetres.
+    double mm;
+} tw_tolerance;
+
+// Upper limit deviation (ISO 286-1: es of a shaft, ES of a hole): largest size less nominal size.
+typedef struct tw_upper_deviation {
+    // Millimetres.
+    double mm;
+} tw_upper_deviation;
+
+// Lower limit deviation (ISO 286-1: ei of a shaft, EI of a hole): smallest size less nominal size.
+typedef struct tw_lower_deviation {
+    // Millimetres.
+    double mm;
+} tw_lower_deviation;
+
+// Clearance between a hole and a shaft: hole less shaft; negative, an interference.
+typedef struct tw_clearance {
+    // Millimetres.
+    double mm;
+} tw_clearance;
+
 // Radius of the work: half of its diameter.
 typedef struct tw_radius {
     // Millimetres.
@@ -742,12 +766,6 @@ typedef struct tw_z {
     // Millimetres.
     double mm;
 } tw_z;
-
-// Width of a tolerance zone.
-typedef struct tw_tolerance {
-    // Millimetres.
-    double mm;
-} tw_tolerance;
 
 // Uncertainty or largest error of an instrument.
 typedef struct tw_instrument_uncertainty {
@@ -844,24 +862,6 @@ typedef struct tw_spacing {
     // Millimetres.
     double mm;
 } tw_spacing;
-
-// Upper limit deviation (ISO 286-1: es of a shaft, ES of a hole): largest size less nominal size.
-typedef struct tw_upper_deviation {
-    // Millimetres.
-    double mm;
-} tw_upper_deviation;
-
-// Lower limit deviation (ISO 286-1: ei of a shaft, EI of a hole): smallest size less nominal size.
-typedef struct tw_lower_deviation {
-    // Millimetres.
-    double mm;
-} tw_lower_deviation;
-
-// Clearance between a hole and a shaft: hole less shaft; negative, an interference.
-typedef struct tw_clearance {
-    // Millimetres.
-    double mm;
-} tw_clearance;
 
 // Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
 typedef struct tw_standard_uncertainty {
@@ -2852,6 +2852,135 @@ tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
                                     int32_t *row_status,
                                     size_t row_status_stride_bytes,
                                     struct tw_error *detail);
+
+// The standard tolerance of a grade at a nominal size (ISO 286-1, from memory): how wide the zone
+// is. grade is 1 for IT1 to 16 for IT16; another number is refused.
+//
+// Nominal sizes over 0 up to 500 mm; the upper end of a range belongs to it. An inch size is
+// converted exactly and has the tolerance of its metric range. detail may be NULL. After a failure
+// the output is NaN.
+TW_CHECK
+tw_status tw_standard_tolerance(struct tw_diameter nominal,
+                                int32_t grade,
+                                struct tw_tolerance *tolerance,
+                                struct tw_error *detail);
+
+// tw_standard_tolerance for every row.
+//
+// Columns, see the first page: nominal is read, tolerance is written. grade is one number for all
+// rows; one that is refused fails the whole call. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_tolerance_column(const struct tw_column *nominal,
+                                       int32_t grade,
+                                       const struct tw_out_column *tolerance,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The upper and the lower limit deviation of a tolerance class at a nominal size (ISO 286-2, from
+// memory): largest and smallest size less nominal size. class_name is NUL-ended text such as "h7"
+// or "H7": small letters are shafts, capitals holes.
+//
+// Nominal sizes over 0 up to 500 mm. Text that is no class is refused with the class it is nearest
+// to, where there is one. An output may be NULL unless both are. detail may be NULL. After a
+// failure the outputs are NaN.
+TW_CHECK
+tw_status tw_deviations_of_class(struct tw_diameter nominal,
+                                 const char *class_name,
+                                 struct tw_upper_deviation *upper_deviation,
+                                 struct tw_lower_deviation *lower_deviation,
+                                 struct tw_error *detail);
+
+// tw_deviations_of_class for every row.
+//
+// Columns, see the first page: nominal is read, upper_deviation and lower_deviation are written;
+// one of them may be NULL. class_name is one class for all rows; one that is refused fails the
+// whole call. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_deviations_of_class_column(const struct tw_column *nominal,
+                                        const char *class_name,
+                                        const struct tw_out_column *upper_deviation,
+                                        const struct tw_out_column *lower_deviation,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// The smallest and the largest size of a tolerance class at a nominal size. class_name as for
+// tw_deviations_of_class.
+//
+// A class so coarse for its size that the smallest size would be none is refused
+// (TW_CONTRADICTION). An output may be NULL unless both are. detail may be NULL. After a failure
+// the outputs are NaN.
+TW_CHECK
+tw_status tw_limits_of_class(struct tw_diameter nominal,
+                             const char *class_name,
+                             struct tw_diameter *smallest,
+                             struct tw_diameter *largest,
+                             struct tw_error *detail);
+
+// tw_limits_of_class for every row.
+//
+// Columns, see the first page: nominal is read, smallest and largest are written; one of them may
+// be NULL. class_name is one class for all rows; one that is refused fails the whole call.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_limits_of_class_column(const struct tw_column *nominal,
+                                    const char *class_name,
+                                    const struct tw_out_column *smallest,
+                                    const struct tw_out_column *largest,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The least and the largest clearance of a fit: smallest hole less largest shaft, largest hole less
+// smallest shaft. Negative is interference.
+//
+// Limits upside down, and a hole and a shaft farther apart than 20 mm, are refused
+// (TW_CONTRADICTION). An output may be NULL unless both are. detail may be NULL. After a failure
+// the outputs are NaN.
+TW_CHECK
+tw_status tw_clearance_of_fit(struct tw_diameter smallest_hole,
+                              struct tw_diameter largest_hole,
+                              struct tw_diameter smallest_shaft,
+                              struct tw_diameter largest_shaft,
+                              struct tw_clearance *least_clearance,
+                              struct tw_clearance *largest_clearance,
+                              struct tw_error *detail);
+
+// tw_clearance_of_fit for every row.
+//
+// Columns, see the first page: smallest_hole, largest_hole, smallest_shaft and largest_shaft are
+// read, least_clearance and largest_clearance are written; one of them may be NULL. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_clearance_of_fit_column(const struct tw_column *smallest_hole,
+                                     const struct tw_column *largest_hole,
+                                     const struct tw_column *smallest_shaft,
+                                     const struct tw_column *largest_shaft,
+                                     const struct tw_out_column *least_clearance,
+                                     const struct tw_out_column *largest_clearance,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.

@@ -33,6 +33,7 @@
 //! | how hard the jaws must grip | [`physics::grip`] |
 //! | whether the tailstock with a live centre is needed | [`advice::support`] |
 //! | which centre hole, how deep | [`advice::centre_hole`] |
+//! | the limits of h7 or H7, what a hole and a shaft leave between them | [`standards::tolerance_class`], [`standards::fit`] |
 //! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |
 //! | a whole operation sheet | [`Job`], `document::plan` for its fields as text |
 //! | to ask from another language | `document::answer`, `include/turnwright.h` |
@@ -117,7 +118,9 @@ pub use shop::lathe::{Lathe, SpeedRange, Spindle};
 pub use shop::material::{Material, ToolMaterial};
 pub use shop::part::{Part, Stock, WantedFinish};
 pub use shop::tool::{EdgeState, Tool};
+pub use standards::limit_deviations::LimitDeviations;
 pub use standards::limits::{Feature, LengthLimits, Limits};
+pub use standards::tolerance_class::ToleranceClass;
 
 /// The examples of the README, as tests.
 #[cfg(all(doctest, feature = "json"))]

@@ -1,178 +1,186 @@
-//! The fit of a hole and a shaft.
-//!
-//! | field | what |
-//! |---|---|
-//! | `nominal` | the nominal size of both |
-//! | `hole` | a class such as `"H7"`, or `[smallest, largest]` |
-//! | `shaft` | a class such as `"g6"`, or `[smallest, largest]` |
+//! What a hole and a shaft leave between them.
 
 use serde::Serialize;
 
-use super::limits::record;
 use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
-use crate::quantity::{Clearance, Diameter, LowerDeviation, UpperDeviation};
-use crate::standards::fit::{Fit, FitKind};
-use crate::standards::limits::{Feature, Limits};
+use crate::quantity::{Clearance, Diameter, LowerDeviation, Tolerance, UpperDeviation};
+use crate::standards::fit::{Fit, FitKind, HoleLimits, ShaftLimits};
+use crate::standards::limits::Feature;
+use crate::standards::stated_limits::Stated;
 use crate::standards::tolerance_class::ToleranceClass;
 
-/// A hole and a shaft of one nominal size.
+/// A nominal size, a hole and a shaft.
 ///
 /// ```
-/// use turnwright::{document::fit::Question, standards::fit::FitKind};
-/// let answer = Question::of_classes("30 mm".parse()?, "H7".parse()?, "g6".parse()?)?.answer()?;
-/// assert_eq!((answer.kind, answer.least_clearance.mm()), (FitKind::Clearance, 0.007));
+/// use turnwright::document::fit::Question;
+/// let question = Question::of_classes("30 mm".parse()?, "H7".parse()?, "g6".parse()?)?;
+/// let answer = question.answer()?;
+/// assert_eq!(answer.least_clearance, "0.007 mm".parse()?);
+/// assert_eq!(answer.kind.name(), "clearance");
+/// // A shaft's class for the hole:
+/// assert!(Question::of_classes("30 mm".parse()?, "h7".parse()?, "g6".parse()?).is_err());
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone)]
 pub struct Question {
     nominal: Diameter,
-    hole: Limits,
-    shaft: Limits,
-    provenance: Provenance,
+    hole: Stated,
+    shaft: Stated,
 }
 
-/// One part of a fit.
+/// One of the two, with its limits.
 #[derive(Debug, Clone, Serialize)]
 #[non_exhaustive]
-pub struct Part {
+pub struct Member {
+    /// The class, where one was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub class: Option<ToleranceClass>,
     /// Largest size less nominal size.
     pub upper_deviation: UpperDeviation,
     /// Smallest size less nominal size.
     pub lower_deviation: LowerDeviation,
-    /// The largest size.
+    /// Largest size.
     pub largest: Diameter,
-    /// The smallest size.
+    /// Smallest size.
     pub smallest: Diameter,
+    /// Width of the zone.
+    pub tolerance: Tolerance,
 }
 
-/// What the two make.
+/// The fit.
 #[derive(Debug, Clone, Serialize)]
 #[non_exhaustive]
 pub struct Answer {
+    /// Nominal size.
+    pub nominal: Diameter,
     /// The hole.
-    pub hole: Part,
+    pub hole: Member,
     /// The shaft.
-    pub shaft: Part,
-    /// The least clearance; negative, the largest interference.
+    pub shaft: Member,
+    /// Between the smallest hole and the largest shaft; negative is interference.
     pub least_clearance: Clearance,
-    /// The largest clearance; negative, the least interference.
+    /// Between the largest hole and the smallest shaft; negative is interference.
     pub largest_clearance: Clearance,
-    /// Clearance, transition or interference.
+    /// Its kind.
     pub kind: FitKind,
-    /// Where the tables come from.
+    /// The tables it comes from.
     #[serde(skip_serializing_if = "Provenance::is_empty")]
     pub provenance: Provenance,
 }
 
 impl Question {
-    /// A hole and a shaft by their limits.
-    #[must_use]
-    pub fn new(nominal: Diameter, hole: Limits, shaft: Limits) -> Self {
-        Self {
-            nominal,
-            hole,
-            shaft,
-            provenance: Provenance::default(),
-        }
-    }
-
     /// A hole and a shaft by their classes.
     ///
     /// # Errors
-    /// `hole` or `shaft`, when it is a class of the other; `nominal`, where the standard has no such
-    /// class.
+    /// `hole` and `shaft`, when the class is one of the other; else as [`ToleranceClass::limits`].
     pub fn of_classes(
         nominal: Diameter,
         hole: ToleranceClass,
         shaft: ToleranceClass,
     ) -> Result<Self, Error> {
-        let hole = kind_of(hole, Feature::Hole).map_err(|error| error.at("hole"))?;
-        let shaft = kind_of(shaft, Feature::Shaft).map_err(|error| error.at("shaft"))?;
-        let (in_hole, of_shaft) = (hole.limits(nominal)?, shaft.limits(nominal)?);
-        let mut question = Self::new(nominal, in_hole.value, of_shaft.value);
-        record(&mut question.provenance, hole, nominal, &in_hole);
-        record(&mut question.provenance, shaft, nominal, &of_shaft);
-        Ok(question)
+        let of = |class: ToleranceClass, wanted: Feature| {
+            let class = class.of_feature(wanted);
+            class.map_err(|error| error.at(wanted.name()))
+        };
+        Ok(Self {
+            nominal,
+            hole: Stated::of_class(nominal, of(hole, Feature::Hole)?)?,
+            shaft: Stated::of_class(nominal, of(shaft, Feature::Shaft)?)?,
+        })
+    }
+
+    /// A hole and a shaft by their limits.
+    #[must_use]
+    pub fn of_limits(nominal: Diameter, hole: HoleLimits, shaft: ShaftLimits) -> Self {
+        Self {
+            nominal,
+            hole: Stated::of_sizes(hole.limits()),
+            shaft: Stated::of_sizes(shaft.limits()),
+        }
     }
 
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
         let f = super::fields(body)?;
-        let nominal = f.need_quantity("nominal")?;
-        let mut provenance = Provenance::default();
-        let mut part = |name: &'static str, feature: Feature| {
+        let nominal: Diameter = f.need_quantity("nominal")?;
+        let member = |wanted: Feature| {
             f.need_item(
-                name,
-                "a class, or the smallest and the largest size",
-                |tree, path| {
-                    let Tree::Text(text) = tree else {
-                        return Limits::read(tree, path);
-                    };
-                    // A class alone, as fits are written; everything else is limits written out.
-                    if text.trim().contains(char::is_whitespace) {
-                        return Limits::read(tree, path);
-                    }
-                    let class = text
-                        .parse::<ToleranceClass>()
-                        .and_then(|class| kind_of(class, feature))
-                        .map_err(|error| error.at(path))?;
-                    let found = class.limits(nominal)?;
-                    record(&mut provenance, class, nominal, &found);
-                    Ok(found.value)
+                wanted.name(),
+                match wanted {
+                    Feature::Hole => "the class of the hole such as \"H7\", or its limits",
+                    Feature::Shaft => "the class of the shaft such as \"g6\", or its limits",
                 },
+                |tree, path| member(tree, path, nominal, wanted),
             )
         };
-        let (hole, shaft) = (part("hole", Feature::Hole)?, part("shaft", Feature::Shaft)?);
-        f.finish()?;
-        Ok(Self {
+        let question = Self {
             nominal,
-            hole,
-            shaft,
-            provenance,
-        })
+            hole: member(Feature::Hole)?,
+            shaft: member(Feature::Shaft)?,
+        };
+        f.finish()?;
+        Ok(question)
     }
 
-    /// What the two make.
+    /// The fit.
     ///
     /// # Errors
-    /// `nominal`, farther from the limits than any deviation is.
+    /// When hole, shaft and nominal size are too far apart for one fit.
     pub fn answer(&self) -> Result<Answer, Error> {
-        let fit = Fit::of(self.hole, self.shaft);
-        let part = |limits: Limits| {
-            let deviations = limits.deviations_from(self.nominal)?;
-            Ok::<_, Error>(Part {
+        let fit = Fit::of(
+            HoleLimits::new(self.hole.limits),
+            ShaftLimits::new(self.shaft.limits),
+        )?;
+        let shown = |stated: &Stated, wanted: Feature| {
+            let deviations = stated.limits.deviations(self.nominal);
+            let deviations = deviations.map_err(|error| error.at(wanted.name()))?;
+            Ok::<Member, Error>(Member {
+                class: stated.class(),
                 upper_deviation: deviations.upper(),
                 lower_deviation: deviations.lower(),
-                largest: limits.largest(),
-                smallest: limits.smallest(),
+                largest: stated.limits.largest(),
+                smallest: stated.limits.smallest(),
+                tolerance: stated.limits.tolerance(),
             })
         };
+        let mut provenance = Provenance::default();
+        self.hole.record(&mut provenance);
+        self.shaft.record(&mut provenance);
         Ok(Answer {
-            hole: part(self.hole)?,
-            shaft: part(self.shaft)?,
+            nominal: self.nominal,
+            hole: shown(&self.hole, Feature::Hole)?,
+            shaft: shown(&self.shaft, Feature::Shaft)?,
             least_clearance: fit.least_clearance(),
             largest_clearance: fit.largest_clearance(),
             kind: fit.kind(),
-            provenance: self.provenance.clone(),
+            provenance,
         })
     }
 }
 
-/// The class, if it is one of a hole or a shaft as asked.
-fn kind_of(class: ToleranceClass, feature: Feature) -> Result<ToleranceClass, Error> {
-    if class.feature() == feature {
-        return Ok(class);
+/// Hole or shaft: a class as text, or limits in any writing.
+fn member(tree: &Tree, path: &str, nominal: Diameter, wanted: Feature) -> Result<Stated, Error> {
+    let stated = match tree {
+        Tree::Text(text) if text.trim_start().starts_with(char::is_alphabetic) => {
+            let class = ToleranceClass::read(tree, path)?;
+            // Before the table is asked: the wrong case is the first thing to be told.
+            class.of_feature(wanted).map_err(|error| error.at(path))?;
+            Stated::of_class(nominal, class)?
+        }
+        other => Stated::read_with(other, path, Some(nominal))?,
+    };
+    if let Some(class) = stated.class() {
+        class.of_feature(wanted).map_err(|error| error.at(path))?;
     }
-    let meant = class.mirrored().map_or_else(
-        || String::from("small letters are shafts, capitals holes"),
-        |meant| format!("small letters are shafts, capitals holes: did you mean \"{meant}\"?"),
-    );
-    Err(Error::new(
-        ErrorKind::Contradiction,
-        "class",
-        format!("the class {class} of a {}", class.feature()),
-        format!("a class of a {feature}"),
-        meant,
-    ))
+    if let Some(own) = stated.nominal.filter(|own| *own != nominal) {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            path,
+            format!("{own} beside a nominal size of {nominal}"),
+            "hole and shaft of one nominal size",
+            "give one nominal size for both",
+        ));
+    }
+    Ok(stated)
 }

@@ -1,12 +1,4 @@
-//! The limits of a size: of a tolerance class, of deviations, of general tolerances.
-//!
-//! | field | what |
-//! |---|---|
-//! | `nominal` | the nominal size |
-//! | `class` | such as `"h7"` (shaft) or `"H7"` (hole); or instead |
-//! | `upper_deviation`, `lower_deviation` | both, with their signs; or instead |
-//! | `plus_minus` | the tolerance to each side; or instead |
-//! | `general` | `"fine"`, `"medium"`, `"coarse"` or `"very_coarse"` |
+//! The limits of a class, of deviations or of a general tolerance.
 
 use serde::Serialize;
 
@@ -14,109 +6,113 @@ use crate::error::Error;
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
 use crate::quantity::{Diameter, LowerDeviation, Tolerance, UpperDeviation};
-use crate::standards::limits::Limits;
+use crate::standards::general_tolerance::GeneralClass;
+use crate::standards::limit_deviations::LimitDeviations;
+use crate::standards::limits::Feature;
+use crate::standards::stated_limits::Stated;
 use crate::standards::tolerance_class::ToleranceClass;
 
-/// A nominal size and its limits.
+/// A nominal size, and how far off it may be.
 ///
 /// ```
 /// use turnwright::document::limits::Question;
-/// let answer = Question::of_class("30 mm".parse()?, "h8".parse()?)?.answer()?;
-/// assert_eq!(answer.smallest.mm(), 29.967);
+/// let answer = Question::of_class("40 mm".parse()?, "h6".parse()?)?.answer()?;
+/// assert_eq!(answer.smallest, "39.984 mm".parse()?);
+/// assert_eq!(answer.middle, "39.992 mm".parse()?);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone)]
 pub struct Question {
     nominal: Diameter,
-    limits: Limits,
-    provenance: Provenance,
+    stated: Stated,
 }
 
 /// The limits.
 #[derive(Debug, Clone, Serialize)]
 #[non_exhaustive]
 pub struct Answer {
-    /// Largest size less nominal size (ISO 286: es, ES).
+    /// Nominal size.
+    pub nominal: Diameter,
+    /// The class, where one was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub class: Option<ToleranceClass>,
+    /// Shaft or hole, where a class says so.
+    #[serde(rename = "of", skip_serializing_if = "Option::is_none")]
+    pub feature: Option<Feature>,
+    /// Largest size less nominal size.
     pub upper_deviation: UpperDeviation,
-    /// Smallest size less nominal size (ISO 286: ei, EI).
+    /// Smallest size less nominal size.
     pub lower_deviation: LowerDeviation,
-    /// The largest size.
+    /// Largest size.
     pub largest: Diameter,
-    /// The smallest size.
+    /// Smallest size.
     pub smallest: Diameter,
-    /// The middle of the zone.
-    pub middle: Diameter,
-    /// The width of the zone.
+    /// Width of the zone.
     pub tolerance: Tolerance,
-    /// Where the table comes from.
+    /// Middle of the zone.
+    pub middle: Diameter,
+    /// The table it comes from.
     #[serde(skip_serializing_if = "Provenance::is_empty")]
     pub provenance: Provenance,
 }
 
 impl Question {
-    /// Limits about a nominal size.
-    #[must_use]
-    pub fn new(nominal: Diameter, limits: Limits) -> Self {
-        Self {
-            nominal,
-            limits,
-            provenance: Provenance::default(),
-        }
-    }
-
-    /// The limits of a tolerance class.
+    /// A class such as h7 or H7.
     ///
     /// # Errors
-    /// `nominal`, where the standard has no such class.
+    /// As [`ToleranceClass::limits`].
     pub fn of_class(nominal: Diameter, class: ToleranceClass) -> Result<Self, Error> {
-        let found = class.limits(nominal)?;
-        let mut question = Self::new(nominal, found.value);
-        record(&mut question.provenance, class, nominal, &found);
-        Ok(question)
+        let stated = Stated::of_class(nominal, class)?;
+        Ok(Self { nominal, stated })
+    }
+
+    /// Deviations of the asker's own.
+    ///
+    /// # Errors
+    /// `nominal`, when a limit would be no size.
+    pub fn of_deviations(nominal: Diameter, deviations: LimitDeviations) -> Result<Self, Error> {
+        let stated = Stated::of_deviations(nominal, deviations)?;
+        Ok(Self { nominal, stated })
+    }
+
+    /// A class of general tolerances.
+    ///
+    /// # Errors
+    /// `nominal`, outside of the table.
+    pub fn of_general(nominal: Diameter, class: GeneralClass) -> Result<Self, Error> {
+        let stated = Stated::general(nominal, class)?;
+        Ok(Self { nominal, stated })
     }
 
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
         let f = super::fields(body)?;
         let nominal = f.need_quantity("nominal")?;
-        let (limits, class) = Limits::read_named(&f, nominal)?;
+        let stated = Stated::take(&f, Some(nominal))?;
         f.finish()?;
-        let mut question = Self::new(nominal, limits);
-        if let Some((class, found)) = class {
-            record(&mut question.provenance, class, nominal, &found);
-        }
-        Ok(question)
+        Ok(Self { nominal, stated })
     }
 
-    /// The limits, with their deviations.
+    /// Deviations, sizes, width and middle.
     ///
     /// # Errors
-    /// `nominal`, farther from the limits than any deviation is.
+    /// None for what [`Self::of_class`] and its like accepted.
     pub fn answer(&self) -> Result<Answer, Error> {
-        let deviations = self.limits.deviations_from(self.nominal)?;
+        let limits = self.stated.limits;
+        let deviations = limits.deviations(self.nominal)?;
+        let mut provenance = Provenance::default();
+        self.stated.record(&mut provenance);
+        let class = self.stated.class();
         Ok(Answer {
+            nominal: self.nominal,
+            class,
+            feature: class.map(ToleranceClass::feature),
             upper_deviation: deviations.upper(),
             lower_deviation: deviations.lower(),
-            largest: self.limits.largest(),
-            smallest: self.limits.smallest(),
-            middle: self.limits.middle(),
-            tolerance: self.limits.tolerance(),
-            provenance: self.provenance.clone(),
+            largest: limits.largest(),
+            smallest: limits.smallest(),
+            tolerance: limits.tolerance(),
+            middle: limits.middle(),
+            provenance,
         })
     }
-}
-
-/// Notes whence a class has its limits.
-pub(super) fn record(
-    provenance: &mut Provenance,
-    class: ToleranceClass,
-    nominal: Diameter,
-    found: &crate::provenance::Sourced<Limits>,
-) {
-    let limits = format!("{} to {}", found.value.smallest(), found.value.largest());
-    provenance.record(
-        &format!("limits of {class} at {nominal}"),
-        &limits,
-        found.source,
-        found.standing,
-    );
 }

@@ -6,6 +6,11 @@
 //! in the units of the question: inch where every length in it is inch, else metric, or as its field
 //! `units` says.
 //!
+//! Limits of a diameter, wherever a question takes them, are `[smallest, largest]`; or an object with
+//! `nominal` and one of `class` (`"h7"`), `upper_deviation` with `lower_deviation`, `plus_minus`, or
+//! `general` (`"fine"`, `"medium"`, `"coarse"`, `"very_coarse"`); or text as a drawing has it:
+//! `"40 +0.000 -0.016 mm"`, `"1.25 +/-0.0005 in"`, `"30 h7 mm"`.
+//!
 //! | question | what |
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |
@@ -15,8 +20,8 @@
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far a bar of any sections bends, on any support, and where it whips |
 //! | [`support`] | chuck alone, a centre, between centres, or a steady |
-//! | [`limits`] | the limits of a tolerance class, of deviations, of general tolerances |
-//! | [`fit`] | clearance or interference of a hole and a shaft |
+//! | [`limits`] | the limits of a class such as h7, or of deviations |
+//! | [`fit`] | what a hole and a shaft leave between them |
 //! | [`within_reach`] | whether a tolerance is within reach of a lathe and an instrument |
 //! | [`measuring_stops`] | after which cuts to measure |
 //! | [`dial`] | the mark for a size |

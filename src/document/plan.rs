@@ -9,7 +9,7 @@
 //! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `rake_angle?`, `edge_radius?`, `least_depth?`, `edge?`: `"sharp"`, `"ordinary"` or `"worn_out"` |
 //! | `material` | a key or designation of the catalogue, or `{ like?, name?, specific_force, exponent, youngs_modulus?, density?, expansion?, specific_heat?, hardness_hb?, cutting_speeds?: { high_speed_steel?: [low, high], carbide?: [low, high] } }` |
 //! | `stock` | `diameter`, `length` |
-//! | `part` | `diameter` (nominal), `limits: [smallest, largest]`, `length` (face to shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }` |
+//! | `part` | `diameter` (nominal), `limits: [smallest, largest]` (or in another writing, see [`document`](super)) or `class` of a shaft such as `"h8"`, `length` (face to shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }` |
 //! | `holding?` | `"chuck"`, `"chuck_and_centre"`, or `{ kind, stiffness?, rotational_stiffness?, centre_stiffness?, centre_max_speed? }`; left out: what the figures advise |
 //! | `cutting_speed?` | instead of the middle of the material's band |
 //! | `zero_at?` | the diameter, measured all along, at which the cross dial reads zero |

@@ -36,6 +36,7 @@ pub mod finish;
 pub mod force;
 pub mod heat;
 pub mod life;
+pub mod limits;
 pub mod measured;
 pub mod quantity;
 mod rows;
@@ -91,6 +92,11 @@ pub use heat::{
 pub use life::{
     tw_cheapest_life, tw_cheapest_life_column, tw_life_after_change, tw_life_after_change_column,
     tw_life_at, tw_life_at_column, tw_speed_for_life, tw_speed_for_life_column,
+};
+pub use limits::{
+    tw_clearance_of_fit, tw_clearance_of_fit_column, tw_deviations_of_class,
+    tw_deviations_of_class_column, tw_limits_of_class, tw_limits_of_class_column,
+    tw_standard_tolerance, tw_standard_tolerance_column,
 };
 pub use measured::{
     tw_cutting_power, tw_cutting_power_column, tw_cutting_torque, tw_cutting_torque_column,

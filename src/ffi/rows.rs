@@ -319,6 +319,19 @@ impl<const I: usize, const O: usize> Job<I, O> {
         )
     }
 
+    /// Refuses what is one for all rows: every row holds the mark of failure.
+    #[cold]
+    pub(super) fn refuse(self, detail: *mut tw_error, failure: Failure) -> tw_status {
+        match guarded(|| self.memory()) {
+            Err(memory) => fail(detail, memory),
+            Ok(memory) => {
+                let failure = Detail::check(detail).err().unwrap_or(failure);
+                self.spoil(&memory, failure.status());
+                fail(detail, failure)
+            }
+        }
+    }
+
     /// Checks the memory of all columns, and that none to be written meets another.
     fn memory(&self) -> Result<Memory<I, O>, Failure> {
         let mut memory = Memory {

@@ -324,11 +324,6 @@ pub(crate) fn system_of_length(text: &str) -> Option<Units> {
     let unit = text.trim_start_matches(|c: char| {
         !c.is_ascii_alphabetic() && c != '\u{b5}' && c != '\u{3bc}' && c != '"'
     });
-    // Limits may name a class before their unit: `30 h7 mm`.
-    let unit = match unit.rsplit_once(' ') {
-        Some((class, unit)) if class.ends_with(|c: char| c.is_ascii_digit()) => unit,
-        _ => unit,
-    };
     let spelling = spelling(unit);
     for kind in [&kind_rows::Length, &kind_rows::Roughness, &kind_rows::Feed] {
         if let Some(unit) = kind.spelled(&spelling) {
@@ -336,7 +331,39 @@ pub(crate) fn system_of_length(text: &str) -> Option<Units> {
             return Some(if inch { Units::Inch } else { Units::Metric });
         }
     }
-    None
+    system_of_limits(text)
+}
+
+/// The system of units of a size with its limits: `30 h7 mm`, `1.25 in +0.5 -1 thou`. Metric where
+/// any unit of it is.
+///
+/// Other quantities have units of several words too (`28.8 N m`): only a text with a signed number or
+/// a class behind the size is one of limits.
+#[cfg(feature = "json")]
+fn system_of_limits(text: &str) -> Option<Units> {
+    let class = |word: &str| {
+        let letters = word.bytes().take_while(u8::is_ascii_alphabetic).count();
+        let digits = word.len() - letters;
+        (1..=2).contains(&letters)
+            && (1..=2).contains(&digits)
+            && word.as_bytes()[letters..].iter().all(u8::is_ascii_digit)
+    };
+    let mut limits = false;
+    let mut found = None;
+    for (at, word) in text.split_whitespace().enumerate() {
+        limits |= at > 0 && word.starts_with(['+', '-', '\u{b1}', '\u{2212}']);
+        let rest = word
+            .trim_start_matches(|c: char| c.is_ascii_digit() || "+-./\u{b1}\u{2212}".contains(c));
+        limits |= class(rest);
+        if let Some(unit) = kind_rows::Length.spelled(&spelling(rest)) {
+            let inch = ["in", "ft", "thou", "uin"].contains(&unit.text());
+            found = match (found, inch) {
+                (None | Some(Units::Inch), true) => Some(Units::Inch),
+                _ => Some(Units::Metric),
+            };
+        }
+    }
+    found.filter(|_| limits)
 }
 
 /// The inch view of a quantity's metric text.
@@ -354,5 +381,30 @@ pub(crate) fn inch_view(metric: &str) -> String {
         }
         .to_string(),
         _ => metric.to_owned(),
+    }
+}
+
+#[cfg(all(test, feature = "json"))]
+mod tests {
+    use super::{Units, system_of_length};
+
+    #[test]
+    fn limits_are_in_the_system_of_their_units_and_other_units_of_several_words_in_none() {
+        for (text, system) in [
+            ("30 h7 mm", Some(Units::Metric)),
+            ("30 mm h7", Some(Units::Metric)),
+            ("1.25 in h7", Some(Units::Inch)),
+            ("1.25h7 in", Some(Units::Inch)),
+            ("1.25 in +0.5 -1 thou", Some(Units::Inch)),
+            ("1.25 in +0.02 -0.02 mm", Some(Units::Metric)),
+            ("40 mm \u{b1}16 \u{b5}m", Some(Units::Metric)),
+            ("28.8 N m", None),
+            ("20 lbf in", None),
+            ("40 kN m/rad", None),
+            ("11.5 um/(m K)", None),
+            ("h7", None),
+        ] {
+            assert_eq!(system_of_length(text), system, "{text}");
+        }
     }
 }

@@ -64,9 +64,9 @@ pub enum WantedFinish {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     diameter: Diameter,
-    /// The class that the limits follow from, if it was given; documents write it in their place.
-    class: Option<ToleranceClass>,
     limits: Limits,
+    /// Where the limits were asked for by a class.
+    class: Option<ToleranceClass>,
     length: WorkLength,
     length_limits: Option<LengthLimits>,
     finish: Option<WantedFinish>,
@@ -97,24 +97,23 @@ impl Part {
         }
         Ok(Self {
             diameter,
-            class: None,
             limits,
+            class: None,
             length,
             length_limits: None,
             finish: None,
         })
     }
 
-    /// A part of this nominal diameter within the limits of a tolerance class, over this length.
+    /// A part of this nominal diameter within the limits of a class of a shaft, such as h8.
     ///
     /// # Errors
-    /// `class`, of a hole: what is turned here is a shaft; `diameter`, where the standard has no such
-    /// class.
+    /// `class`, when it is a hole's; `diameter`, when the class has no limits for it.
     ///
     /// ```
     /// use turnwright::Part;
     /// let pin = Part::of_class("30 mm".parse()?, "h8".parse()?, "70 mm".parse()?)?;
-    /// assert_eq!(pin.limits().smallest().mm(), 29.967);
+    /// assert_eq!(pin.limits().smallest(), "29.967 mm".parse()?);
     /// assert!(Part::of_class("30 mm".parse()?, "H8".parse()?, "70 mm".parse()?).is_err());
     /// # Ok::<(), turnwright::Error>(())
     /// ```
@@ -123,24 +122,18 @@ impl Part {
         class: ToleranceClass,
         length: WorkLength,
     ) -> Result<Self, Error> {
-        if class.feature() == Feature::Hole {
-            let meant = class
-                .mirrored()
-                .map_or_else(String::new, |meant| format!(": did you mean \"{meant}\"?"));
-            return Err(Error::new(
-                ErrorKind::Contradiction,
-                "class",
-                format!("the class {class} of a hole"),
-                "a class of a shaft: an outside diameter is turned",
-                format!("small letters are shafts, capitals holes{meant}"),
-            ));
-        }
+        let class = class.of_feature(Feature::Shaft)?;
         let limits = class
             .limits(diameter)
-            .map_err(|error| error.at("diameter"))?;
+            .map_err(|error| error.at("diameter"))?
+            .value;
         Ok(Self {
+            diameter,
+            limits,
             class: Some(class),
-            ..Self::new(diameter, limits.value, length)?
+            length,
+            length_limits: None,
+            finish: None,
         })
     }
 
@@ -175,16 +168,16 @@ impl Part {
         self.diameter
     }
 
-    /// The tolerance class that the limits follow from, if it was given.
-    #[must_use]
-    pub fn class(&self) -> Option<ToleranceClass> {
-        self.class
-    }
-
     /// Limits of the diameter.
     #[must_use]
     pub fn limits(&self) -> Limits {
         self.limits
+    }
+
+    /// The class by which the limits were asked for, if any.
+    #[must_use]
+    pub fn class(&self) -> Option<ToleranceClass> {
+        self.class
     }
 
     /// Length from the face to the shoulder.
@@ -210,7 +203,7 @@ impl Part {
 mod serial {
     use super::*;
     use crate::quantity::fields::{Fields, Tree};
-    use serde::ser::{Serialize, SerializeMap, Serializer};
+    use serde::ser::{Serialize, SerializeStruct, Serializer};
 
     impl Stock {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
@@ -240,31 +233,37 @@ mod serial {
                 "this version plans one diameter and one length: plan each diameter as a job of its own",
             )?;
             let diameter = f.need_quantity("diameter")?;
-            let length = f.need_quantity("length")?;
-            let class = f.text("class")?;
-            let limits = f.item("limits", Limits::read)?;
-            let part = match (class, limits) {
-                (None, Some(limits)) => Self::new(diameter, limits, length),
-                (Some(text), None) => text
-                    .parse::<ToleranceClass>()
-                    .and_then(|class| Self::of_class(diameter, class, length)),
-                (None, None) => {
-                    return Err(f.missing(
-                        "limits",
-                        "the smallest and the largest diameter, or a class such as \"h8\"",
-                    ));
-                }
-                (Some(_), Some(_)) => {
+            let class = f.item("class", ToleranceClass::read)?;
+            let mut part = match (class, f.has("limits")) {
+                (Some(_), true) => {
                     return Err(Error::new(
                         ErrorKind::Contradiction,
                         f.path("class"),
                         "both class and limits",
                         "one of the two",
-                        "keep what stands on the drawing",
+                        "keep the one that stands on the drawing",
                     ));
                 }
-            };
-            let mut part = part.map_err(|error| error.inside(path))?;
+                (Some(class), false) => {
+                    let _ = f.tree("limits");
+                    Self::of_class(diameter, class, f.need_quantity("length")?)
+                }
+                (None, _) => {
+                    let limits = f.need_item(
+                        "limits",
+                        "the smallest and the largest diameter, or class such as \"h8\"",
+                        |tree, path| {
+                            let stated = Limits::read_sourced(tree, path)?;
+                            // The plan turns outside diameters: a hole's class is a slip.
+                            let class = stated.class().map(|c| c.of_feature(Feature::Shaft));
+                            class.transpose().map_err(|error| error.at(path))?;
+                            Ok(stated.limits)
+                        },
+                    )?;
+                    Self::new(diameter, limits, f.need_quantity("length")?)
+                }
+            }
+            .map_err(|error| error.inside(path))?;
             if let Some(limits) = f.item("length_limits", LengthLimits::read)? {
                 part = part
                     .with_length_limits(limits)
@@ -278,20 +277,23 @@ mod serial {
 
     impl Serialize for Part {
         fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
-            let mut map = s.serialize_map(None)?;
-            map.serialize_entry("diameter", &self.diameter)?;
+            let optional =
+                usize::from(self.length_limits.is_some()) + usize::from(self.finish.is_some());
+            let mut part = s.serialize_struct("Part", 3 + optional)?;
+            part.serialize_field("diameter", &self.diameter)?;
+            // As it was asked for, so that a job reads back as itself.
             match &self.class {
-                Some(class) => map.serialize_entry("class", class)?,
-                None => map.serialize_entry("limits", &self.limits)?,
+                Some(class) => part.serialize_field("class", class)?,
+                None => part.serialize_field("limits", &self.limits)?,
             }
-            map.serialize_entry("length", &self.length)?;
+            part.serialize_field("length", &self.length)?;
             if let Some(limits) = &self.length_limits {
-                map.serialize_entry("length_limits", limits)?;
+                part.serialize_field("length_limits", limits)?;
             }
             if let Some(finish) = &self.finish {
-                map.serialize_entry("finish", finish)?;
+                part.serialize_field("finish", finish)?;
             }
-            map.end()
+            part.end()
         }
     }
 

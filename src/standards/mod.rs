@@ -4,10 +4,10 @@
 //! |---|---|
 //! | [`centre_hole`] | which centre holes are there, how deep are they, and which do workshops take for which work? |
 //! | [`decision`] | is a measured part good, to be cut again, lost, or not to be told? |
+//! | [`fit`] | what do a hole and a shaft leave between them? |
 //! | [`general_tolerance`] | how far may a length be off when the drawing names no limits? |
-//! | [`limits`] | is a size within its limits? |
-//! | [`tolerance_class`], [`tolerance_grade`] | which limits has a class such as h7, how wide is a grade? |
-//! | [`fit`] | how much clearance have a hole and a shaft? |
+//! | [`limits`], [`limit_deviations`] | is a size within its limits, how far do they lie from the nominal size? |
+//! | [`tolerance_class`], [`tolerance_grade`] | which limits does a class such as h7 stand for, how wide is a grade? |
 //! | [`instrument`] | how far may a measuring instrument be off? |
 //! | [`preferred`] | which sizes and speeds are the usual ones? |
 //! | [`taper`] | which tapers have a name, and what is their ratio? |
@@ -17,16 +17,24 @@
 //! says which of its values a formula confirms. What to take for a job is decided elsewhere.
 
 #[cfg(feature = "serde")]
-crate::quantity::fields::deserialize_through_tree!(limits::Limits, limits::LengthLimits);
+crate::quantity::fields::deserialize_through_tree!(
+    limits::Limits,
+    limits::LengthLimits,
+    tolerance_class::ToleranceClass,
+);
 
 pub mod centre_hole;
 pub mod decision;
 pub mod fit;
 mod fundamental_deviation;
 pub mod general_tolerance;
+mod hole_deviation;
 pub mod instrument;
+pub mod limit_deviations;
 pub mod limits;
+mod limits_text;
 pub mod preferred;
+pub(crate) mod stated_limits;
 pub mod taper;
 pub mod texture;
 pub mod tolerance_class;

@@ -18,7 +18,7 @@ pub const FILE: &str = "include/turnwright.h";
 /// The sources, in the order in which a newcomer needs them.
 const SOURCES: &[&str] = &[
     "status", "quantity", "scalar", "columns", "bar", "drive", "force", "edge", "measured",
-    "finish", "heat", "centre", "life", "shape", "taper", "document",
+    "finish", "heat", "centre", "life", "shape", "taper", "limits", "document",
 ];
 
 pub fn trials() -> Vec<Trial> {

@@ -11,6 +11,7 @@ mod columns;
 mod finish;
 mod header;
 mod layout;
+mod limits;
 mod makers;
 mod programs;
 mod swapped;
@@ -98,6 +99,7 @@ fn main() {
         twins::trials(),
         bars::trials(),
         finish::trials(),
+        limits::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

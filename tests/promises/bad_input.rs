@@ -153,6 +153,99 @@ fn every_bad_value_names_its_field() {
             "part.limits",
         ),
         ("/part/limits", json!(["30 mm"]), Unreadable, "part.limits"),
+        ("/part/limits", json!(30), Unreadable, "part.limits"),
+        (
+            "/part/limits",
+            json!("30 -0.033 mm"),
+            Unreadable,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!("30 +0 -0.033"),
+            MissingUnit,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!("30 -0.033 +0 mm"),
+            Contradiction,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!("30 i8 mm"),
+            UnknownName,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!("30 H8 mm"),
+            Contradiction,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!({ "class": "H8", "nominal": "30 mm" }),
+            Contradiction,
+            "part.limits",
+        ),
+        (
+            "/part/limits",
+            json!({ "class": "h8" }),
+            MissingField,
+            "part.limits.nominal",
+        ),
+        (
+            "/part/limits",
+            json!({ "nominal": "30 mm" }),
+            MissingField,
+            "part.limits.class",
+        ),
+        (
+            "/part/limits",
+            json!({ "class": "q8", "nominal": "30 mm" }),
+            UnknownName,
+            "part.limits.class",
+        ),
+        (
+            "/part/limits",
+            json!({ "class": "h8", "nominal": "30 mm", "plus_minus": "0.1 mm" }),
+            Contradiction,
+            "part.limits.plus_minus",
+        ),
+        (
+            "/part/limits",
+            json!({ "class": "h8", "nominal": "30 mm", "upper_deviation": "0 mm", "lower_deviation": "-0.033 mm" }),
+            Contradiction,
+            "part.limits.upper_deviation",
+        ),
+        (
+            "/part/limits",
+            json!({ "nominal": "30 mm", "upper_deviation": "0 mm" }),
+            MissingField,
+            "part.limits.lower_deviation",
+        ),
+        (
+            "/part/limits",
+            json!({ "nominal": "30 mm", "upper_deviation": "-0.033 mm", "lower_deviation": "0 mm" }),
+            Contradiction,
+            "part.limits.upper_deviation",
+        ),
+        (
+            "/part/limits",
+            json!({ "nominal": "30 mm", "general": "middling" }),
+            UnknownName,
+            "part.limits.general",
+        ),
+        (
+            "/part/limits",
+            json!({ "nominal": "30 mm", "class": "h8", "width": "1 mm" }),
+            UnknownField,
+            "part.limits.width",
+        ),
+        // a class beside limits
+        ("/part/class", json!("h8"), Contradiction, "part.class"),
         (
             "/part/diameter",
             json!("31 mm"),
@@ -264,31 +357,6 @@ fn every_bad_value_names_its_field() {
             "stock.diameter",
         ),
         // of a later version, refused by name
-        ("/part/class", json!("h8"), Contradiction, "part.class"),
-        (
-            "/part/limits",
-            json!({ "class": "h25", "nominal": "30 mm" }),
-            UnknownName,
-            "part.limits.class",
-        ),
-        (
-            "/part/limits",
-            json!({ "class": "Js7", "nominal": "30 mm" }),
-            Unreadable,
-            "part.limits.class",
-        ),
-        (
-            "/part/limits",
-            json!("30 +0.000 -0.033"),
-            Unreadable,
-            "part.limits",
-        ),
-        (
-            "/part/limits",
-            json!("30 +0.033 +0.033 mm"),
-            Contradiction,
-            "part.limits",
-        ),
         (
             "/preferences",
             json!({ "instrument": { "kind": "micrometer", "expanded": "0.002 mm" } }),
@@ -480,6 +548,9 @@ fn no_text_makes_the_door_panic() {
             let _ = answer(&format!(r#"{{ "finish": {text} }}"#));
             let _ = text.parse::<turnwright::Diameter>();
             let _ = text.parse::<turnwright::Stiffness>();
+            let _ = text.parse::<turnwright::ToleranceClass>();
+            let _ = text.parse::<turnwright::Limits>();
+            let _ = format!("40 {text} mm").parse::<turnwright::Limits>();
             Ok(())
         })
         .unwrap();

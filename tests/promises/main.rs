@@ -6,6 +6,7 @@ mod bad_input;
 mod bars;
 mod cuts;
 mod documents;
+mod how_sure;
 mod jobs;
 mod limits;
 mod plan;

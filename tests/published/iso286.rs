@@ -1,54 +1,56 @@
-//! ISO 286: standard tolerances, limit deviations of classes, fits.
+//! Limits and fits: ISO 286-1 and ISO 286-2 (from memory).
 
-use turnwright::standards::fit::Fit;
-use turnwright::standards::tolerance_class::ToleranceClass;
-use turnwright::standards::tolerance_grade::{ToleranceGrade, standard_tolerance};
-use turnwright::{Diameter, Error, LowerDeviation, UpperDeviation};
+use turnwright::standards::fit::{Fit, HoleLimits, ShaftLimits};
+use turnwright::standards::tolerance_grade::{
+    ToleranceGrade, standard_tolerance, tolerance_by_formula,
+};
+use turnwright::{Diameter, ToleranceClass};
 
 use crate::case::Case;
 
-fn class(case: &Case, field: &str) -> Result<ToleranceClass, String> {
-    case.word(field)?
-        .parse()
-        .map_err(|error: Error| error.to_string())
+pub fn answer(case: &Case) -> Result<(), String> {
+    answered(case).map_err(|trouble| trouble.to_string())
 }
 
-pub fn answer(case: &Case) -> Result<(), String> {
-    let told = |error: Error| error.to_string();
+fn answered(case: &Case) -> Result<(), Box<dyn std::error::Error>> {
     if case.has("nominals") {
-        let class = class(case, "class")?;
-        let nominals: Vec<Diameter> = case.get_list("nominals")?;
-        let found = nominals
-            .into_iter()
-            .map(|nominal| class.deviations(nominal).map(|found| found.value));
-        let found = found.collect::<Result<Vec<_>, _>>().map_err(told)?;
-        let upper: Vec<UpperDeviation> = found.iter().map(|both| both.upper()).collect();
-        let lower: Vec<LowerDeviation> = found.iter().map(|both| both.lower()).collect();
+        let class: ToleranceClass = case.word("class")?.parse()?;
+        let (mut upper, mut lower) = (Vec::new(), Vec::new());
+        for nominal in case.get_list::<Diameter>("nominals")? {
+            let deviations = class.deviations(nominal)?.value;
+            upper.push(deviations.upper());
+            lower.push(deviations.lower());
+        }
         case.expect_list("upper_deviations", &upper)?;
-        return case.expect_list("lower_deviations", &lower);
+        case.expect_list("lower_deviations", &lower)?;
+        return Ok(());
     }
     let nominal: Diameter = case.get("nominal")?;
-    if case.has("grade") {
-        let number = u32::try_from(case.count("grade")?).map_err(|e| e.to_string())?;
-        let grade = ToleranceGrade::new(number).map_err(told)?;
-        let tolerance = standard_tolerance(nominal, grade).map_err(told)?;
-        return case.expect("tolerance", tolerance.value);
-    }
     if case.has("hole") {
-        let limits = |field: &str| class(case, field)?.limits(nominal).map_err(told);
-        let fit = Fit::of(limits("hole")?.value, limits("shaft")?.value);
+        let hole = HoleLimits::of_class(nominal, case.word("hole")?.parse()?)?;
+        let shaft = ShaftLimits::of_class(nominal, case.word("shaft")?.parse()?)?;
+        let fit = Fit::of(hole.value, shaft.value)?;
+        case.expect("smallest_clearance", fit.least_clearance())?;
         case.expect("largest_clearance", fit.largest_clearance())?;
-        return case.expect("smallest_clearance", fit.least_clearance());
-    }
-    let class = class(case, "class")?;
-    let deviations = class.deviations(nominal).map_err(told)?.value;
-    let limits = class.limits(nominal).map_err(told)?.value;
-    case.expect("upper_deviation", deviations.upper())?;
-    case.expect("lower_deviation", deviations.lower())?;
-    case.expect("largest", limits.largest())?;
-    case.expect("smallest", limits.smallest())?;
-    if case.asks("tolerance") {
+    } else if case.has("class") {
+        let class: ToleranceClass = case.word("class")?.parse()?;
+        let deviations = class.deviations(nominal)?.value;
+        let limits = class.limits(nominal)?.value;
+        case.expect("upper_deviation", deviations.upper())?;
+        case.expect("lower_deviation", deviations.lower())?;
+        case.expect("largest", limits.largest())?;
+        case.expect("smallest", limits.smallest())?;
         case.expect("tolerance", limits.tolerance())?;
+    } else {
+        let grade = ToleranceGrade::new(u8::try_from(case.count("grade")?)?)?;
+        if case.asks("tolerance") {
+            case.expect("tolerance", standard_tolerance(nominal, grade)?.value)?;
+        } else {
+            let found = tolerance_by_formula(nominal, grade)?;
+            case.expect("mean_diameter", found.mean_diameter)?;
+            case.expect("tolerance_unit", found.tolerance_unit)?;
+            case.expect("unrounded_tolerance", found.tolerance)?;
+        }
     }
     Ok(())
 }

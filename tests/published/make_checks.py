@@ -1135,127 +1135,6 @@ def general_tolerance_cases():
         case(f"iso2768-{L.split()[0]}", t, "published", s, {"length": L}, {k: x + " mm" for k, x in (("fine", f), ("medium", m), ("coarse", c), ("very_coarse", v)) if x}, tol_abs="0 mm", note="plus or minus; upper end belongs to the range")
 
 
-# ------------------------------------------------------------------------------------------------ ISO 286
-EDGES = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500]
-FINE = [3, 6, 10, 14, 18, 24, 30, 40, 50, 65, 80, 100, 120, 140, 160, 180, 200, 225, 250, 280, 315, 355, 400, 450, 500]
-IT = {
-    1: "0.8 1 1 1.2 1.5 1.5 2 2.5 3.5 4.5 6 7 8", 2: "1.2 1.5 1.5 2 2.5 2.5 3 4 5 7 8 9 10", 3: "2 2.5 2.5 3 4 4 5 6 8 10 12 13 15", 4: "3 4 4 5 6 7 8 10 12 14 16 18 20",
-    5: "4 5 6 8 9 11 13 15 18 20 23 25 27", 6: "6 8 9 11 13 16 19 22 25 29 32 36 40", 7: "10 12 15 18 21 25 30 35 40 46 52 57 63", 8: "14 18 22 27 33 39 46 54 63 72 81 89 97",
-    9: "25 30 36 43 52 62 74 87 100 115 130 140 155", 10: "40 48 58 70 84 100 120 140 160 185 210 230 250", 11: "60 75 90 110 130 160 190 220 250 290 320 360 400",
-    12: "100 120 150 180 210 250 300 350 400 460 520 570 630", 13: "140 180 220 270 330 390 460 540 630 720 810 890 970", 14: "250 300 360 430 520 620 740 870 1000 1150 1300 1400 1550",
-    15: "400 480 580 700 840 1000 1200 1400 1600 1850 2100 2300 2500", 16: "600 750 900 1100 1300 1600 1900 2200 2500 2900 3200 3600 4000"}
-IT = {k: [mpf(x) for x in v.split()] for k, v in IT.items()}
-ITMUL = {5: 7, 6: 10, 7: 16, 8: 25, 9: 40, 10: 64, 11: 100, 12: 160, 13: 250, 14: 400, 15: 640, 16: 1000}
-COARSE_DEV = {   # main ranges; a to h: magnitude of es (negative), k to p: ei
-    "d": "20 30 40 50 65 80 100 120 145 170 190 210 230", "e": "14 20 25 32 40 50 60 72 85 100 110 125 135", "f": "6 10 13 16 20 25 30 36 43 50 56 62 68", "g": "2 4 5 6 7 9 10 12 14 15 17 18 20",
-    "k": "0 1 1 1 2 2 2 3 3 4 4 4 5", "m": "2 4 6 7 8 9 11 13 15 17 20 21 23", "n": "4 8 10 12 15 17 20 23 27 31 34 37 40", "p": "6 12 15 18 22 26 32 37 43 50 56 62 68"}
-FINE_DEV = {     # fine ranges; a to c: magnitude of es, r to zc: ei; "-" none
-    "a": "270 270 280 290 290 300 300 310 320 340 360 380 410 460 520 580 660 740 820 920 1050 1200 1350 1500 1650", "b": "140 140 150 150 150 160 160 170 180 190 200 220 240 260 280 310 340 380 420 480 540 600 680 760 840",
-    "c": "60 70 80 95 95 110 110 120 130 140 150 170 180 200 210 230 240 260 280 300 330 360 400 440 480", "r": "10 15 19 23 23 28 28 34 34 41 43 51 54 63 65 68 77 80 84 94 98 108 114 126 132",
-    "s": "14 19 23 28 28 35 35 43 43 53 59 71 79 92 100 108 122 130 140 158 170 190 208 232 252", "t": "- - - - - - 41 48 54 66 75 91 104 122 134 146 166 180 196 218 240 268 294 330 360",
-    "u": "18 23 28 33 33 41 48 60 70 87 102 124 144 170 190 210 236 258 284 315 350 390 435 490 540", "v": "- - - - 39 47 55 68 81 102 120 146 172 202 228 252 284 310 340 385 425 475 530 595 660",
-    "x": "20 28 34 40 45 54 64 80 97 122 146 178 210 248 280 310 350 385 425 475 525 590 660 740 820", "y": "- - - - - 63 75 94 114 144 174 214 254 300 340 380 425 470 520 580 650 730 820 920 1000",
-    "z": "26 35 42 50 60 73 88 112 136 172 210 258 310 365 415 465 520 575 640 710 790 900 1000 1100 1250", "za": "32 42 52 64 77 98 118 148 180 226 274 335 400 470 535 600 670 740 820 920 1000 1150 1300 1450 1600",
-    "zb": "40 50 67 90 108 136 160 200 242 300 360 445 525 620 700 780 880 960 1050 1200 1300 1500 1650 1850 2100", "zc": "60 80 97 130 150 188 218 274 325 405 480 585 690 800 900 1000 1150 1250 1350 1550 1700 1900 2100 2400 2600"}
-J_SHAFT = {"j5": "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20", "j6": "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20", "j7": "-4 -4 -5 -6 -8 -10 -12 -15 -18 -21 -26 -28 -32"}     # ei
-J_HOLE = {"J6": "2 5 5 6 8 10 13 16 18 22 25 29 33", "J7": "4 6 8 10 12 14 18 22 26 30 36 39 43", "J8": "6 10 12 15 20 24 28 34 41 47 55 60 66"}                             # ES
-HOLE_LIT = {     # ES of transition and interference holes, literals to hold against the Delta rule
-    "K6": "0 2 2 2 2 3 4 4 4 5 5 7 8", "K7": "0 3 5 6 6 7 9 10 12 13 16 17 18", "K8": "0 5 6 8 10 12 14 16 20 22 25 28 29", "M6": "-2 -1 -3 -4 -4 -4 -5 -6 -8 -8 -9 -10 -10", "M7": "-2 0 0 0 0 0 0 0 0 0 0 0 0",
-    "M8": "-2 2 1 2 4 5 5 6 8 9 9 11 11", "N6": "-4 -5 -7 -9 -11 -12 -14 -16 -20 -22 -25 -26 -27", "N7": "-4 -4 -4 -5 -7 -8 -9 -10 -12 -14 -14 -16 -17", "N8": "-4 -2 -3 -3 -3 -3 -4 -4 -4 -5 -5 -5 -6",
-    "N9": "-4 0 0 0 0 0 0 0 0 0 0 0 0", "P6": "-6 -9 -12 -15 -18 -21 -26 -30 -36 -41 -47 -51 -55", "P7": "-6 -8 -9 -11 -14 -17 -21 -24 -28 -33 -36 -41 -45", "P9": "-6 -12 -15 -18 -22 -26 -32 -37 -43 -50 -56 -62 -68"}
-
-
-def ints(s):
-    return [None if x == "-" else mpf(x) for x in s.split()]
-# Classes in common use, whose whole tables are cases.
-COMMON = ("a11 b11 c9 c11 d8 d9 d10 d11 e7 e8 e9 f6 f7 f8 g5 g6 h5 h6 h7 h8 h9 h10 h11 h12 h13 j5 j6 j7 js5 js6 js7 js9 k5 k6 k7 k8 m5 m6 m7 n5 n6 n7 p6 p7 r6 r7 s6 s7 t6 u6 u7 v6 x6 y7 z6 za8 zb9 zc10 "
-          "A11 B11 C11 D8 D9 D10 E7 E8 E9 F6 F7 F8 G6 G7 H5 H6 H7 H8 H9 H10 H11 H12 H13 J6 J7 J8 JS6 JS7 JS9 K6 K7 K8 M6 M7 M8 N6 N7 N8 N9 P6 P7 P9 R6 R7 S6 S7 T7 U7 X7 Z8").split()
-
-
-def defined(end, cls):
-    """Whether the table has a value there."""
-    low = cls.rstrip("0123456789").lower()
-    return low not in FINE_DEV or FINE_DEV[low].split()[step_of(FINE, end)] != "-"
-
-
-def step_of(edges, nominal):
-    return next(i for i, e in enumerate(edges) if nominal <= e)
-
-
-def zone(nominal, cls):
-    """(upper, lower) deviation in um from the tables; shafts small letters, holes capital."""
-    letter, grade = cls.rstrip("0123456789"), int(cls[len(cls.rstrip("0123456789")):])
-    i, fi = step_of(EDGES, nominal), step_of(FINE, nominal)
-    t = IT[grade][i]
-    low = letter.lower()
-    base = lambda: ints(COARSE_DEV[low])[i] if low in COARSE_DEV else ints(FINE_DEV[low])[fi]
-    if low == "js":
-        return t / 2, -t / 2
-    if low == "h":
-        return (mpf(0), -t) if letter == "h" else (t, mpf(0))
-    if letter in "abcdefg":
-        return -base(), -base() - t
-    if letter in "ABCDEFG":
-        return base() + t, base()
-    if letter == "j":
-        e = mpf(J_SHAFT[cls].split()[i])
-        return e + t, e
-    if letter == "J":
-        e = mpf(J_HOLE[cls].split()[i])
-        return e, e - t
-    ei = base()
-    if letter == "k" and not 4 <= grade <= 7:
-        ei = mpf(0)
-    if letter == low:
-        return ei + t, ei
-    delta = t - IT[grade - 1][i] if nominal > 3 else mpf(0)
-    if low in ("k", "m", "n") and grade <= 8 or low not in ("k", "m", "n") and grade <= 7:
-        es = -ei + delta
-    elif low == "n" and nominal > 3:
-        es = mpf(0)
-    else:
-        es = -ei
-    if cls == "M6" and 250 < nominal <= 315:
-        es = mpf(-9)
-    return es, es - t
-
-
-def iso286_cases():
-    t = "iso286"
-    s1 = "ISO 286-1 standard tolerance grades table, from memory; held against 7 i, 10 i, ... by a test of the source"
-    for nominal, g in [("2", 6), ("3", 7), ("5", 11), ("8", 10), ("15", 7), ("18", 8), ("25", 5), ("30", 6), ("31", 6), ("40", 9), ("63", 7), ("80", 10), ("100", 8), ("160", 6), ("200", 11), ("280", 7), ("350", 12), ("450", 13), ("500", 5)]:
-        v = IT[g][step_of(EDGES, mpf(nominal))]
-        case(f"iso286-it{g}-{nominal}", t, "published", s1, {"nominal": nominal + " mm", "grade": g}, {"tolerance": out(v * mpf("1e-6"), "um")}, tol_abs="0 um")
-    s2 = "ISO 286-2 limit deviations, from memory; held against the formulas by a test of the source"
-    zones = ["40 h6", "25 h7", "30 g6", "30 H7", "20 k6", "50 m6", "60 n6", "35 p6", "12 f7", "80 js6", "100 e8", "16 d9", "45 r6", "70 s6", "10 H8", "25 K7", "50 M7", "30 N7", "18 P7", "300 M6", "40 N9", "6 F8", "120 G7", "250 H6",
-             "3 h9", "3 K7", "2 N7", "55 c11", "400 H11", "90 u6", "28 t6", "8 x8", "65 K8", "150 D10", "22 E9", "160 JS7", "35 j6", "75 J7", "500 P6", "24 s7", "5 P9", "10 k9"]
-    for z in zones:
-        nom, cls = z.split()
-        u, l = zone(mpf(nom), cls)
-        case(f"iso286-{nom}{cls}", t, "published", s2, {"nominal": nom + " mm", "class": cls},
-             {"upper_deviation": out(u * mpf("1e-6"), "um"), "lower_deviation": out(l * mpf("1e-6"), "um"), "largest": out((mpf(nom) + u / 1000) * mpf("1e-3"), "mm"), "smallest": out((mpf(nom) + l / 1000) * mpf("1e-3"), "mm"), "tolerance": out((u - l) * mpf("1e-6"), "um")}, tol_abs="1e-9 mm")
-    for nom, cls in [("1 in", "h6"), ("2 in", "H7"), ("0.5 in", "f7")]:
-        mm = si(nom) * 1000
-        u, l = zone(mm, cls)
-        case(f"iso286-inch-{nom.split()[0]}{cls}", t, "published", s2 + "; nominal converted exactly, then the metric range", {"nominal": nom, "class": cls},
-             {"upper_deviation": out(u * mpf("1e-6"), "um"), "lower_deviation": out(l * mpf("1e-6"), "um"), "largest": out(si(nom) + u * mpf("1e-6"), "in"), "smallest": out(si(nom) + l * mpf("1e-6"), "in")}, tol_abs="1e-9 mm")
-    for nom, H, h in [("30", "H7", "g6"), ("30", "H7", "p6"), ("50", "H7", "k6"), ("80", "H8", "f7"), ("100", "H7", "s6"), ("20", "H9", "d9")]:
-        (HU, HL), (su, sl) = zone(mpf(nom), H), zone(mpf(nom), h)
-        case(f"iso286-fit-{nom}{H}{h}", t, "derived", "ISO 286 deviations as above; largest = ES - ei, smallest = EI - es", {"nominal": nom + " mm", "hole": H, "shaft": h},
-             {"largest_clearance": out((HU - sl) * mpf("1e-6"), "um"), "smallest_clearance": out((HL - su) * mpf("1e-6"), "um")}, tol_abs="1e-9 mm", note="negative: interference")
-    # literal hole tables against the rule
-    for cls, row in HOLE_LIT.items():
-        for i, e in enumerate(EDGES):
-            got = zone(mpf(e), cls)[0]
-            assert got == mpf(row.split()[i]), (cls, e, nstr(got), row.split()[i])
-    # Whole tables of the classes in common use, at the upper end of every range: um.
-    for cls in COMMON:
-        ends = [e for e in (FINE if cls.rstrip("0123456789").lower() in FINE_DEV else EDGES) if defined(e, cls)]
-        both = [zone(mpf(e), cls) for e in ends]
-        case(f"iso286-table-{cls}", t, "published", s2, {"nominals": [f"{e} mm" for e in ends], "class": cls},
-             {"upper_deviations": [(u * mpf("1e-6"), "um") for u, _ in both], "lower_deviations": [(l * mpf("1e-6"), "um") for _, l in both]}, tol_abs="1e-9 mm")
-
-
 def preferred_cases():
     t = "preferred"
     R = {5: "1 1.6 2.5 4 6.3", 10: "1 1.25 1.6 2 2.5 3.15 4 5 6.3 8", 20: "1 1.12 1.25 1.4 1.6 1.8 2 2.24 2.5 2.8 3.15 3.55 4 4.5 5 5.6 6.3 7.1 8 9",
@@ -1362,9 +1241,154 @@ def chip_cases():
     case("chip-rough-feed", t, "common-practice", "common practice, no source: f at most 0.8 r_eps", {"corner_radius": "0.8 mm"}, {"largest_feed": "0.64 mm/rev"}, 1e-9)
 
 
+# ------------------------------------------------------------------------------------------------ ISO 286
+EDGES = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500]
+FINE = [3, 6, 10, 14, 18, 24, 30, 40, 50, 65, 80, 100, 120, 140, 160, 180, 200, 225, 250, 280, 315, 355, 400, 450, 500]
+IT = {
+    1: "0.8 1 1 1.2 1.5 1.5 2 2.5 3.5 4.5 6 7 8", 2: "1.2 1.5 1.5 2 2.5 2.5 3 4 5 7 8 9 10", 3: "2 2.5 2.5 3 4 4 5 6 8 10 12 13 15", 4: "3 4 4 5 6 7 8 10 12 14 16 18 20",
+    5: "4 5 6 8 9 11 13 15 18 20 23 25 27", 6: "6 8 9 11 13 16 19 22 25 29 32 36 40", 7: "10 12 15 18 21 25 30 35 40 46 52 57 63", 8: "14 18 22 27 33 39 46 54 63 72 81 89 97",
+    9: "25 30 36 43 52 62 74 87 100 115 130 140 155", 10: "40 48 58 70 84 100 120 140 160 185 210 230 250", 11: "60 75 90 110 130 160 190 220 250 290 320 360 400",
+    12: "100 120 150 180 210 250 300 350 400 460 520 570 630", 13: "140 180 220 270 330 390 460 540 630 720 810 890 970", 14: "250 300 360 430 520 620 740 870 1000 1150 1300 1400 1550",
+    15: "400 480 580 700 840 1000 1200 1400 1600 1850 2100 2300 2500", 16: "600 750 900 1100 1300 1600 1900 2200 2500 2900 3200 3600 4000"}
+IT = {k: [mpf(x) for x in v.split()] for k, v in IT.items()}
+ITMUL = {5: 7, 6: 10, 7: 16, 8: 25, 9: 40, 10: 64, 11: 100, 12: 160, 13: 250, 14: 400, 15: 640, 16: 1000}
+COARSE_DEV = {   # main ranges; a to h: magnitude of es (negative), k to p: ei
+    "d": "20 30 40 50 65 80 100 120 145 170 190 210 230", "e": "14 20 25 32 40 50 60 72 85 100 110 125 135", "f": "6 10 13 16 20 25 30 36 43 50 56 62 68", "g": "2 4 5 6 7 9 10 12 14 15 17 18 20",
+    "k": "0 1 1 1 2 2 2 3 3 4 4 4 5", "m": "2 4 6 7 8 9 11 13 15 17 20 21 23", "n": "4 8 10 12 15 17 20 23 27 31 34 37 40", "p": "6 12 15 18 22 26 32 37 43 50 56 62 68"}
+FINE_DEV = {     # fine ranges; a to c: magnitude of es, r to zc: ei; "-" none
+    "a": "270 270 280 290 290 300 300 310 320 340 360 380 410 460 520 580 660 740 820 920 1050 1200 1350 1500 1650", "b": "140 140 150 150 150 160 160 170 180 190 200 220 240 260 280 310 340 380 420 480 540 600 680 760 840",
+    "c": "60 70 80 95 95 110 110 120 130 140 150 170 180 200 210 230 240 260 280 300 330 360 400 440 480", "r": "10 15 19 23 23 28 28 34 34 41 43 51 54 63 65 68 77 80 84 94 98 108 114 126 132",
+    "s": "14 19 23 28 28 35 35 43 43 53 59 71 79 92 100 108 122 130 140 158 170 190 208 232 252", "t": "- - - - - - 41 48 54 66 75 91 104 122 134 146 166 180 196 218 240 268 294 330 360",
+    "u": "18 23 28 33 33 41 48 60 70 87 102 124 144 170 190 210 236 258 284 315 350 390 435 490 540", "v": "- - - - 39 47 55 68 81 102 120 146 172 202 228 252 284 310 340 385 425 475 530 595 660",
+    "x": "20 28 34 40 45 54 64 80 97 122 146 178 210 248 280 310 350 385 425 475 525 590 660 740 820", "y": "- - - - - 63 75 94 114 144 174 214 254 300 340 380 425 470 520 580 650 730 820 920 1000",
+    "z": "26 35 42 50 60 73 88 112 136 172 210 258 310 365 415 465 520 575 640 710 790 900 1000 1100 1250", "za": "32 42 52 64 77 98 118 148 180 226 274 335 400 470 535 600 670 740 820 920 1000 1150 1300 1450 1600",
+    "zb": "40 50 67 90 108 136 160 200 242 300 360 445 525 620 700 780 880 960 1050 1200 1300 1500 1650 1850 2100", "zc": "60 80 97 130 150 188 218 274 325 405 480 585 690 800 900 1000 1150 1250 1350 1550 1700 1900 2100 2400 2600"}
+J_SHAFT = {"j5": "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20", "j6": "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20", "j7": "-4 -4 -5 -6 -8 -10 -12 -15 -18 -21 -26 -28 -32"}     # ei
+J_HOLE = {"J6": "2 5 5 6 8 10 13 16 18 22 25 29 33", "J7": "4 6 8 10 12 14 18 22 26 30 36 39 43", "J8": "6 10 12 15 20 24 28 34 41 47 55 60 66"}                             # ES
+HOLE_LIT = {     # ES of transition and interference holes, literals to hold against the Delta rule
+    "K6": "0 2 2 2 2 3 4 4 4 5 5 7 8", "K7": "0 3 5 6 6 7 9 10 12 13 16 17 18", "K8": "0 5 6 8 10 12 14 16 20 22 25 28 29", "M6": "-2 -1 -3 -4 -4 -4 -5 -6 -8 -8 -9 -10 -10", "M7": "-2 0 0 0 0 0 0 0 0 0 0 0 0",
+    "M8": "-2 2 1 2 4 5 5 6 8 9 9 11 11", "N6": "-4 -5 -7 -9 -11 -12 -14 -16 -20 -22 -25 -26 -27", "N7": "-4 -4 -4 -5 -7 -8 -9 -10 -12 -14 -14 -16 -17", "N8": "-4 -2 -3 -3 -3 -3 -4 -4 -4 -5 -5 -5 -6",
+    "N9": "-4 0 0 0 0 0 0 0 0 0 0 0 0", "P6": "-6 -9 -12 -15 -18 -21 -26 -30 -36 -41 -47 -51 -55", "P7": "-6 -8 -9 -11 -14 -17 -21 -24 -28 -33 -36 -41 -45", "P9": "-6 -12 -15 -18 -22 -26 -32 -37 -43 -50 -56 -62 -68"}
+
+
+def ints(s):
+    return [None if x == "-" else mpf(x) for x in s.split()]
+
+
+def geo(edges, i):
+    lo = edges[i - 1] if i else 1
+    return sqrt(mpf(lo) * edges[i])
+
+
+def step_of(edges, nominal):
+    return next(i for i, e in enumerate(edges) if nominal <= e)
+
+
+def tolerance_unit(D):
+    return mpf("0.45") * D ** (mpf(1) / 3) + mpf("0.001") * D
+
+
+def it_formula(g, i):
+    D = geo(EDGES, i)
+    if g >= 5:
+        return ITMUL[g] * tolerance_unit(D)
+    it1 = mpf("0.8") + mpf("0.02") * D
+    return it1 * (7 * tolerance_unit(D) / it1) ** (mpf(g - 1) / 4)
+
+
+def zone(nominal, cls):
+    """(upper, lower) deviation in um from the tables; shafts small letters, holes capital."""
+    letter, grade = cls.rstrip("0123456789"), int(cls[len(cls.rstrip("0123456789")):])
+    i, fi = step_of(EDGES, nominal), step_of(FINE, nominal)
+    t = IT[grade][i]
+    low = letter.lower()
+    base = lambda: ints(COARSE_DEV[low])[i] if low in COARSE_DEV else ints(FINE_DEV[low])[fi]
+    if low == "js":
+        return t / 2, -t / 2
+    if low == "h":
+        return (mpf(0), -t) if letter == "h" else (t, mpf(0))
+    if letter in "abcdefg":
+        return -base(), -base() - t
+    if letter in "ABCDEFG":
+        return base() + t, base()
+    if letter == "j":
+        e = mpf(J_SHAFT[cls].split()[i])
+        return e + t, e
+    if letter == "J":
+        e = mpf(J_HOLE[cls].split()[i])
+        return e, e - t
+    ei = base()
+    if letter == "k" and not 4 <= grade <= 7:
+        ei = mpf(0)
+    if letter == low:
+        return ei + t, ei
+    delta = t - IT[grade - 1][i] if nominal > 3 else mpf(0)
+    if low in ("k", "m", "n") and grade <= 8 or low not in ("k", "m", "n") and grade <= 7:
+        es = -ei + delta
+    elif low == "n" and nominal > 3:
+        es = mpf(0)
+    else:
+        es = -ei
+    if cls == "M6" and 250 < nominal <= 315:
+        es = mpf(-9)
+    return es, es - t
+
+
+# Classes in common use, whose whole tables are cases.
+COMMON = ("a11 b11 c9 c11 d8 d9 d10 d11 e7 e8 e9 f6 f7 f8 g5 g6 h5 h6 h7 h8 h9 h10 h11 h12 h13 j5 j6 j7 js5 js6 js7 js9 k5 k6 k7 k8 m5 m6 m7 n5 n6 n7 p6 p7 r6 r7 s6 s7 t6 u6 u7 v6 x6 y7 z6 za8 zb9 zc10 "
+          "A11 B11 C11 D8 D9 D10 E7 E8 E9 F6 F7 F8 G6 G7 H5 H6 H7 H8 H9 H10 H11 H12 H13 J6 J7 J8 JS6 JS7 JS9 K6 K7 K8 M6 M7 M8 N6 N7 N8 N9 P6 P7 P9 R6 R7 S6 S7 T7 U7 X7 Z8").split()
+
+
+def defined(end, cls):
+    """Whether the table has a value there."""
+    low = cls.rstrip("0123456789").lower()
+    return low not in FINE_DEV or FINE_DEV[low].split()[step_of(FINE, end)] != "-"
+
+
+def iso286_cases():
+    t = "iso286"
+    s1 = "ISO 286-1 standard tolerance grades table, from memory; held against 7 i, 10 i, ... by the script"
+    for nominal, g in [("2", 6), ("3", 7), ("5", 11), ("8", 10), ("15", 7), ("18", 8), ("25", 5), ("30", 6), ("31", 6), ("40", 9), ("63", 7), ("80", 10), ("100", 8), ("160", 6), ("200", 11), ("280", 7), ("350", 12), ("450", 13), ("500", 5)]:
+        v = IT[g][step_of(EDGES, mpf(nominal))]
+        case(f"iso286-it{g}-{nominal}", t, "published", s1, {"nominal": nominal + " mm", "grade": g}, {"tolerance": out(v * mpf("1e-6"), "um")}, tol_abs="0 um")
+    for nominal, g in [("25", 7), ("100", 6), ("400", 11)]:
+        i = step_of(EDGES, mpf(nominal))
+        case(f"iso286-unit-{nominal}", t, "derived", "ISO 286-1 (1988) formula, from memory: i = 0.45 D^(1/3) + 0.001 D", {"nominal": nominal + " mm", "grade": g},
+             {"mean_diameter": (geo(EDGES, i) * mpf("1e-3"), "mm"), "tolerance_unit": (tolerance_unit(geo(EDGES, i)) * mpf("1e-6"), "um"), "unrounded_tolerance": (it_formula(g, i) * mpf("1e-6"), "um")}, 1e-12)
+    s2 = "ISO 286-2 limit deviations, from memory; held against the formulas by the script"
+    zones = ["40 h6", "25 h7", "30 g6", "30 H7", "20 k6", "50 m6", "60 n6", "35 p6", "12 f7", "80 js6", "100 e8", "16 d9", "45 r6", "70 s6", "10 H8", "25 K7", "50 M7", "30 N7", "18 P7", "300 M6", "40 N9", "6 F8", "120 G7", "250 H6",
+             "3 h9", "3 K7", "2 N7", "55 c11", "400 H11", "90 u6", "28 t6", "8 x8", "65 K8", "150 D10", "22 E9", "160 JS7", "35 j6", "75 J7", "500 P6", "24 s7", "5 P9", "10 k9"]
+    for z in zones:
+        nom, cls = z.split()
+        u, l = zone(mpf(nom), cls)
+        case(f"iso286-{nom}{cls}", t, "published", s2, {"nominal": nom + " mm", "class": cls},
+             {"upper_deviation": out(u * mpf("1e-6"), "um"), "lower_deviation": out(l * mpf("1e-6"), "um"), "largest": out((mpf(nom) + u / 1000) * mpf("1e-3"), "mm"), "smallest": out((mpf(nom) + l / 1000) * mpf("1e-3"), "mm"), "tolerance": out((u - l) * mpf("1e-6"), "um")}, tol_abs="1e-9 mm")
+    for nom, cls in [("1 in", "h6"), ("2 in", "H7"), ("0.5 in", "f7")]:
+        mm = si(nom) * 1000
+        u, l = zone(mm, cls)
+        case(f"iso286-inch-{nom.split()[0]}{cls}", t, "published", s2 + "; nominal converted exactly, then the metric range", {"nominal": nom, "class": cls},
+             {"upper_deviation": out(u * mpf("1e-6"), "um"), "lower_deviation": out(l * mpf("1e-6"), "um"), "largest": out(si(nom) + u * mpf("1e-6"), "in"), "smallest": out(si(nom) + l * mpf("1e-6"), "in")}, tol_abs="1e-9 mm")
+    for nom, H, h in [("30", "H7", "g6"), ("30", "H7", "p6"), ("50", "H7", "k6"), ("80", "H8", "f7"), ("100", "H7", "s6"), ("20", "H9", "d9")]:
+        (HU, HL), (su, sl) = zone(mpf(nom), H), zone(mpf(nom), h)
+        case(f"iso286-fit-{nom}{H}{h}", t, "derived", "ISO 286 deviations as above; largest = ES - ei, smallest = EI - es", {"nominal": nom + " mm", "hole": H, "shaft": h},
+             {"largest_clearance": out((HU - sl) * mpf("1e-6"), "um"), "smallest_clearance": out((HL - su) * mpf("1e-6"), "um")}, tol_abs="1e-9 mm", note="negative: interference")
+    # Whole tables of the classes in common use, at the upper end of every range: um.
+    for cls in COMMON:
+        ends = [e for e in (FINE if cls.rstrip("0123456789").lower() in FINE_DEV else EDGES) if defined(e, cls)]
+        both = [zone(mpf(e), cls) for e in ends]
+        case(f"iso286-table-{cls}", t, "published", s2, {"nominals": [f"{e} mm" for e in ends], "class": cls},
+             {"upper_deviations": [(u * mpf("1e-6"), "um") for u, _ in both], "lower_deviations": [(l * mpf("1e-6"), "um") for _, l in both]}, tol_abs="1e-9 mm")
+    # literal hole tables against the rule
+    for cls, row in HOLE_LIT.items():
+        for i, e in enumerate(EDGES):
+            got = zone(mpf(e), cls)[0]
+            assert got == mpf(row.split()[i]), (cls, e, nstr(got), row.split()[i])
+
+
+
 def main():
-    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, least_chip_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases, iso286_cases,
-                  preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases):
+    for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, least_chip_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
+                  preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases, iso286_cases):
         group()
     # The source of a case on the line above its values.
     dump = lambda x: json.dumps(x, ensure_ascii=True)
