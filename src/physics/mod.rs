@@ -32,13 +32,20 @@
 //! | [`tool_overhang`] | how far does the tool give way? |
 //! | [`grip`] | how hard must the jaws grip, what is left at speed? |
 //! | [`speed_series`] | how are gearboxes stepped? |
+//! | [`spread`] | how many parts come out good, to rework, lost? |
+//! | [`budget`] | how uncertain is a size, and what makes it so? |
+//! | [`aim`] | which size is the cheapest to aim for? |
+//! | [`monte_carlo`] | does a budget hold when every part of it is drawn? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
 //! module, so that a faster or portable form replaces them in one place.
 
+pub mod aim;
 pub mod bar;
+pub mod budget;
 pub mod centre;
+mod correlation;
 pub mod drive;
 pub mod edge_in_cut;
 pub mod engagement;
@@ -55,6 +62,8 @@ pub mod loads;
 mod maths;
 pub mod measured_force;
 pub mod measured_taper;
+pub mod monte_carlo;
+mod normal;
 mod outline_integrals;
 pub mod parting;
 mod polynomial;
@@ -64,9 +73,11 @@ pub mod section;
 mod side;
 pub mod speed;
 pub mod speed_series;
+pub mod spread;
 pub mod spring_back;
 pub mod stepped;
 pub mod strut;
+mod student;
 pub mod taper;
 pub mod texture;
 pub mod three_forces;

@@ -1,0 +1,1 @@
+//! The budget drawn at random.
