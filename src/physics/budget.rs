@@ -453,6 +453,12 @@ impl Budget {
         }
     }
 
+    /// True where components are correlated.
+    #[must_use]
+    pub fn is_correlated(&self) -> bool {
+        !self.correlations.is_empty()
+    }
+
     /// The correlations, if there are any.
     pub(super) fn correlations(&self) -> &Correlations {
         &self.correlations

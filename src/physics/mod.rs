@@ -88,6 +88,7 @@ mod transfer;
 pub mod uneven_feed;
 pub mod wear;
 pub mod whirl;
+mod ziggurat;
 
 #[cfg(test)]
 mod corners {

@@ -3,6 +3,7 @@
 //! | file | question |
 //! |---|---|
 //! | [`centre_hole`] | which centre holes are there, how deep are they, and which do workshops take for which work? |
+//! | [`decision`] | what does a measured size prove? |
 //! | [`general_tolerance`] | how far may a length be off when the drawing names no limits? |
 //! | [`limits`] | is a size within its limits? |
 //! | [`instrument`] | how far may a measuring instrument be off? |
@@ -17,6 +18,7 @@
 crate::quantity::fields::deserialize_through_tree!(limits::Limits, limits::LengthLimits);
 
 pub mod centre_hole;
+pub mod decision;
 pub mod general_tolerance;
 pub mod instrument;
 pub mod limits;
