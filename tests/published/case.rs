@@ -279,7 +279,9 @@ impl Case {
 
     fn near<Q: Quantity>(&self, field: &str, text: &str, got: f64) -> Result<(), String> {
         let wanted = trade::<Q>(text)?;
-        let tolerance = match self.fields["tol_abs"].as_str() {
+        // One for all expected values, or one each by name.
+        let absolute = &self.fields["tol_abs"];
+        let tolerance = match absolute.as_str().or_else(|| absolute[field].as_str()) {
             Some(text) => trade::<Q>(text)?,
             None => self.relative()? * wanted.abs(),
         };
