@@ -17,8 +17,23 @@ pub const FILE: &str = "include/turnwright.h";
 
 /// The sources, in the order in which a newcomer needs them.
 const SOURCES: &[&str] = &[
-    "status", "quantity", "scalar", "columns", "bar", "drive", "force", "edge", "measured",
-    "finish", "heat", "centre", "life", "shape", "taper", "document",
+    "status",
+    "quantity",
+    "scalar",
+    "columns",
+    "bar",
+    "drive",
+    "force",
+    "edge",
+    "measured",
+    "finish",
+    "heat",
+    "centre",
+    "life",
+    "shape",
+    "taper",
+    "uncertainty",
+    "document",
 ];
 
 pub fn trials() -> Vec<Trial> {
