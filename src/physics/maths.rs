@@ -67,39 +67,39 @@ pub(super) fn sqrt(x: f64) -> f64 {
 /// probabilities and simulated draws.
 pub(super) mod portable {
     #[inline]
-    pub(in super::super) fn exp(x: f64) -> f64 {
+    pub(in crate::physics) fn exp(x: f64) -> f64 {
         libm::exp(x)
     }
 
     #[inline]
-    pub(in super::super) fn ln(x: f64) -> f64 {
+    pub(in crate::physics) fn ln(x: f64) -> f64 {
         libm::log(x)
     }
 
     /// ln(1 + x), exact for a small x.
     #[inline]
-    pub(in super::super) fn ln_1p(x: f64) -> f64 {
+    pub(in crate::physics) fn ln_1p(x: f64) -> f64 {
         libm::log1p(x)
     }
 
     /// exp(x) - 1, exact for a small x.
     #[inline]
-    pub(in super::super) fn exp_m1(x: f64) -> f64 {
+    pub(in crate::physics) fn exp_m1(x: f64) -> f64 {
         libm::expm1(x)
     }
 
     #[inline]
-    pub(in super::super) fn erfc(x: f64) -> f64 {
+    pub(in crate::physics) fn erfc(x: f64) -> f64 {
         libm::erfc(x)
     }
 
     #[inline]
-    pub(in super::super) fn pow(base: f64, exponent: f64) -> f64 {
+    pub(in crate::physics) fn pow(base: f64, exponent: f64) -> f64 {
         libm::pow(base, exponent)
     }
 
     #[inline]
-    pub(in super::super) fn cos(x: f64) -> f64 {
+    pub(in crate::physics) fn cos(x: f64) -> f64 {
         libm::cos(x)
     }
 }

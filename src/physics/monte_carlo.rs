@@ -294,9 +294,9 @@ fn interval(sums: &mut [f64], confidence: Confidence) -> (f64, f64) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::budget::Component;
-    use super::super::spread::outcome;
     use super::*;
+    use crate::physics::budget::Component;
+    use crate::physics::spread::outcome;
     use crate::quantity::{DegreesOfFreedom, HalfWidth, Sensitivity};
 
     fn um(u: f64) -> StandardUncertainty {

@@ -18,6 +18,7 @@ mod symbols;
 mod threads;
 mod tools;
 mod twins;
+mod uncertainty;
 
 use libtest_mimic::{Arguments, Failed, Trial};
 
@@ -98,6 +99,7 @@ fn main() {
         twins::trials(),
         bars::trials(),
         finish::trials(),
+        uncertainty::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

@@ -31,7 +31,7 @@ fn trade<Q: Quantity>(text: &str) -> Result<f64, String> {
     match text.parse::<Q>() {
         Ok(value) => Ok(value.trade()),
         Err(error) if error.kind() == ErrorKind::OutOfRange => {
-            let (number, unit) = text.split_once(' ').ok_or_else(|| error.to_string())?;
+            let (number, unit) = text.split_once(' ').unwrap_or((text, ""));
             let unit = Q::ROW.kind().spelled(unit);
             let unit = unit.ok_or_else(|| error.to_string())?;
             let number: f64 = number.parse().map_err(|_| error.to_string())?;
