@@ -1,5 +1,7 @@
 //! Doors of uncertainty: shares of good parts, the cheapest aim, coverage factors, guard bands and
 //! verdicts.
+//!
+//! Figures are read before a number of an enumeration, as a column call looks at its columns first.
 
 use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
@@ -93,10 +95,6 @@ fn verdict_number(verdict: Verdict) -> i32 {
     }) as i32
 }
 
-fn limits_of(smallest: tw_diameter, largest: tw_diameter) -> Result<Limits, Error> {
-    Limits::new(smallest.named("smallest")?, largest.named("largest")?)
-}
-
 fn outcome_of(
     smallest: tw_diameter,
     largest: tw_diameter,
@@ -104,10 +102,12 @@ fn outcome_of(
     standard_uncertainty: tw_standard_uncertainty,
     feature: i32,
 ) -> Result<Outcome, Error> {
-    let spread = SizeSpread::normal(standard_uncertainty.read()?);
-    let limits = limits_of(smallest, largest)?;
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
     let mean = mean.named("mean")?;
-    Ok(spread::outcome(limits, mean, spread, feature_of(feature)?))
+    let spread = SizeSpread::normal(standard_uncertainty.read()?);
+    let feature = feature_of(feature)?;
+    let limits = Limits::new(smallest, largest)?;
+    Ok(spread::outcome(limits, mean, spread, feature))
 }
 
 /// The shares of parts that come out good, with metal left, and lost, where sizes scatter by the
@@ -213,10 +213,11 @@ fn best_aim_of(
     price_rework: tw_price_rework,
     feature: i32,
 ) -> Result<BestAim, Error> {
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
     let spread = SizeSpread::normal(standard_uncertainty.read()?);
     let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
-    let limits = limits_of(smallest, largest)?;
-    aim::best_aim(limits, spread, prices, feature_of(feature)?)
+    let feature = feature_of(feature)?;
+    aim::best_aim(Limits::new(smallest, largest)?, spread, prices, feature)
 }
 
 /// The size to aim for that costs least, and what a part costs there on average by not coming out
@@ -329,11 +330,12 @@ fn expected_price_of(
     price_rework: tw_price_rework,
     feature: i32,
 ) -> Result<Price, Error> {
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
+    let mean = mean.named("mean")?;
     let spread = SizeSpread::normal(standard_uncertainty.read()?);
     let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
-    let limits = limits_of(smallest, largest)?;
-    let mean = mean.named("mean")?;
     let feature = feature_of(feature)?;
+    let limits = Limits::new(smallest, largest)?;
     Ok(aim::expected_price(limits, mean, spread, prices, feature))
 }
 
@@ -506,8 +508,9 @@ fn chance_that_good_of(
     standard_uncertainty: tw_standard_uncertainty,
 ) -> Result<Probability, Error> {
     let measured = measured.named("measured")?;
-    let limits = limits_of(smallest, largest)?;
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
     let u = standard_uncertainty.read()?;
+    let limits = Limits::new(smallest, largest)?;
     Ok(spread::chance_that_good(measured, limits, u))
 }
 
@@ -585,7 +588,8 @@ fn guard_band_of(
     standard_uncertainty: tw_standard_uncertainty,
     rule: i32,
 ) -> Result<SizeUncertainty, Error> {
-    Ok(rule_of(rule)?.guard_band(standard_uncertainty.read()?))
+    let u = standard_uncertainty.read()?;
+    Ok(rule_of(rule)?.guard_band(u))
 }
 
 /// The guard band that a measurement keeps from a limit (ISO 14253-1). rule is a number of enum
@@ -654,11 +658,13 @@ fn verdict_of(
     rule: i32,
     feature: i32,
 ) -> Result<(Verdict, Probability), Error> {
-    let limits = limits_of(smallest, largest)?;
+    let measured = measured.named("measured")?;
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
     let u = standard_uncertainty.read()?;
     let guard = rule_of(rule)?.guard_band(u);
-    let measured = measured.named("measured")?;
-    let found = decision::verdict(measured, limits, guard, feature_of(feature)?);
+    let feature = feature_of(feature)?;
+    let limits = Limits::new(smallest, largest)?;
+    let found = decision::verdict(measured, limits, guard, feature);
     Ok((found, spread::chance_that_good(measured, limits, u)))
 }
 

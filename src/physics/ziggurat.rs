@@ -9,7 +9,7 @@ use super::random::Draws;
 
 const LAYERS: usize = 256;
 /// Where the tail begins, and the area of a layer (from memory; a test sums them up).
-const TAIL: f64 = 3.654_152_885_361_008_8;
+const TAIL: f64 = 3.654_152_885_361_009;
 const AREA: f64 = 0.004_928_673_233_974_655;
 
 /// A stream of draws.

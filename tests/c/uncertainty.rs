@@ -375,7 +375,7 @@ fn combined() -> Result<(), Failed> {
     )?;
     for (parts, count, expected) in [
         (parts.as_ptr(), 0, tw_status::TW_MISSING_FIELD),
-        (null(), 4, tw_status::TW_NULL),
+        (null(), 4, tw_status::TW_NULL_POINTER),
     ] {
         let (status, u_c, effective) = ask(parts, null(), count);
         check(

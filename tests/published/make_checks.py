@@ -1317,7 +1317,8 @@ def own_uncertainty_cases():
     for nu in ("1.5", "3", "8.3", "16.75", "50", "999.5", "1000000"):
         ts = []
         for p in ps:
-            g = lambda s: log(t_beyond(exp(s), mpf(nu)) / (1 - mpf(p)))
+            # Of the double nearest to p: 1 - p has no more digits than that.
+            g = lambda s: log(t_beyond(exp(s), mpf(nu)) / (1 - mpf(float(p))))
             with workdps(15):
                 near, far = log(mpf("0.3")), log(mpf(10) ** 7)
                 for _ in range(40):
