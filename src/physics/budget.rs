@@ -236,7 +236,7 @@ impl Component {
 ///     Component::standard("repeatability", "0.003 mm".parse()?)
 ///         .with_degrees_of_freedom("9".parse()?),
 /// ])?;
-/// assert!((budget.combined().mm() - 0.006952).abs() < 1e-6);
+/// assert!((budget.combined().mm() - 0.006904).abs() < 1e-6);
 /// assert_eq!(budget.components()[budget.dominant()].name(), "setting the mark");
 /// let expanded = budget.expanded("0.95".parse::<Confidence>()?);
 /// assert!(expanded.mm() < 2.0 * budget.combined().mm());

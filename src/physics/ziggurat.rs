@@ -225,5 +225,5 @@ mod tests {
         assert_eq!(bits, RECORDED, "{bits}");
     }
 
-    const RECORDED: u64 = 10_457_819_217_245_664_625;
+    const RECORDED: u64 = 15_325_447_703_226_411_513;
 }
