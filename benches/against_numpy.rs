@@ -8,12 +8,16 @@ use std::path::Path;
 use std::time::Instant;
 
 use turnwright::physics::bar::{Springs, Support};
+use turnwright::physics::budget::{Budget, Component};
 use turnwright::physics::finish::ToolOutline;
 use turnwright::physics::gaussian::{Ends, mean_line};
+use turnwright::physics::monte_carlo::simulate;
 use turnwright::physics::profile::{Profile, TurnedProfile};
 use turnwright::physics::section::Section;
 use turnwright::physics::stepped::HeldBar;
-use turnwright::{CutOff, Deflection, Diameter, PassiveForce, WorkLength};
+use turnwright::{
+    CutOff, Deflection, Diameter, HalfWidth, PassiveForce, StandardUncertainty, WorkLength,
+};
 
 #[allow(dead_code)]
 mod tools;
@@ -147,6 +151,52 @@ fn gaussian_filter() -> Outcome<()> {
     Ok(())
 }
 
+/// A budget of ten components drawn a million times beside numpy's generator, which draws and sums the
+/// same laws; ours finds the interval besides.
+fn draws() -> Outcome<()> {
+    const DRAWS: u32 = 1_000_000;
+    const ROUNDS: usize = 7;
+    // Five normal and five uniform ones, in mm; of uniform ones the negative half width.
+    let sizes = [
+        0.003, -0.004, 0.002, -0.01, 0.001, -0.006, 0.0015, -0.002, 0.0007, -0.001,
+    ];
+    let components = sizes
+        .iter()
+        .enumerate()
+        .map(|(i, size)| {
+            Ok(if *size > 0.0 {
+                Component::standard(i.to_string(), StandardUncertainty::from_mm(*size)?)
+            } else {
+                Component::uniform(i.to_string(), HalfWidth::from_mm(-size)?)
+            })
+        })
+        .collect::<Result<_, turnwright::Error>>()?;
+    let budget = Budget::new(components)?;
+    let confidence = "0.95".parse()?;
+    let mut best = f64::INFINITY;
+    for seed in 0..ROUNDS as u64 {
+        let start = Instant::now();
+        let drawn = simulate(black_box(&budget), None, DRAWS, seed, confidence)?;
+        best = best.min(start.elapsed().as_secs_f64() * 1e3);
+        let off = drawn.standard_deviation.mm() - budget.combined().mm();
+        assert!(off.abs() < 5.0 * drawn.standard_deviation_error.mm());
+    }
+    let Some((theirs, time)) = peer("draws", &sizes, &[f64::from(DRAWS), ROUNDS as f64])? else {
+        println!("budget/draws/ours         {best:>10.2} ms");
+        return Ok(());
+    };
+    assert!((theirs[1] / budget.combined().mm() - 1.0).abs() < 0.005);
+    report(
+        "budget/draws",
+        "ours",
+        "numpy",
+        "ms",
+        [best, time],
+        "below 1",
+    );
+    Ok(())
+}
+
 /// What numpy makes of some numbers, and its best time in ms; nothing where it is not there.
 fn peer(task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome<Option<(Vec<f64>, f64)>> {
     let folder = std::env::temp_dir().join(format!("turnwright-{task}-{}", std::process::id()));
@@ -185,5 +235,6 @@ fn run(folder: &Path, task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome
 fn main() -> Outcome<()> {
     // `cargo test --benches` passes no `--bench`: run all the same, it is short.
     bar_stations()?;
-    gaussian_filter()
+    gaussian_filter()?;
+    draws()
 }

@@ -4,6 +4,9 @@
     peers.py gaussian IN OUT WIDTH ROUNDS   mean line of heights for a cut-off of WIDTH points, by FFT
     peers.py bar IN OUT STEP ROUNDS         deflection per force at all stations, STEP mm apart, by the force method with
                                             prefix sums, from 1/(E I) of the cells in 1/(N mm2)
+    peers.py draws IN OUT COUNT ROUNDS      COUNT sums of one draw of each component of IN: a positive number is the deviation
+                                            of a normal one, a negative one the half width of a uniform one; OUT is their
+                                            mean and standard deviation
 
 Reads doubles from IN, writes doubles to OUT, prints the best time of ROUNDS in milliseconds.
 """
@@ -38,7 +41,22 @@ def bar(soft, step):
     return work
 
 
-work = {"gaussian": gaussian, "bar": bar}[task](source, float(sys.argv[4]))
+def draws(components, count):
+    rng = np.random.default_rng(1)
+
+    def work():
+        total, size = np.zeros(int(count)), 8192
+        # In blocks that stay near the processor.
+        for at in range(0, len(total), size):
+            block = total[at:at + size]
+            for c in components:
+                block += c * rng.standard_normal(len(block)) if c > 0 else c * (2 * rng.random(len(block)) - 1)
+        return np.array([total.mean(), total.std()])
+
+    return work
+
+
+work = {"gaussian": gaussian, "bar": bar, "draws": draws}[task](source, float(sys.argv[4]))
 best = np.inf
 for _ in range(rounds):
     start = time.perf_counter()

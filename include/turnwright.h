@@ -737,6 +737,54 @@ typedef struct tw_clearance {
     double mm;
 } tw_clearance;
 
+// Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
+typedef struct tw_standard_uncertainty {
+    // Millimetres.
+    double mm;
+} tw_standard_uncertainty;
+
+// Probability, from 0 to 1.
+typedef struct tw_probability {
+    // The plain number.
+    double ratio;
+} tw_probability;
+
+// Price of a lost part, in the asker's currency.
+typedef struct tw_price_scrap {
+    // The plain number.
+    double ratio;
+} tw_price_scrap;
+
+// Price of another cut on a part that came out with metal left, in the asker's currency.
+typedef struct tw_price_rework {
+    // The plain number.
+    double ratio;
+} tw_price_rework;
+
+// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+typedef struct tw_degrees_of_freedom {
+    // The plain number.
+    double ratio;
+} tw_degrees_of_freedom;
+
+// Level of confidence of an interval (JCGM 100: p).
+typedef struct tw_confidence {
+    // The plain number.
+    double ratio;
+} tw_confidence;
+
+// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+typedef struct tw_coverage_factor {
+    // The plain number.
+    double ratio;
+} tw_coverage_factor;
+
+// Uncertainty or largest error of an instrument.
+typedef struct tw_instrument_uncertainty {
+    // Millimetres.
+    double mm;
+} tw_instrument_uncertainty;
+
 // Radius of the work: half of its diameter.
 typedef struct tw_radius {
     // Millimetres.
@@ -766,12 +814,6 @@ typedef struct tw_z {
     // Millimetres.
     double mm;
 } tw_z;
-
-// Uncertainty or largest error of an instrument.
-typedef struct tw_instrument_uncertainty {
-    // Millimetres.
-    double mm;
-} tw_instrument_uncertainty;
 
 // Nominal width of cut b.
 typedef struct tw_chip_width {
@@ -863,36 +905,6 @@ typedef struct tw_spacing {
     double mm;
 } tw_spacing;
 
-// Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
-typedef struct tw_standard_uncertainty {
-    // Millimetres.
-    double mm;
-} tw_standard_uncertainty;
-
-// Probability, from 0 to 1.
-typedef struct tw_probability {
-    // The plain number.
-    double ratio;
-} tw_probability;
-
-// Level of confidence of an interval (JCGM 100: p).
-typedef struct tw_confidence {
-    // The plain number.
-    double ratio;
-} tw_confidence;
-
-// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
-typedef struct tw_coverage_factor {
-    // The plain number.
-    double ratio;
-} tw_coverage_factor;
-
-// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
-typedef struct tw_degrees_of_freedom {
-    // The plain number.
-    double ratio;
-} tw_degrees_of_freedom;
-
 // Sensitivity coefficient (JCGM 100: c): change of the size over change of the component.
 typedef struct tw_sensitivity {
     // The plain number.
@@ -928,18 +940,6 @@ typedef struct tw_resolution {
     // Millimetres.
     double mm;
 } tw_resolution;
-
-// Price of a lost part, in the asker's currency.
-typedef struct tw_price_scrap {
-    // The plain number.
-    double ratio;
-} tw_price_scrap;
-
-// Price of another cut on a part that came out with metal left, in the asker's currency.
-typedef struct tw_price_rework {
-    // The plain number.
-    double ratio;
-} tw_price_rework;
 
 // Price of one measuring stop, in the asker's currency.
 typedef struct tw_price_stop {
@@ -2981,6 +2981,262 @@ tw_status tw_clearance_of_fit_column(const struct tw_column *smallest_hole,
                                      int32_t *row_status,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter by the
+// normal law about a mean. feature is a number of enum tw_feature.
+//
+// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
+// unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome(struct tw_diameter smallest,
+                     struct tw_diameter largest,
+                     struct tw_diameter mean,
+                     struct tw_standard_uncertainty standard_uncertainty,
+                     int32_t feature,
+                     struct tw_probability *good,
+                     struct tw_probability *rework,
+                     struct tw_probability *scrap,
+                     struct tw_error *detail);
+
+// tw_outcome for every row.
+//
+// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read; good,
+// rework and scrap are written, each may be NULL unless all are. feature is one number for all
+// rows. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_column(const struct tw_column *smallest,
+                            const struct tw_column *largest,
+                            const struct tw_column *mean,
+                            const struct tw_column *standard_uncertainty,
+                            int32_t feature,
+                            const struct tw_out_column *good,
+                            const struct tw_out_column *rework,
+                            const struct tw_out_column *scrap,
+                            int32_t *row_status,
+                            size_t row_status_stride_bytes,
+                            struct tw_error *detail);
+
+// The size to aim for that costs least, and what a part costs there on average by not coming out
+// good. The prices are in any currency. feature is a number of enum tw_feature.
+//
+// An aim outside of the zone is refused (TW_IMPOSSIBLE): the spread is too wide for the prices. An
+// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_best_aim(struct tw_diameter smallest,
+                      struct tw_diameter largest,
+                      struct tw_standard_uncertainty standard_uncertainty,
+                      struct tw_price_scrap price_scrap,
+                      struct tw_price_rework price_rework,
+                      int32_t feature,
+                      struct tw_diameter *aim,
+                      struct tw_price *expected_price,
+                      struct tw_error *detail);
+
+// tw_best_aim for every row.
+//
+// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
+// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
+// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_best_aim_column(const struct tw_column *smallest,
+                             const struct tw_column *largest,
+                             const struct tw_column *standard_uncertainty,
+                             const struct tw_column *price_scrap,
+                             const struct tw_column *price_rework,
+                             int32_t feature,
+                             const struct tw_out_column *aim,
+                             const struct tw_out_column *expected_price,
+                             int32_t *row_status,
+                             size_t row_status_stride_bytes,
+                             struct tw_error *detail);
+
+// What a part costs on average by not coming out good, where sizes scatter by the normal law about
+// a mean. feature is a number of enum tw_feature.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_expected_price(struct tw_diameter smallest,
+                            struct tw_diameter largest,
+                            struct tw_diameter mean,
+                            struct tw_standard_uncertainty standard_uncertainty,
+                            struct tw_price_scrap price_scrap,
+                            struct tw_price_rework price_rework,
+                            int32_t feature,
+                            struct tw_price *expected_price,
+                            struct tw_error *detail);
+
+// tw_expected_price for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty, price_scrap and
+// price_rework are read, expected_price is written. feature is one number for all rows. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_expected_price_column(const struct tw_column *smallest,
+                                   const struct tw_column *largest,
+                                   const struct tw_column *mean,
+                                   const struct tw_column *standard_uncertainty,
+                                   const struct tw_column *price_scrap,
+                                   const struct tw_column *price_rework,
+                                   int32_t feature,
+                                   const struct tw_out_column *expected_price,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The coverage factor for a level of confidence: Student's t for the degrees of freedom, which need
+// not be whole (JCGM 100, G.3). For infinitely many pass the largest number of them, 1e12.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_coverage_factor_for(struct tw_degrees_of_freedom degrees_of_freedom,
+                                 struct tw_confidence confidence,
+                                 struct tw_coverage_factor *coverage_factor,
+                                 struct tw_error *detail);
+
+// tw_coverage_factor_for for every row.
+//
+// Columns, see the first page: degrees_of_freedom and confidence are read, coverage_factor is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_coverage_factor_for_column(const struct tw_column *degrees_of_freedom,
+                                        const struct tw_column *confidence,
+                                        const struct tw_out_column *coverage_factor,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// The chance that a part measured so is good, from this measurement alone (JCGM 106).
+//
+// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). detail may be NULL.
+// After a failure the output is NaN.
+TW_CHECK
+tw_status tw_chance_that_good(struct tw_diameter measured,
+                              struct tw_diameter smallest,
+                              struct tw_diameter largest,
+                              struct tw_standard_uncertainty standard_uncertainty,
+                              struct tw_probability *chance,
+                              struct tw_error *detail);
+
+// tw_chance_that_good for every row.
+//
+// Columns, see the first page: measured, smallest, largest and standard_uncertainty are read,
+// chance is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart
+// (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_chance_that_good_column(const struct tw_column *measured,
+                                     const struct tw_column *smallest,
+                                     const struct tw_column *largest,
+                                     const struct tw_column *standard_uncertainty,
+                                     const struct tw_out_column *chance,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The guard band that a measurement keeps from a limit (ISO 14253-1). rule is a number of enum
+// tw_decision_rule.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_guard_band(struct tw_standard_uncertainty standard_uncertainty,
+                        int32_t rule,
+                        struct tw_instrument_uncertainty *guard_band,
+                        struct tw_error *detail);
+
+// tw_guard_band for every row.
+//
+// Columns, see the first page: standard_uncertainty is read, guard_band is written. rule is one
+// number for all rows. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_guard_band_column(const struct tw_column *standard_uncertainty,
+                               int32_t rule,
+                               const struct tw_out_column *guard_band,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// What a measured size proves (ISO 14253-1), as a number of enum tw_verdict_of, and the chance that
+// the part is good. rule is a number of enum tw_decision_rule, feature one of enum tw_feature.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the verdict is 0 and
+// the chance NaN.
+TW_CHECK
+tw_status tw_verdict(struct tw_diameter measured,
+                     struct tw_diameter smallest,
+                     struct tw_diameter largest,
+                     struct tw_standard_uncertainty standard_uncertainty,
+                     int32_t rule,
+                     int32_t feature,
+                     int32_t *verdict,
+                     struct tw_probability *chance,
+                     struct tw_error *detail);
+
+// tw_verdict for every row.
+//
+// Columns, see the first page: measured, smallest, largest and standard_uncertainty are read,
+// chance is written. rule and feature are one number each for all rows. verdict may be NULL; else
+// one int32_t a row (a number of enum tw_verdict_of, 0 for a bad row), verdict_stride_bytes apart
+// (at least 4). row_status likewise. detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_verdict_column(const struct tw_column *measured,
+                            const struct tw_column *smallest,
+                            const struct tw_column *largest,
+                            const struct tw_column *standard_uncertainty,
+                            int32_t rule,
+                            int32_t feature,
+                            const struct tw_out_column *chance,
+                            int32_t *verdict,
+                            size_t verdict_stride_bytes,
+                            int32_t *row_status,
+                            size_t row_status_stride_bytes,
+                            struct tw_error *detail);
+
+// The combined standard uncertainty of count independent contributions, each with its sensitivity
+// in it already (JCGM 100, 5.1.2), and the effective degrees of freedom (G.4.1).
+//
+// contributions points to count of them. degrees_of_freedom may be NULL: infinitely many for each;
+// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
+// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
+// outputs are NaN.
+TW_CHECK
+tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
+                                  const struct tw_degrees_of_freedom *degrees_of_freedom,
+                                  size_t count,
+                                  struct tw_standard_uncertainty *combined,
+                                  struct tw_degrees_of_freedom *effective,
+                                  struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.

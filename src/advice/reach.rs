@@ -10,7 +10,7 @@ use crate::quantity::{
     Confidence, Diameter, DiameterError, Probability, SizeUncertainty, StandardUncertainty,
 };
 use crate::shop::gauge::Gauge;
-use crate::standards::decision::{self, DecisionRule};
+use crate::standards::decision::DecisionRule;
 use crate::standards::instrument::Instrument;
 use crate::standards::limits::{Feature, Limits};
 
@@ -283,7 +283,7 @@ impl<'a> ReachAsk<'a> {
         provenance: &mut Provenance,
     ) -> Result<SizeUncertainty, Error> {
         let u = size.measuring_budget(provenance)?.combined();
-        Ok(decision::guard_band(DecisionRule::Conformance95, u))
+        Ok(DecisionRule::Conformance95.guard_band(u))
     }
 
     fn aimed(&self, budget: &SizeBudget) -> (Diameter, Outcome) {

@@ -414,7 +414,7 @@ impl Causes {
 }
 
 /// The budget of a size, its causes named.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct SizeBudget {
     causes: Vec<Cause>,
     budget: Budget,
@@ -453,11 +453,14 @@ impl SizeBudget {
         let mut shares: Vec<CauseShare> = self
             .causes
             .iter()
+            .zip(self.budget.components())
             .enumerate()
-            .map(|(at, cause)| CauseShare {
-                cause: cause.cause,
-                contribution: self.budget.components()[at].contribution(),
-                share: self.budget.share(at),
+            .filter_map(|(at, (cause, component))| {
+                Some(CauseShare {
+                    cause: cause.cause,
+                    contribution: component.contribution()?,
+                    share: self.budget.share(at)?,
+                })
             })
             .collect();
         shares.sort_by(|a, b| b.share.total_cmp(&a.share));

@@ -29,10 +29,15 @@
 //! | [`taper`] | the setting of slides and tailstock for a taper |
 //! | [`growth`] | how far warm work grows |
 //! | [`tool_life`] | how long an edge lasts, which speed pays |
+//! | [`budget`] | how uncertain a size is, and how many parts come out good |
+//! | [`verdict`] | what a measured size proves |
+//! | [`aim`] | the size that is the cheapest to aim for |
 //! | [`plan`] | the operation sheet |
 //! | [`materials`] | the catalogue |
 
+pub mod aim;
 pub mod bar;
+pub mod budget;
 pub mod cutting;
 pub mod dial;
 pub mod facing;
@@ -50,6 +55,7 @@ pub mod spindle_speed;
 pub mod support;
 pub mod taper;
 pub mod tool_life;
+pub mod verdict;
 mod view;
 pub mod within_reach;
 
@@ -85,18 +91,15 @@ pub const QUESTIONS: &[&str] = &[
     "taper",
     "growth",
     "tool_life",
+    "budget",
+    "verdict",
+    "aim",
     "plan",
     "materials",
 ];
 
 /// Questions of the contract that a later version answers.
-const LATER: &[&str] = &[
-    "centre_hole",
-    "budget",
-    "verdict",
-    "aim",
-    "after_measurement",
-];
+const LATER: &[&str] = &["centre_hole", "after_measurement"];
 
 /// Answers one question.
 ///
@@ -156,6 +159,9 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "taper" => reply(name, units, &taper::Question::read(body, units)?.answer()?),
         "growth" => reply(name, units, &growth::Question::read(body, units)?.answer()?),
         "tool_life" => reply(name, units, &tool_life::Question::read(body)?.answer()?),
+        "budget" => reply(name, units, &budget::Question::read(body, units)?.answer()?),
+        "verdict" => reply(name, units, &verdict::Question::read(body, units)?.answer()),
+        "aim" => reply(name, units, &aim::Question::read(body, units)?.answer()?),
         "plan" => reply(name, units, &plan::Question::read(body, units)?.answer()?),
         "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
         other => Err(unknown(other)),

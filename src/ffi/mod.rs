@@ -44,6 +44,7 @@ pub mod scalar;
 pub mod shape;
 pub mod status;
 pub mod taper;
+pub mod uncertainty;
 
 pub use bar::{
     tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
@@ -118,6 +119,13 @@ pub use taper::{
     tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
     tw_compound_motion_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
     tw_taper_half_angle, tw_taper_half_angle_column,
+};
+pub use uncertainty::{
+    tw_best_aim, tw_best_aim_column, tw_chance_that_good, tw_chance_that_good_column,
+    tw_combined_uncertainty, tw_coverage_factor_for, tw_coverage_factor_for_column,
+    tw_decision_rule, tw_expected_price, tw_expected_price_column, tw_feature, tw_guard_band,
+    tw_guard_band_column, tw_outcome, tw_outcome_column, tw_verdict, tw_verdict_column,
+    tw_verdict_of,
 };
 
 use std::panic::{AssertUnwindSafe, catch_unwind};

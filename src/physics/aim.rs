@@ -1,78 +1,74 @@
-//! The size to aim at, when a lost part and another cut do not cost the same.
+//! Which size is the cheapest to aim for, where a lost part costs more than one with metal left.
+//!
+//! Symbols: mu the mean that is aimed for, L and U the limits, u the standard uncertainty of the
+//! normal part, f the density of the sizes, c_s and c_r the prices of scrap and of rework.
 
-use super::maths;
-use super::spread::{self, Outcome, SizeSpread};
+use super::maths::{portable, sqrt};
+use super::spread::{Outcome, SizeSpread, outcome};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, Price, PriceRework, PriceScrap, StandardUncertainty, round_size};
+use crate::quantity::{Diameter, HalfWidth, Price, PriceRework, PriceScrap, StandardUncertainty};
 use crate::standards::limits::{Feature, Limits};
 
-/// What a lost part and another cut cost, in one currency.
+/// What a part costs that does not come out good.
 ///
-/// # Example
 /// ```
-/// use turnwright::{physics::aim::Prices, PriceRework, PriceScrap};
-/// let prices = Prices::new(PriceScrap::from_value(20.0)?, PriceRework::from_value(2.0)?);
-/// assert_eq!(prices.scrap().value(), 20.0);
+/// use turnwright::physics::aim::Prices;
+/// let prices = Prices::new("20".parse()?, "2".parse()?);
+/// assert_eq!(prices.scrap().value() / prices.rework().value(), 10.0);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Prices {
     scrap: PriceScrap,
     rework: PriceRework,
 }
 
 impl Prices {
-    /// The price of a lost part and that of another cut.
+    /// The price of a lost part, and of one that needs another cut.
     #[must_use]
     pub fn new(scrap: PriceScrap, rework: PriceRework) -> Self {
         Self { scrap, rework }
     }
 
-    /// The price of a lost part.
+    /// Of a lost part.
     #[must_use]
-    pub fn scrap(&self) -> PriceScrap {
+    pub fn scrap(self) -> PriceScrap {
         self.scrap
     }
 
-    /// The price of another cut.
+    /// Of one that needs another cut.
     #[must_use]
-    pub fn rework(&self) -> PriceRework {
+    pub fn rework(self) -> PriceRework {
         self.rework
+    }
+
+    fn of(self, come_out: Outcome) -> Price {
+        Price::computed_trade(
+            self.scrap.value() * come_out.scrap.value()
+                + self.rework.value() * come_out.rework.value(),
+        )
     }
 }
 
-/// The size to aim at, and what to expect there.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[non_exhaustive]
-pub struct BestAim {
-    /// The size to aim at.
-    pub aim: Diameter,
-    /// What comes of it.
-    pub outcome: Outcome,
-    /// What scrap and rework are expected to cost there.
-    pub expected_price: Price,
-}
-
-/// What scrap and rework are expected to cost of parts that scatter about `mean`.
+/// What a part costs on average by not coming out good.
 ///
-/// E = c_s P(scrap) + c_r P(rework); a part cut again counts as costing c_r, whatever becomes of it.
+/// c_s P(scrap) + c_r P(rework)
 ///
 /// # Units
-/// In the currency of the prices.
+/// The currency of the prices.
+/// # Range
+/// A part to rework costs c_r whatever becomes of it afterwards.
 /// # Source
-/// The definition of an expected value; derived.
+/// Expected value (derived).
 /// # Example
 /// ```
-/// use turnwright::{
-///     physics::{aim::{expected_price, Prices}, spread::SizeSpread}, Diameter, Feature, Limits, PriceRework, PriceScrap,
-/// };
-/// let zone = Limits::new(Diameter::from_mm(39.984)?, Diameter::from_mm(40.0)?)?;
-/// let prices = Prices::new(PriceScrap::from_value(10.0)?, PriceRework::from_value(1.0)?);
+/// use turnwright::physics::{aim::{expected_price, Prices}, spread::SizeSpread};
+/// use turnwright::{Feature, Limits};
+/// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
 /// let spread = SizeSpread::normal("0.004 mm".parse()?);
-/// let price = expected_price(zone, Diameter::from_mm(39.992)?, spread, prices, Feature::Shaft);
-/// assert!((price.value() - 0.25025).abs() < 1e-5);
+/// let prices = Prices::new("10".parse()?, "1".parse()?);
+/// let middle = expected_price(limits, limits.middle(), spread, prices, Feature::Shaft);
+/// assert!((middle.value() - 0.25025).abs() < 1e-5);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
@@ -83,37 +79,50 @@ pub fn expected_price(
     prices: Prices,
     feature: Feature,
 ) -> Price {
-    price_of(spread::outcome(limits, mean, spread, feature), prices)
+    prices.of(outcome(limits, mean, spread, feature))
 }
 
-fn price_of(outcome: Outcome, prices: Prices) -> Price {
-    Price::computed_trade(
-        prices.scrap.value() * outcome.scrap.value()
-            + prices.rework.value() * outcome.rework.value(),
-    )
+/// The size to aim for, and what comes of it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct BestAim {
+    /// The mean to aim for.
+    pub aim: Diameter,
+    /// What comes out then.
+    pub outcome: Outcome,
+    /// What a part costs on average by not coming out good.
+    pub expected_price: Price,
 }
 
-/// The size at which scrap and rework are expected to cost least.
+/// The size to aim for that costs least.
 ///
-/// Of a normal spread: mu = (L + U) / 2 + sigma^2 / (U - L) ln(c_s / c_r) for a shaft, with minus for
-/// a hole; else where c_s f(mu - L) = c_r f(U - mu). The density of a normal with a uniform part is
-/// log-concave, so there is one such size. Where the price is least along a stretch (a purely uniform
-/// spread, or tails too thin for a number), the middle of the stretch.
+/// c_s f(L - mu) = c_r f(U - mu) for a shaft; of a hole the prices change places. For a normal spread
+/// mu = (L + U)/2 + u^2/(U - L) ln(c_s/c_r); with a uniform part by root finding: the density of the
+/// sum is log-concave, so there is one root. For a uniform spread alone any mean between L + a and
+/// U - a costs nothing: the middle is taken; where it is wider than the zone, the mean that just
+/// keeps it from the dearer limit, the middle for equal prices.
 ///
+/// # Units
+/// The types carry them.
+/// # Range
+/// One try a part: one to rework costs its price whatever becomes of it.
 /// # Errors
-/// `standard_uncertainty`, when that size lies outside the zone: the spread is too wide for these
-/// prices.
+/// `standard_uncertainty`, when the cheapest aim lies outside of the zone: the spread is too wide
+/// for prices so far apart.
 /// # Source
-/// Derived.
+/// The stationary point of the expected price (derived).
 /// # Example
 /// ```
-/// use turnwright::{
-///     physics::{aim::{best_aim, Prices}, spread::SizeSpread}, Diameter, Feature, Limits, PriceRework, PriceScrap,
-/// };
-/// let zone = Limits::new(Diameter::from_mm(39.984)?, Diameter::from_mm(40.0)?)?;
-/// let prices = Prices::new(PriceScrap::from_value(10.0)?, PriceRework::from_value(1.0)?);
-/// let best = best_aim(zone, SizeSpread::normal("0.004 mm".parse()?), prices, Feature::Shaft)?;
-/// assert_eq!((best.aim.mm() * 1e4).round() / 1e4, 39.9943);
+/// use turnwright::physics::{aim::{best_aim, Prices}, spread::SizeSpread};
+/// use turnwright::{Feature, Limits};
+/// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
+/// let spread = SizeSpread::normal("0.004 mm".parse()?);
+/// let prices = Prices::new("10".parse()?, "1".parse()?);
+/// let best = best_aim(limits, spread, prices, Feature::Shaft)?;
+/// // Nearer to the upper limit, from where a part can still be saved.
+/// assert!((best.aim.mm() - 39.994_303).abs() < 1e-6);
+/// assert!((best.expected_price.value() - 0.1272).abs() < 1e-4);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 pub fn best_aim(
@@ -122,114 +131,183 @@ pub fn best_aim(
     prices: Prices,
     feature: Feature,
 ) -> Result<BestAim, Error> {
-    let width = limits.largest().mm() - limits.smallest().mm();
-    let ratio = prices.scrap.value() / prices.rework.value();
-    // How far above the middle, of a shaft; a hole is its mirror image.
-    let up = offset(width, spread, maths::steady_ln(ratio));
-    let Some(up) = up else {
-        return Err(too_wide(limits, spread, prices));
+    let zone = limits.largest().mm() - limits.smallest().mm();
+    let pull = pull(prices, feature);
+    let (u, a) = (spread.normal_part(), spread.uniform_part());
+    let shift = if pull == 0.0 {
+        Some(0.0)
+    } else if a == 0.0 {
+        let shift = u * u / zone * pull.abs();
+        (shift <= 0.5 * zone).then_some(shift)
+    } else if u == 0.0 {
+        let shift = (a - 0.5 * zone).max(0.0);
+        (shift <= 0.5 * zone).then_some(shift)
+    } else {
+        balance(spread, zone, pull.abs())
     };
+    let shift = shift.ok_or_else(|| too_wide(limits, spread, prices))?;
     let middle = 0.5 * (limits.smallest().mm() + limits.largest().mm());
-    let aim = Diameter::computed_trade(match feature {
-        Feature::Shaft => middle + up,
-        Feature::Hole => middle - up,
+    let aim = Diameter::computed_trade(if pull < 0.0 {
+        middle - shift
+    } else {
+        middle + shift
     });
-    let outcome = spread::outcome(limits, aim, spread, feature);
+    let come_out = outcome(limits, aim, spread, feature);
     Ok(BestAim {
         aim,
-        outcome,
-        expected_price: price_of(outcome, prices),
+        outcome: come_out,
+        expected_price: prices.of(come_out),
     })
 }
 
-/// How far from the middle of a zone towards the side of rework; none outside the zone.
-fn offset(width: f64, spread: SizeSpread, log_ratio: f64) -> Option<f64> {
-    if log_ratio == 0.0 {
-        return Some(0.0);
-    }
-    let half = 0.5 * width;
-    if spread.is_normal() {
-        let up = spread.standard().mm().powi(2) / width * log_ratio;
-        return (up.abs() <= half).then_some(up);
-    }
-    // The dearer side lies below; what holds for it holds mirrored for the other.
-    let dear = log_ratio.abs();
-    let up = edge_of_less(half, spread, dear)?;
-    Some(up.copysign(log_ratio))
-}
-
-/// Where c f(h + x) no longer exceeds f(h - x), for x from 0 to h, ln c = `dear`.
-fn edge_of_less(half: f64, spread: SizeSpread, dear: f64) -> Option<f64> {
-    let (mut low, mut high) = (0.0, half);
-    // ln(c f(h + x) / f(h - x)); infinite where only one of the two is nothing.
-    let excess = |x: f64| {
-        let (far, near) = (spread.density(half + x), spread.density(half - x));
-        if far == 0.0 && near == 0.0 {
-            // Nothing is lost here, either way.
-            0.0
-        } else {
-            dear + maths::steady_ln(far) - maths::steady_ln(near)
-        }
-    };
-    if excess(low) <= 0.0 {
-        // From the very middle on: a spread that does not reach the limits.
-        return Some(0.0);
-    }
-    if excess(high) > 0.0 {
+/// The largest standard uncertainty of the normal part with which the cheapest aim still lies in the
+/// zone, on its limit; none where any will do (equal prices), or none does (a uniform part as wide
+/// as the zone to each side).
+///
+/// Without a uniform part (U - L)/sqrt(2 |ln(c_s/c_r)|).
+///
+/// # Units
+/// The types carry them.
+/// # Source
+/// The best aim on the limit (derived).
+/// # Example
+/// ```
+/// use turnwright::physics::aim::{largest_standard_uncertainty, Prices};
+/// use turnwright::Limits;
+/// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
+/// let prices = Prices::new("10".parse()?, "1".parse()?);
+/// let most = largest_standard_uncertainty(limits, None, prices).map(|u| u.mm());
+/// assert!((most.unwrap_or(0.0) - 0.007456).abs() < 1e-6);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn largest_standard_uncertainty(
+    limits: Limits,
+    uniform: Option<HalfWidth>,
+    prices: Prices,
+) -> Option<StandardUncertainty> {
+    let zone = limits.largest().mm() - limits.smallest().mm();
+    let pull = pull(prices, Feature::Shaft).abs();
+    if pull == 0.0 {
         return None;
     }
-    // As if the spread were normal, for a beginning.
-    let mut x = (spread.standard().mm().powi(2) / (2.0 * half) * dear).min(half);
-    for _ in 0..200 {
-        let e = excess(x);
-        if e > 0.0 {
-            low = x;
-        } else {
-            high = x;
+    let alone = zone / sqrt(2.0 * pull);
+    let Some(a) = uniform.map(HalfWidth::mm) else {
+        return Some(StandardUncertainty::computed_trade(alone));
+    };
+    if a >= zone {
+        return None;
+    }
+    // The uniform part only widens: the answer lies below that without it. The balance at the limit
+    // falls with u.
+    let in_zone = |u: f64| {
+        let spread = SizeSpread::normal_and_uniform(
+            StandardUncertainty::computed_trade(u),
+            HalfWidth::computed_trade(a),
+        );
+        log_ratio(spread, 0.0, zone).0 >= pull
+    };
+    let (mut within, mut beyond) = (0.0, alone);
+    // Halved until nothing is left between the two.
+    loop {
+        let u = 0.5 * (within + beyond);
+        if u <= within || u >= beyond || u < 1e-12 * zone {
+            break;
         }
-        let slope = spread.slope(half + x) + spread.slope(half - x);
-        let next = x - e / slope;
-        let before = x;
-        x = if next > low && next < high {
-            next
+        if in_zone(u) {
+            within = u;
+        } else {
+            beyond = u;
+        }
+    }
+    (within > 0.0).then(|| StandardUncertainty::computed_trade(within))
+}
+
+/// The logarithm of the price at the smallest size over that at the largest: how hard, and which
+/// way, the aim is pulled.
+fn pull(prices: Prices, feature: Feature) -> f64 {
+    let pull = portable::ln(prices.scrap.value() / prices.rework.value());
+    match feature {
+        Feature::Shaft => pull,
+        Feature::Hole => -pull,
+    }
+}
+
+/// ln f(near) - ln f(far), with the slopes of both logarithms.
+fn log_ratio(spread: SizeSpread, near: f64, far: f64) -> (f64, f64, f64) {
+    let ((near, slope), (far, other)) = (spread.log_density(near), spread.log_density(far));
+    (near - far, slope, other)
+}
+
+/// How far from the middle the densities at both limits stand as the prices, if inside the zone.
+///
+/// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
+fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
+    let half = 0.5 * zone;
+    if log_ratio(spread, 0.0, zone).0 < pull {
+        return None;
+    }
+    let (mut low, mut high) = (0.0, half);
+    let u = spread.standard().mm();
+    let mut shift = (u * u / zone * pull).min(half);
+    for _ in 0..200 {
+        let (ratio, near, far) = log_ratio(spread, half - shift, half + shift);
+        if ratio < pull {
+            low = shift;
+        } else {
+            high = shift;
+        }
+        let rise = -near - far;
+        let newton = shift + (pull - ratio) / rise;
+        let next = if newton > low && newton < high {
+            newton
         } else {
             0.5 * (low + high)
         };
-        // Beyond 1e-12 of the zone no price and no dial tells a difference.
-        if (x - before).abs() <= 1e-13 * half || high - low <= 1e-13 * half {
+        let step = (next - shift).abs();
+        shift = next;
+        if step <= 1e-15 * zone {
             break;
         }
     }
-    Some(x)
+    Some(shift)
 }
 
 #[cold]
 fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
-    let ratio = prices.scrap.value() / prices.rework.value();
-    let width = limits.tolerance().mm();
-    let most = width / (2.0 * maths::steady_ln(ratio).abs()).sqrt();
+    let a = spread.uniform_part();
+    let uniform = (a > 0.0).then(|| HalfWidth::computed_trade(a));
+    let remedy = match largest_standard_uncertainty(limits, uniform, prices) {
+        Some(most) if spread.normal_part() > 0.0 => format!(
+            "up to {most} the cheapest aim lies in the zone: measure or set closer, take prices that \
+             are nearer to each other, or aim for the limit yourself"
+        ),
+        _ => String::from(
+            "a uniform part as wide as the zone to each side leaves no such aim: set closer, or aim for \
+             the limit yourself",
+        ),
+    };
     Error::new(
         ErrorKind::Impossible,
         "standard_uncertainty",
         spread.standard().to_string(),
-        format!(
-            "a spread for which some size between {} and {} costs least at these prices",
-            limits.smallest(),
-            limits.largest()
-        ),
-        format!(
-            "bring the standard uncertainty below about {} (a finer instrument or dial, a measuring stop), or widen the zone: \
-             as it is, aiming at the limit would still be too near to the dearer side",
-            StandardUncertainty::computed_trade(round_size(most))
-        ),
+        "a spread narrow enough for these prices: the cheapest aim lies outside of the zone",
+        remedy,
     )
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    fn limits(smallest: f64, largest: f64) -> Limits {
+        Limits::new(
+            Diameter::from_mm(smallest).unwrap(),
+            Diameter::from_mm(largest).unwrap(),
+        )
+        .unwrap()
+    }
 
     fn prices(scrap: f64, rework: f64) -> Prices {
         Prices::new(
@@ -238,69 +316,79 @@ mod tests {
         )
     }
 
-    fn zone(width: f64) -> Limits {
-        Limits::new(
-            Diameter::from_mm(30.0 - width).unwrap(),
-            Diameter::from_mm(30.0).unwrap(),
+    fn both(u: f64, a: f64) -> SizeSpread {
+        SizeSpread::normal_and_uniform(
+            StandardUncertainty::from_mm(u).unwrap(),
+            HalfWidth::from_mm(a).unwrap(),
         )
-        .unwrap()
     }
 
     #[test]
-    fn a_spread_that_does_not_reach_the_limits_is_aimed_at_the_middle() {
-        let spread = SizeSpread::of_parts(0.0, 0.004);
-        let best = best_aim(zone(0.02), spread, prices(20.0, 1.0), Feature::Shaft).unwrap();
-        assert!((best.aim.mm() - 29.99).abs() < 1e-9);
-        assert_eq!(best.expected_price.value(), 0.0);
+    fn the_aim_of_a_uniform_spread_stays_clear_of_the_dear_limit() {
+        let zone = limits(40.0, 40.02);
+        let uniform = |a| SizeSpread::uniform(HalfWidth::from_mm(a).unwrap());
+        let aim = |a, scrap, feature| {
+            best_aim(zone, uniform(a), prices(scrap, 1.0), feature).map(|best| best.aim.mm())
+        };
+        // Inside the zone nothing costs anything: the middle. Derived by hand from the piecewise
+        // linear price.
+        assert!((aim(0.004, 10.0, Feature::Shaft).unwrap() - 40.01).abs() < 1e-12);
+        assert!((aim(0.013, 10.0, Feature::Shaft).unwrap() - 40.013).abs() < 1e-12);
+        assert!((aim(0.013, 10.0, Feature::Hole).unwrap() - 40.007).abs() < 1e-12);
+        assert!((aim(0.013, 1.0, Feature::Shaft).unwrap() - 40.01).abs() < 1e-12);
+        assert_eq!(
+            aim(0.021, 10.0, Feature::Shaft).unwrap_err().field(),
+            "standard_uncertainty"
+        );
     }
 
     #[test]
-    fn a_spread_too_wide_for_its_prices_is_refused_with_the_one_that_would_do() {
-        let spread = SizeSpread::of_parts(0.02, 0.0);
-        let error = best_aim(zone(0.02), spread, prices(20.0, 1.0), Feature::Shaft).unwrap_err();
-        assert_eq!(error.field(), "standard_uncertainty");
-        // 0.02 / sqrt(2 ln 20) mm
-        assert!(error.remedy().contains("0.0081"), "{error}");
-        let just = SizeSpread::of_parts(0.008_17, 0.0);
-        assert!(best_aim(zone(0.02), just, prices(20.0, 1.0), Feature::Shaft).is_ok());
+    fn a_spread_too_wide_for_the_prices_is_refused_with_the_widest() {
+        let zone = limits(40.0, 40.016);
+        let wide = StandardUncertainty::from_mm(0.008).unwrap();
+        let dear = prices(10.0, 1.0);
+        let error = best_aim(zone, SizeSpread::normal(wide), dear, Feature::Shaft).unwrap_err();
+        assert_eq!(error.kind(), ErrorKind::Impossible);
+        assert!(error.remedy().contains("0.00745"), "{error}");
+        let most = largest_standard_uncertainty(zone, None, dear).unwrap().mm();
+        let spread = |u: f64| SizeSpread::normal(StandardUncertainty::from_mm(u).unwrap());
+        assert!(best_aim(zone, spread(most * (1.0 - 1e-12)), dear, Feature::Shaft).is_ok());
+        assert!(best_aim(zone, spread(most * (1.0 + 1e-12)), dear, Feature::Shaft).is_err());
+        let a = HalfWidth::from_mm(0.01).unwrap();
+        let most = largest_standard_uncertainty(zone, Some(a), dear)
+            .unwrap()
+            .mm();
+        assert!(best_aim(zone, both(most * (1.0 - 1e-9), 0.01), dear, Feature::Hole).is_ok());
+        assert!(best_aim(zone, both(most * (1.0 + 1e-9), 0.01), dear, Feature::Hole).is_err());
     }
 
     proptest! {
         #[test]
-        fn nothing_near_the_best_aim_is_cheaper(
-            width in 0.005..0.2_f64, sigma in 0.05..0.4_f64, half in 0.0..0.6_f64, scrap in 1.0..60.0_f64, hole in any::<bool>(),
+        fn no_other_aim_is_cheaper(
+            u in 0.0005_f64..0.006, a in 0.0001_f64..0.012, scrap in 0.1_f64..50.0,
+            away in -0.5_f64..0.5, of_hole in any::<bool>(),
         ) {
-            let limits = zone(width);
-            let spread = SizeSpread::of_parts(sigma * width, half * width);
-            let feature = if hole { Feature::Hole } else { Feature::Shaft };
-            let p = prices(scrap, 1.0);
-            let Ok(best) = best_aim(limits, spread, p, feature) else { return Ok(()) };
-            prop_assert!(limits.contains(best.aim));
-            for step in [-0.05, -0.01, -0.001, 0.001, 0.01, 0.05] {
-                let beside = Diameter::from_mm(best.aim.mm() + step * width).unwrap();
-                let price = expected_price(limits, beside, spread, p, feature).value();
-                // Rounding of a sum of two shares.
-                prop_assert!(price >= best.expected_price.value() - 1e-13, "{step}");
+            let (zone, spread, dear) = (limits(40.0, 40.02), both(u, a), prices(scrap, 1.0));
+            let feature = if of_hole { Feature::Hole } else { Feature::Shaft };
+            if let Ok(best) = best_aim(zone, spread, dear, feature) {
+                prop_assert!(zone.contains(best.aim));
+                let other = Diameter::from_mm(best.aim.mm() + away * 0.02).unwrap();
+                let price = expected_price(zone, other, spread, dear, feature);
+                prop_assert!(price.value() >= best.expected_price.value() * (1.0 - 1e-12));
             }
-            // A shaft is aimed larger where scrap is dearer, a hole smaller.
-            let up = best.aim.mm() - limits.middle().mm();
-            let towards_rework = if hole { -up } else { up };
-            prop_assert!(towards_rework >= -1e-9);
         }
 
         #[test]
-        fn a_hole_is_the_mirror_image_of_a_shaft(sigma in 0.05..0.3_f64, half in 0.0..0.4_f64, scrap in 0.05..20.0_f64) {
-            let limits = zone(0.05);
-            let spread = SizeSpread::of_parts(0.05 * sigma, 0.05 * half);
-            let p = prices(scrap, 1.0);
-            match (best_aim(limits, spread, p, Feature::Shaft), best_aim(limits, spread, p, Feature::Hole)) {
-                (Ok(shaft), Ok(hole)) => {
-                    let sum = shaft.aim.mm() + hole.aim.mm() - 2.0 * 29.975;
-                    // Twice the last digit of sizes of 30 mm.
-                    prop_assert!(sum.abs() < 2e-14, "{sum}");
-                }
-                (shaft, hole) => prop_assert!(shaft.is_err() && hole.is_err()),
-            }
+        fn a_hole_mirrors_a_shaft_and_a_vanishing_part_the_closed_form(
+            u in 0.001_f64..0.005, scrap in 0.2_f64..20.0,
+        ) {
+            let (zone, dear) = (limits(40.0, 40.02), prices(scrap, 1.0));
+            let normal = SizeSpread::normal(StandardUncertainty::from_mm(u).unwrap());
+            let aim = |spread, feature| best_aim(zone, spread, dear, feature).unwrap().aim.mm();
+            let shaft = aim(normal, Feature::Shaft);
+            // Sizes of 40 mm: their last bit is 7e-15 mm.
+            prop_assert!((shaft + aim(normal, Feature::Hole) - 80.02).abs() < 1e-13);
+            prop_assert!((shaft - aim(both(u, 1e-8), Feature::Shaft)).abs() < 1e-12);
         }
     }
 }

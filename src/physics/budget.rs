@@ -1,7 +1,14 @@
-//! Uncertainty budgets after the GUM: components, their sum, and how far to trust it.
+//! The uncertainty budget of a size.
+//!
+//! Symbols of JCGM 100 (the GUM): u standard uncertainty, c sensitivity coefficient, nu degrees of
+//! freedom, r correlation coefficient, u_c combined standard uncertainty, k coverage factor, U
+//! expanded uncertainty, p level of confidence, a half width of a distribution.
 
 use std::borrow::Cow;
+use std::fmt;
 
+use super::correlation::Correlations;
+use super::maths::sqrt;
 use super::spread::SizeSpread;
 use super::student;
 use crate::error::{Error, ErrorKind};
@@ -10,26 +17,26 @@ use crate::quantity::{
     SizeUncertainty, StandardUncertainty,
 };
 
-/// How a component scatters between its ends, or about its value.
-///
-/// # Source
-/// JCGM 100:2008 (GUM) 4.3, from memory.
+/// The law that a component follows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 #[non_exhaustive]
 pub enum Distribution {
     /// The normal law.
     Normal,
-    /// All values between two ends alike: a / sqrt(3).
+    /// All values between two ends alike: u = a/sqrt 3.
     Uniform,
-    /// Values near the middle more often: a / sqrt(6).
+    /// The middle likeliest, the ends never: u = a/sqrt 6.
     Triangular,
-    /// Values near the ends more often, as of a swing: a / sqrt(2).
+    /// The ends likeliest, as of a swing between them: u = a/sqrt 2.
     Arcsine,
 }
 
 impl Distribution {
+    /// All of them, in the order of this page.
+    pub const ALL: [Self; 4] = [Self::Normal, Self::Uniform, Self::Triangular, Self::Arcsine];
+
     /// The name as documents spell it.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -40,45 +47,80 @@ impl Distribution {
             Self::Arcsine => "arcsine",
         }
     }
+
+    /// (a/u)^2, of a law that has ends.
+    fn square_of_ends(self) -> Option<f64> {
+        match self {
+            Self::Normal => None,
+            Self::Uniform => Some(3.0),
+            Self::Triangular => Some(6.0),
+            Self::Arcsine => Some(2.0),
+        }
+    }
 }
 
-/// One component of a budget.
+impl fmt::Display for Distribution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+/// One part of what makes a size uncertain.
 ///
+/// # Units
+/// The types carry them.
+/// # Source
+/// JCGM 100:2008, 4.2 and 4.3 (from memory).
 /// # Example
 /// ```
 /// use turnwright::physics::budget::Component;
-/// let mark = Component::uniform("setting a mark", "0.005 mm".parse()?).with_sensitivity("2".parse()?);
-/// assert!((mark.contribution().mm() - 0.01 / 3.0_f64.sqrt()).abs() < 1e-15);
+/// // The slide's mark is set to half a tenth of a division; the diameter moves by twice that.
+/// let mark = Component::uniform("setting the mark", "0.005 mm".parse()?)
+///     .with_sensitivity("2".parse()?);
+/// assert!((mark.contribution().map_or(0.0, |u| u.mm()) - 0.005774).abs() < 1e-6);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Component {
     name: Cow<'static, str>,
     distribution: Distribution,
-    /// Its standard uncertainty, in mm.
-    u: f64,
+    /// Millimetres of what the component itself is.
+    standard: f64,
     sensitivity: f64,
     degrees_of_freedom: Option<DegreesOfFreedom>,
 }
 
 impl Component {
-    fn new(name: impl Into<Cow<'static, str>>, distribution: Distribution, u: f64) -> Self {
+    fn new(
+        name: impl Into<Cow<'static, str>>,
+        distribution: Distribution,
+        standard_mm: f64,
+    ) -> Self {
         Self {
             name: name.into(),
             distribution,
-            u,
+            standard: standard_mm,
             sensitivity: 1.0,
             degrees_of_freedom: None,
         }
     }
 
-    /// A normal component of this standard uncertainty (GUM type A, or a figure from elsewhere).
+    fn with_ends(
+        name: impl Into<Cow<'static, str>>,
+        distribution: Distribution,
+        half_width_mm: f64,
+    ) -> Self {
+        let square = distribution.square_of_ends().unwrap_or(1.0);
+        Self::new(name, distribution, half_width_mm / sqrt(square))
+    }
+
+    /// A normal law of standard uncertainty u, as a certificate or repeated measurements give it.
     #[must_use]
     pub fn standard(name: impl Into<Cow<'static, str>>, u: StandardUncertainty) -> Self {
         Self::new(name, Distribution::Normal, u.mm())
     }
 
-    /// A normal component from a certificate: expanded uncertainty over coverage factor.
+    /// A normal law of which an expanded uncertainty is stated with its coverage factor: u = U/k.
     #[must_use]
     pub fn expanded(
         name: impl Into<Cow<'static, str>>,
@@ -88,45 +130,42 @@ impl Component {
         Self::new(name, Distribution::Normal, expanded.mm() / k.value())
     }
 
-    /// A component between two ends, all values alike.
+    /// Anywhere within +-a alike: u = a/sqrt 3.
     #[must_use]
     pub fn uniform(name: impl Into<Cow<'static, str>>, a: HalfWidth) -> Self {
-        Self::new(name, Distribution::Uniform, a.mm() / 3.0_f64.sqrt())
+        Self::with_ends(name, Distribution::Uniform, a.mm())
     }
 
-    /// A component between two ends, values near the middle more often.
+    /// Within +-a, the middle likeliest: u = a/sqrt 6.
     #[must_use]
     pub fn triangular(name: impl Into<Cow<'static, str>>, a: HalfWidth) -> Self {
-        Self::new(name, Distribution::Triangular, a.mm() / 6.0_f64.sqrt())
+        Self::with_ends(name, Distribution::Triangular, a.mm())
     }
 
-    /// A component between two ends, values near the ends more often.
+    /// Within +-a, the ends likeliest, as of a temperature that swings: u = a/sqrt 2.
     #[must_use]
     pub fn arcsine(name: impl Into<Cow<'static, str>>, a: HalfWidth) -> Self {
-        Self::new(name, Distribution::Arcsine, a.mm() / 2.0_f64.sqrt())
+        Self::with_ends(name, Distribution::Arcsine, a.mm())
     }
 
-    /// The resolution of an instrument: uniform, half of it either way.
+    /// The step q of a scale or a display: uniform within +-q/2, u = q/sqrt 12.
     #[must_use]
-    pub fn resolution(name: impl Into<Cow<'static, str>>, resolution: Resolution) -> Self {
-        Self::new(
-            name,
-            Distribution::Uniform,
-            resolution.mm() / 12.0_f64.sqrt(),
-        )
+    pub fn resolution(name: impl Into<Cow<'static, str>>, q: Resolution) -> Self {
+        Self::with_ends(name, Distribution::Uniform, 0.5 * q.mm())
     }
 
-    /// With this sensitivity coefficient (GUM: c) instead of 1.
+    /// With c: by how much the size changes for a change of this component. 2 for a slide that moves
+    /// along the radius, where the size is a diameter.
     #[must_use]
-    pub fn with_sensitivity(mut self, sensitivity: Sensitivity) -> Self {
-        self.sensitivity = sensitivity.value();
+    pub fn with_sensitivity(mut self, c: Sensitivity) -> Self {
+        self.sensitivity = c.value();
         self
     }
 
-    /// With these degrees of freedom (GUM: nu) instead of unlimited ones.
+    /// With the degrees of freedom of u; infinitely many, unless told.
     #[must_use]
-    pub fn with_degrees_of_freedom(mut self, degrees_of_freedom: DegreesOfFreedom) -> Self {
-        self.degrees_of_freedom = Some(degrees_of_freedom);
+    pub fn with_degrees_of_freedom(mut self, nu: DegreesOfFreedom) -> Self {
+        self.degrees_of_freedom = Some(nu);
         self
     }
 
@@ -136,362 +175,502 @@ impl Component {
         &self.name
     }
 
-    /// Its law.
+    /// The law it follows.
     #[must_use]
     pub fn distribution(&self) -> Distribution {
         self.distribution
     }
 
-    /// Its standard uncertainty (GUM: u), where it happens.
+    /// Its own standard uncertainty u.
     #[must_use]
     pub fn standard_uncertainty(&self) -> StandardUncertainty {
-        StandardUncertainty::computed_trade(self.u)
+        StandardUncertainty::computed_trade(self.standard)
     }
 
-    /// What it contributes to the size: |c| u. It may be 0, where the sensitivity is.
-    #[must_use]
-    pub fn contribution(&self) -> StandardUncertainty {
-        StandardUncertainty::computed_trade((self.sensitivity * self.u).abs())
-    }
-
-    /// Its degrees of freedom; none where they are unlimited.
+    /// Its degrees of freedom; none where they are infinitely many.
     #[must_use]
     pub fn degrees_of_freedom(&self) -> Option<DegreesOfFreedom> {
         self.degrees_of_freedom
     }
 
-    /// c u, with its sign.
+    /// Its sensitivity coefficient c.
+    #[must_use]
+    pub fn sensitivity(&self) -> Sensitivity {
+        Sensitivity::computed_trade(self.sensitivity)
+    }
+
+    /// Its contribution |c| u to the uncertainty of the size; none where the sensitivity is zero.
+    #[must_use]
+    pub fn contribution(&self) -> Option<StandardUncertainty> {
+        (self.sensitivity != 0.0).then(|| StandardUncertainty::computed_trade(self.signed().abs()))
+    }
+
+    /// c u in millimetres.
     pub(super) fn signed(&self) -> f64 {
-        self.sensitivity * self.u
+        self.sensitivity * self.standard
+    }
+
+    /// |c| a in millimetres, of a law that has ends.
+    pub(super) fn half_width(&self) -> Option<f64> {
+        let square = self.distribution.square_of_ends()?;
+        Some(self.signed().abs() * sqrt(square))
     }
 }
 
-/// An uncertainty budget.
+/// The components of a size's uncertainty, and what they make together.
 ///
-/// u_c^2 = sum (c_i u_i)^2 + 2 sum c_i c_j u_i u_j r_ij
+/// u_c^2 = sum (c_i u_i)^2, with correlations + 2 sum c_i c_j u_i u_j r_ij.
 ///
 /// # Units
-/// Components in millimetres where they happen; the sensitivity brings them to the size.
+/// The types carry them.
+/// # Range
+/// A size that depends on its components nearly linearly over their spread.
 /// # Source
-/// JCGM 100:2008 (GUM) 5.1.2, 5.2.2, G.4, from memory.
+/// JCGM 100:2008, 5.1.2, 5.2.2, 6.2 and annex G (from memory).
 /// # Example
-/// The end gauge of the GUM, example H.1 (from memory): 32 nm, 16 degrees of freedom, U99 = 93 nm.
 /// ```
-/// use turnwright::physics::budget::{Budget, Component};
-/// let part = |name: &'static str, u: &str, nu: &str| -> Result<_, turnwright::Error> {
-///     Ok(Component::standard(name, u.parse()?).with_degrees_of_freedom(nu.parse()?))
-/// };
+/// use turnwright::{physics::budget::{Budget, Component}, Confidence};
 /// let budget = Budget::new(vec![
-///     part("standard", "0.000025 mm", "18")?,
-///     part("comparator", "0.0000097 mm", "25.6")?,
-///     part("expansion", "0.0000029 mm", "50")?,
-///     part("temperature", "0.0000166 mm", "2")?,
+///     Component::uniform("instrument", "0.004 mm".parse()?),
+///     Component::uniform("setting the mark", "0.005 mm".parse()?).with_sensitivity("2".parse()?),
+///     Component::standard("repeatability", "0.003 mm".parse()?)
+///         .with_degrees_of_freedom("9".parse()?),
 /// ])?;
-/// assert_eq!((budget.combined().mm() * 1e6).round(), 32.0);
-/// assert_eq!(budget.degrees_of_freedom().map(|nu| nu.value().floor()), Some(16.0));
-/// assert_eq!(budget.components()[budget.dominant()].name(), "standard");
+/// assert!((budget.combined().mm() - 0.006904).abs() < 1e-6);
+/// assert_eq!(budget.components()[budget.dominant()].name(), "setting the mark");
+/// let expanded = budget.expanded("0.95".parse::<Confidence>()?);
+/// assert!(expanded.mm() < 2.0 * budget.combined().mm());
 /// # Ok::<(), turnwright::Error>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Budget {
     components: Vec<Component>,
-    correlations: Vec<(usize, usize, f64)>,
+    correlations: Correlations,
+    /// Millimetres squared, above 0.
+    variance: f64,
 }
 
 impl Budget {
-    /// A budget of these components, none correlated.
+    /// A budget of components that are independent of each other.
     ///
     /// # Errors
-    /// `components`: none at all, two of one name, or nothing that contributes.
+    /// `components`: none, two of one name, or none with a sensitivity other than zero.
     pub fn new(components: Vec<Component>) -> Result<Self, Error> {
         if components.is_empty() {
             return Err(Error::new(
                 ErrorKind::MissingField,
                 "components",
-                "a budget without components",
-                "at least one component with its uncertainty",
-                "add what the size rests on: the instrument, the dial, the spring of the bar",
+                "none",
+                "at least one component of the uncertainty",
+                "give what makes the size uncertain: instrument, dial, backlash, heat, repeatability",
             ));
         }
-        for (at, component) in components.iter().enumerate() {
-            if components[..at]
+        for (i, component) in components.iter().enumerate() {
+            if components[..i]
                 .iter()
                 .any(|other| other.name == component.name)
             {
                 return Err(Error::new(
                     ErrorKind::Contradiction,
                     "components",
-                    format!("two components named {:?}", component.name()),
-                    "each component once, with a name of its own",
-                    "strike the second, or name it for what it is",
+                    format!("two components named \"{}\"", component.name),
+                    "a name of its own for each component",
+                    "give the second one another name, or take it out if it is the same effect",
                 ));
             }
         }
-        let budget = Self {
-            components,
-            correlations: Vec::new(),
-        };
-        budget.check()?;
-        Ok(budget)
-    }
-
-    /// With two components, counted from 0, correlated.
-    ///
-    /// # Errors
-    /// `correlations`: a component that is not there, one with itself, a pair named twice, or
-    /// coefficients that cannot be true together.
-    pub fn with_correlation(
-        mut self,
-        first: usize,
-        second: usize,
-        correlation: Correlation,
-    ) -> Result<Self, Error> {
-        let pair = (first.min(second), first.max(second));
-        let known = |at: usize| at < self.components.len();
-        let twice = self.correlations.iter().any(|(a, b, _)| (*a, *b) == pair);
-        if first == second || !known(first) || !known(second) || twice {
+        let variance = components.iter().map(|c| c.signed() * c.signed()).sum();
+        if variance <= 0.0 {
             return Err(Error::new(
                 ErrorKind::Contradiction,
-                "correlations",
-                format!("components {first} and {second}"),
-                "two different components of the budget, each pair once",
-                "count the components from 0",
+                "components",
+                "a sensitivity of 0 for every component",
+                "at least one component that changes the size",
+                "give the sensitivity of the components that count: 1 for the diameter itself, 2 for a slide along the radius",
             ));
         }
-        self.correlations
-            .push((pair.0, pair.1, correlation.value()));
-        self.check()?;
-        Ok(self)
-    }
-
-    fn check(&self) -> Result<(), Error> {
-        let variance = self.variance();
-        if variance > 0.0 {
-            return Ok(());
-        }
-        Err(if self.correlations.is_empty() {
-            Error::new(
-                ErrorKind::Contradiction,
-                "components",
-                "components that contribute nothing",
-                "at least one whose sensitivity is not 0",
-                "check the sensitivities",
-            )
-        } else {
-            Error::new(
-                ErrorKind::Contradiction,
-                "correlations",
-                "coefficients that leave no uncertainty, or less than none",
-                "coefficients that can be true together",
-                "check their signs: 1 says that two components always move alike",
-            )
+        Ok(Self {
+            components,
+            correlations: Correlations::default(),
+            variance,
         })
     }
 
-    fn variance(&self) -> f64 {
-        let own: f64 = self.components.iter().map(|c| c.signed().powi(2)).sum();
-        own + self
-            .correlations
+    /// With a correlation between two components, counted from 0. For several that only make sense
+    /// together, see [`with_correlations`](Self::with_correlations).
+    ///
+    /// # Errors
+    /// `correlations`: no such component, one component twice, a pair given before, coefficients
+    /// that cannot hold together, or components that cancel each other entirely.
+    pub fn with_correlation(
+        self,
+        first: usize,
+        second: usize,
+        coefficient: Correlation,
+    ) -> Result<Self, Error> {
+        self.with_correlations(&[(first, second, coefficient)])
+    }
+
+    /// With several correlations at once: they are judged together.
+    ///
+    /// # Errors
+    /// As of [`with_correlation`](Self::with_correlation).
+    pub fn with_correlations(
+        mut self,
+        correlations: &[(usize, usize, Correlation)],
+    ) -> Result<Self, Error> {
+        let names: Vec<&str> = self.components.iter().map(Component::name).collect();
+        self.correlations.add(&names, correlations)?;
+        if self.correlations.is_empty() {
+            return Ok(self);
+        }
+        let independent: f64 = self
+            .components
             .iter()
-            .map(|pair| self.covariance(pair))
-            .sum::<f64>()
+            .map(|c| c.signed() * c.signed())
+            .sum();
+        let variance = (0..self.components.len()).map(|i| self.part(i)).sum();
+        // What is left of terms that cancel is their rounding.
+        if variance <= 1e-14 * independent {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "correlations",
+                "components that cancel each other entirely",
+                "correlations that leave some uncertainty",
+                "leave out both components, or check the signs of sensitivities and coefficients",
+            ));
+        }
+        self.variance = variance;
+        Ok(self)
     }
 
-    /// 2 c_i c_j u_i u_j r_ij
-    fn covariance(&self, &(first, second, r): &(usize, usize, f64)) -> f64 {
-        2.0 * self.components[first].signed() * self.components[second].signed() * r
-    }
-
-    /// The components, in the order given.
-    #[must_use]
-    pub fn components(&self) -> &[Component] {
-        &self.components
-    }
-
-    /// The combined standard uncertainty (GUM: u_c).
+    /// The combined standard uncertainty u_c.
     #[must_use]
     pub fn combined(&self) -> StandardUncertainty {
-        StandardUncertainty::computed_trade(self.variance().sqrt())
+        StandardUncertainty::computed_trade(sqrt(self.variance))
     }
 
-    /// The effective degrees of freedom (GUM: nu_eff); none where they are unlimited, or where
-    /// components are correlated, for which the formula does not hold.
+    /// The effective degrees of freedom; none where they are infinitely many, and with correlations.
     ///
-    /// nu_eff = u_c^4 / sum ((c_i u_i)^4 / nu_i) (Welch and Satterthwaite)
+    /// nu_eff = u_c^4 / sum ((c_i u_i)^4/nu_i)
+    ///
+    /// # Range
+    /// Independent components. With correlations the formula does not hold (JCGM 100, G.4.1), and no
+    /// other is given there: none is returned, and the coverage factor is that of the normal law.
+    /// # Source
+    /// Welch and Satterthwaite, JCGM 100:2008, G.4.1 (from memory). Not cut to a whole number.
     #[must_use]
     pub fn degrees_of_freedom(&self) -> Option<DegreesOfFreedom> {
         if !self.correlations.is_empty() {
             return None;
         }
-        let limited: f64 = self
+        let sum: f64 = self
             .components
             .iter()
-            .filter_map(|c| {
-                c.degrees_of_freedom
-                    .map(|nu| c.signed().powi(4) / nu.value())
+            .filter_map(|component| {
+                let nu = component.degrees_of_freedom?.value();
+                let share = component.signed() * component.signed() / self.variance;
+                Some(share * share / nu)
             })
             .sum();
-        (limited > 0.0).then(|| DegreesOfFreedom::computed_trade(self.variance().powi(2) / limited))
+        let nu = 1.0 / sum;
+        nu.is_finite().then(|| DegreesOfFreedom::computed_trade(nu))
     }
 
-    /// The coverage factor (GUM: k) for a level of confidence: of Student's t law.
+    /// The coverage factor for a level of confidence: Student's t for the effective degrees of
+    /// freedom, of the normal law where they are infinitely many.
     #[must_use]
     pub fn coverage_factor(&self, confidence: Confidence) -> CoverageFactor {
-        student::coverage_factor(self.degrees_of_freedom(), confidence)
+        coverage_factor(self.degrees_of_freedom(), confidence)
     }
 
-    /// The expanded uncertainty (GUM: U = k u_c) for a level of confidence.
+    /// The expanded uncertainty U = k u_c.
     #[must_use]
     pub fn expanded(&self, confidence: Confidence) -> SizeUncertainty {
-        SizeUncertainty::computed_trade(
-            self.coverage_factor(confidence).value() * self.combined().mm(),
-        )
+        expanded(self.combined(), self.coverage_factor(confidence))
     }
 
-    /// The share of a component, counted from 0, in the variance; the shares sum to 1, and a
-    /// correlated one may be negative. A component that is not there has none.
+    /// The share that a component has in the variance, a plain ratio; all make one.
+    ///
+    /// (c_i u_i)^2/u_c^2; with correlations c_i u_i sum_j r_ij c_j u_j/u_c^2, which is negative for
+    /// a component that takes off more than it adds. None where there is no such component.
     #[must_use]
-    pub fn share(&self, component: usize) -> f64 {
-        let Some(own) = self.components.get(component) else {
-            return 0.0;
-        };
-        let with_others: f64 = self
-            .correlations
-            .iter()
-            .filter(|(a, b, _)| *a == component || *b == component)
-            .map(|pair| 0.5 * self.covariance(pair))
-            .sum();
-        (own.signed().powi(2) + with_others) / self.variance()
+    pub fn share(&self, component: usize) -> Option<f64> {
+        (component < self.components.len()).then(|| self.part(component) / self.variance)
     }
 
-    /// The component with the largest share, counted from 0; of equal ones the first.
+    /// The component of the largest share; the first of several.
     #[must_use]
     pub fn dominant(&self) -> usize {
-        let mut best = 0;
-        for at in 1..self.components.len() {
-            if self.share(at) > self.share(best) {
-                best = at;
+        (0..self.components.len()).fold(0, |most, i| {
+            if self.part(i) > self.part(most) {
+                i
+            } else {
+                most
             }
-        }
-        best
+        })
     }
 
-    /// The spread of the size: the largest uniform contribution as what it is, all the rest normal.
-    /// Where components are correlated, all of it is taken as normal.
+    /// The components, as given.
+    #[must_use]
+    pub fn components(&self) -> &[Component] {
+        &self.components
+    }
+
+    /// How the size scatters: the widest uniform component as it is, all others together as a normal
+    /// law; with correlations all of them as a normal law.
+    ///
+    /// Degrees of freedom are not in it.
     #[must_use]
     pub fn spread(&self) -> SizeSpread {
-        if !self.correlations.is_empty() {
-            return SizeSpread::of_parts(self.variance().sqrt(), 0.0);
-        }
-        let uniform = |c: &Component| c.distribution == Distribution::Uniform;
-        let mut largest = None;
-        for (at, component) in self.components.iter().enumerate() {
-            let u = component.signed().abs();
-            if uniform(component) && u > largest.map_or(0.0, |(_, most)| most) {
-                largest = Some((at, u));
-            }
-        }
-        let rest = |without: Option<usize>| {
-            let others = self.components.iter().enumerate();
-            others
-                .filter(|(at, _)| Some(*at) != without)
-                .map(|(_, c)| c.signed().powi(2))
-                .sum::<f64>()
-                .sqrt()
+        let widest = self
+            .components
+            .iter()
+            .enumerate()
+            .filter(|(_, c)| c.distribution == Distribution::Uniform && c.sensitivity != 0.0)
+            .fold(None::<(usize, f64)>, |widest, (i, component)| {
+                let here = component.signed().abs();
+                match widest {
+                    Some((_, most)) if most >= here => widest,
+                    _ => Some((i, here)),
+                }
+            });
+        let Some((widest, standard)) = widest.filter(|_| self.correlations.is_empty()) else {
+            return SizeSpread::normal(self.combined());
         };
-        match largest {
-            Some((at, u)) => SizeSpread::of_parts(rest(Some(at)), 3.0_f64.sqrt() * u),
-            None => SizeSpread::of_parts(rest(None), 0.0),
+        let others: f64 = self
+            .components
+            .iter()
+            .enumerate()
+            .filter(|(i, _)| *i != widest)
+            .map(|(_, c)| c.signed() * c.signed())
+            .sum();
+        let a = HalfWidth::computed_trade(standard * sqrt(3.0));
+        if others > 0.0 {
+            SizeSpread::normal_and_uniform(StandardUncertainty::computed_trade(sqrt(others)), a)
+        } else {
+            SizeSpread::uniform(a)
         }
+    }
+
+    /// True where components are correlated.
+    #[must_use]
+    pub fn is_correlated(&self) -> bool {
+        !self.correlations.is_empty()
+    }
+
+    /// The correlations, if there are any.
+    pub(super) fn correlations(&self) -> &Correlations {
+        &self.correlations
+    }
+
+    /// What a component adds to the variance.
+    fn part(&self, i: usize) -> f64 {
+        let here = self.components[i].signed();
+        let others = self
+            .correlations
+            .of(i)
+            .map(|(j, r)| r * self.components[j].signed());
+        here * (here + others.sum::<f64>())
     }
 }
 
+/// The coverage factor for a level of confidence: Student's t, of the normal law without degrees of
+/// freedom, as for infinitely many.
+///
+/// # Units
+/// Plain numbers.
+/// # Source
+/// JCGM 100:2008, G.3 and table G.2 (from memory).
+/// # Example
+/// ```
+/// use turnwright::physics::budget::coverage_factor;
+/// let k = coverage_factor(Some("5".parse()?), "0.95".parse()?);
+/// assert!((k.value() - 2.5706).abs() < 1e-4);
+/// assert!((coverage_factor(None, "0.95".parse()?).value() - 1.96).abs() < 1e-4);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn coverage_factor(
+    degrees_of_freedom: Option<DegreesOfFreedom>,
+    confidence: Confidence,
+) -> CoverageFactor {
+    let p = confidence.value();
+    CoverageFactor::computed_trade(match degrees_of_freedom {
+        Some(nu) => student::two_sided(p, nu.value()),
+        None => student::two_sided_normal(p),
+    })
+}
+
+/// The expanded uncertainty U = k u.
+///
+/// # Units
+/// The types carry them.
+/// # Source
+/// JCGM 100:2008, 6.2.1 (from memory).
+/// # Example
+/// ```
+/// use turnwright::physics::budget::expanded;
+/// assert_eq!(expanded("0.002 mm".parse()?, "2".parse()?).mm(), 0.004);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn expanded(u: StandardUncertainty, k: CoverageFactor) -> SizeUncertainty {
+    SizeUncertainty::computed_trade(u.mm() * k.value())
+}
+
 #[cfg(test)]
-#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn standard(name: &'static str, um: f64) -> Component {
-        Component::standard(name, StandardUncertainty::from_mm(um * 1e-3).unwrap())
+    fn um(u: f64) -> StandardUncertainty {
+        StandardUncertainty::from_mm(u / 1000.0).unwrap()
+    }
+
+    fn half(a: f64) -> HalfWidth {
+        HalfWidth::from_mm(a / 1000.0).unwrap()
+    }
+
+    fn times(c: f64) -> Sensitivity {
+        Sensitivity::from_value(c).unwrap()
+    }
+
+    fn r(coefficient: f64) -> Correlation {
+        Correlation::from_value(coefficient).unwrap()
+    }
+
+    fn workshop() -> Vec<Component> {
+        vec![
+            Component::uniform("instrument", half(4.0)),
+            Component::uniform("setting a mark", half(5.0)).with_sensitivity(times(2.0)),
+            Component::uniform("backlash left", half(3.0)).with_sensitivity(times(2.0)),
+            Component::uniform("heat", half(2.0)),
+            Component::standard("repeatability", um(3.0)),
+        ]
     }
 
     #[test]
-    fn a_budget_that_says_nothing_is_refused() {
-        let none = Budget::new(Vec::new()).unwrap_err();
-        assert_eq!(
-            (none.field(), none.kind()),
-            ("components", ErrorKind::MissingField)
+    fn the_budget_of_a_turned_diameter() {
+        // By hand: 16/3 + 100/3 + 12 + 4/3 + 9 = 61 square micrometres.
+        let budget = Budget::new(workshop()).unwrap();
+        assert!(
+            (budget.combined().mm() - 0.061_f64.sqrt() * 1e-3 * 1000.0_f64.sqrt()).abs() < 1e-15
         );
-        let twice = Budget::new(vec![standard("dial", 3.0), standard("dial", 4.0)]).unwrap_err();
-        assert_eq!(twice.field(), "components");
-        let nothing = standard("dial", 3.0).with_sensitivity(Sensitivity::from_value(0.0).unwrap());
-        assert_eq!(
-            Budget::new(vec![nothing]).unwrap_err().field(),
-            "components"
-        );
+        assert_eq!(budget.dominant(), 1);
+        assert!((budget.share(1).unwrap() - 100.0 / 183.0).abs() < 1e-15);
+        assert_eq!((budget.share(5), budget.degrees_of_freedom()), (None, None));
+        // The mark stays uniform, +-10 um; the others make sqrt(61 - 100/3).
+        let spread = budget.spread();
+        assert!((spread.uniform_part() - 0.01).abs() < 1e-15);
+        assert!((spread.normal_part() - (61.0_f64 - 100.0 / 3.0).sqrt() / 1000.0).abs() < 1e-15);
+        assert!((spread.standard().mm() / budget.combined().mm() - 1.0).abs() < 1e-15);
     }
 
     #[test]
-    fn correlations_that_cannot_be_are_refused() {
-        let pair = || Budget::new(vec![standard("a", 3.0), standard("b", 3.0)]).unwrap();
-        let r = |value| Correlation::from_value(value).unwrap();
-        for (first, second, value) in [(0, 0, 0.5), (0, 2, 0.5), (0, 1, -1.0)] {
-            let error = pair()
-                .with_correlation(first, second, r(value))
-                .unwrap_err();
-            assert_eq!(error.field(), "correlations", "{first} {second} {value}");
+    fn correlated_components() {
+        // 9 + 16 + 2 * 3 * 4 r.
+        let pair = || {
+            Budget::new(vec![
+                Component::standard("one", um(3.0)),
+                Component::standard("other", um(4.0)),
+            ])
+            .unwrap()
+        };
+        for (coefficient, square) in [(0.6, 39.4), (1.0, 49.0), (-1.0, 1.0), (0.0, 25.0)] {
+            let budget = pair().with_correlation(0, 1, r(coefficient)).unwrap();
+            assert!((budget.combined().mm() * 1000.0 - f64::sqrt(square)).abs() < 1e-12);
+            let shares = budget.share(0).unwrap() + budget.share(1).unwrap();
+            assert!((shares - 1.0).abs() < 1e-15);
         }
-        let named = pair().with_correlation(0, 1, r(0.5)).unwrap();
-        assert!(named.with_correlation(1, 0, r(0.5)).is_err());
+        // The smaller one takes off more than it adds: (9 - 12)/1.
+        let against = pair().with_correlation(1, 0, r(-1.0)).unwrap();
+        assert!((against.share(0).unwrap() + 3.0).abs() < 1e-12);
     }
 
     #[test]
-    fn the_largest_uniform_contribution_stays_uniform() {
-        let a = |mm| HalfWidth::from_mm(mm).unwrap();
-        let two = Sensitivity::from_value(2.0).unwrap();
-        let budget = Budget::new(vec![
-            Component::uniform("small", a(0.002)),
-            Component::uniform("mark", a(0.005)).with_sensitivity(two),
-            standard("hand", 3.0),
-        ])
-        .unwrap();
-        let rest = (0.002_f64.powi(2) / 3.0 + 0.003_f64.powi(2)).sqrt();
-        let expected = SizeSpread::of_parts(rest, 0.01);
-        let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-14, "{a} {b}");
-        near(budget.spread().standard().mm(), expected.standard().mm());
-        // The same law, not only the same variance: alike in the tail.
-        near(
-            budget.spread().share_below(-0.012),
-            expected.share_below(-0.012),
+    fn correlations_that_cannot_hold_together_are_refused() {
+        let three = || {
+            Budget::new(vec![
+                Component::standard("a", um(3.0)),
+                Component::standard("b", um(3.0)),
+                Component::standard("c", um(3.0)),
+            ])
+            .unwrap()
+        };
+        let field = |result: Result<Budget, Error>| result.unwrap_err().field().to_owned();
+        // Two that follow a third closely follow each other: alone the two are no matrix.
+        let closely = [(0, 1, r(0.9)), (0, 2, r(0.9))];
+        assert_eq!(field(three().with_correlations(&closely)), "correlations");
+        let all = [closely[0], closely[1], (2, 1, r(0.9))];
+        let budget = three().with_correlations(&all).unwrap();
+        assert!((budget.combined().mm() - 0.003 * 8.4_f64.sqrt()).abs() < 1e-15);
+        assert!(
+            three()
+                .with_correlations(&[(0, 1, r(1.0)), (1, 2, r(1.0)), (0, 2, r(1.0))])
+                .is_ok()
         );
+        for wrong in [(0, 3, r(0.1)), (1, 1, r(0.1))] {
+            assert_eq!(field(three().with_correlations(&[wrong])), "correlations");
+        }
+        let twice = three().with_correlation(0, 1, r(0.2)).unwrap();
+        assert_eq!(field(twice.with_correlation(1, 0, r(0.2))), "correlations");
+        let equal = Budget::new(vec![
+            Component::standard("a", um(3.0)),
+            Component::uniform("b", half(3.0 * 3.0_f64.sqrt())),
+        ]);
+        assert_eq!(
+            field(equal.unwrap().with_correlation(0, 1, r(-1.0))),
+            "correlations"
+        );
+    }
+
+    #[test]
+    fn what_is_no_budget_is_refused() {
+        for components in [
+            vec![],
+            vec![
+                Component::standard("one", um(1.0)),
+                Component::standard("one", um(2.0)),
+            ],
+            vec![Component::standard("one", um(1.0)).with_sensitivity(times(0.0))],
+        ] {
+            let error = Budget::new(components).unwrap_err();
+            assert_eq!(error.field(), "components");
+            assert!(!error.remedy().is_empty());
+        }
+    }
+
+    #[test]
+    fn a_component_of_no_effect_takes_no_part() {
+        let mut components = workshop();
+        components.push(Component::uniform("paint", half(900.0)).with_sensitivity(times(0.0)));
+        let budget = Budget::new(components).unwrap();
+        assert_eq!(budget.components()[5].contribution(), None);
+        assert_eq!(budget.spread(), Budget::new(workshop()).unwrap().spread());
+        assert_eq!(budget.share(5), Some(0.0));
     }
 
     proptest! {
         #[test]
-        fn shares_sum_to_one(us in prop::collection::vec(0.1..20.0_f64, 3..8), r in -0.9..0.9_f64) {
-            const NAMES: [&str; 8] = ["a", "b", "c", "d", "e", "f", "g", "h"];
-            let components = us.iter().zip(NAMES).map(|(u, name)| standard(name, *u)).collect();
-            let budget = Budget::new(components).unwrap();
-            let budget = budget.with_correlation(0, 1, Correlation::from_value(r).unwrap()).unwrap();
-            let sum: f64 = (0..us.len()).map(|at| budget.share(at)).sum();
-            // Eight roundings.
-            prop_assert!((sum - 1.0).abs() < 1e-14);
-            prop_assert!((0..us.len()).all(|at| budget.share(at) <= budget.share(budget.dominant())));
-        }
-
-        #[test]
-        fn degrees_of_freedom_lie_between_the_least_and_their_sum(us in prop::collection::vec((0.1..20.0_f64, 1.0..60.0_f64), 1..8)) {
-            const NAMES: [&str; 8] = ["a", "b", "c", "d", "e", "f", "g", "h"];
-            let components = us.iter().zip(NAMES).map(|((u, nu), name)| {
-                standard(name, *u).with_degrees_of_freedom(DegreesOfFreedom::from_value(*nu).unwrap())
+        fn shares_make_one_and_effective_degrees_lie_between(
+            parts in proptest::collection::vec((0.001_f64..100.0, -3.0_f64..3.0, 1.0_f64..200.0), 1..12),
+        ) {
+            let components = parts.iter().enumerate().map(|(i, &(u, c, nu))| {
+                Component::standard(i.to_string(), um(u))
+                    .with_sensitivity(times(c))
+                    .with_degrees_of_freedom(DegreesOfFreedom::from_value(nu).unwrap())
             });
-            let budget = Budget::new(components.collect()).unwrap();
-            let nu = budget.degrees_of_freedom().unwrap().value();
-            let least = us.iter().map(|(_, nu)| *nu).fold(f64::INFINITY, f64::min);
-            let sum: f64 = us.iter().map(|(_, nu)| *nu).sum();
-            // JCGM 100, G.4.1, from memory: the effective number lies between these two.
-            prop_assert!(nu >= least * (1.0 - 1e-12) && nu <= sum * (1.0 + 1e-12));
+            if let Ok(budget) = Budget::new(components.collect()) {
+                let shares: Vec<f64> = (0..parts.len()).filter_map(|i| budget.share(i)).collect();
+                prop_assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-14);
+                prop_assert!(shares.iter().all(|share| *share <= shares[budget.dominant()]));
+                let nu = budget.degrees_of_freedom().unwrap().value();
+                let least = parts.iter().map(|part| part.2).fold(f64::INFINITY, f64::min);
+                let sum: f64 = parts.iter().map(|part| part.2).sum();
+                // Rounding only: the formula lies between the least and the sum of all.
+                prop_assert!(nu >= least * (1.0 - 1e-12) && nu <= sum * (1.0 + 1e-12));
+            }
         }
     }
 }

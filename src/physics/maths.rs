@@ -63,26 +63,49 @@ pub(super) fn sqrt(x: f64) -> f64 {
     x.sqrt()
 }
 
+/// The same last digit on every machine: for what is compared across machines, such as
+/// probabilities and simulated draws.
+pub(super) mod portable {
+    #[inline]
+    pub(in crate::physics) fn exp(x: f64) -> f64 {
+        libm::exp(x)
+    }
+
+    #[inline]
+    pub(in crate::physics) fn ln(x: f64) -> f64 {
+        libm::log(x)
+    }
+
+    /// ln(1 + x), exact for a small x.
+    #[inline]
+    pub(in crate::physics) fn ln_1p(x: f64) -> f64 {
+        libm::log1p(x)
+    }
+
+    /// exp(x) - 1, exact for a small x.
+    #[inline]
+    pub(in crate::physics) fn exp_m1(x: f64) -> f64 {
+        libm::expm1(x)
+    }
+
+    #[inline]
+    pub(in crate::physics) fn erfc(x: f64) -> f64 {
+        libm::erfc(x)
+    }
+
+    #[inline]
+    pub(in crate::physics) fn pow(base: f64, exponent: f64) -> f64 {
+        libm::pow(base, exponent)
+    }
+
+    #[inline]
+    pub(in crate::physics) fn cos(x: f64) -> f64 {
+        libm::cos(x)
+    }
+}
+
 /// A ratio of two quantities of one kind as the number it is.
 #[inline]
 pub(super) fn number(ratio: uom::si::f64::Ratio) -> f64 {
     ratio.get::<uom::si::ratio::ratio>()
-}
-
-/// One less the error function, the same on every machine.
-#[inline]
-pub(super) fn erfc(x: f64) -> f64 {
-    libm::erfc(x)
-}
-
-/// The exponential function, the same on every machine.
-#[inline]
-pub(super) fn steady_exp(x: f64) -> f64 {
-    libm::exp(x)
-}
-
-/// The natural logarithm, the same on every machine.
-#[inline]
-pub(super) fn steady_ln(x: f64) -> f64 {
-    libm::log(x)
 }

@@ -31,10 +31,11 @@
 //! | [`tool_height`] | what does a tool off centre height do? |
 //! | [`tool_overhang`] | how far does the tool give way? |
 //! | [`grip`] | how hard must the jaws grip, what is left at speed? |
-//! | [`spread`] | how does a size scatter, how often is it good? |
-//! | [`budget`], [`student`] | how uncertain is a size of several causes, with which coverage factor? |
-//! | [`aim`] | which size costs least to aim at? |
 //! | [`speed_series`] | how are gearboxes stepped? |
+//! | [`spread`] | how many parts come out good, to rework, lost? |
+//! | [`budget`] | how uncertain is a size, and what makes it so? |
+//! | [`aim`] | which size is the cheapest to aim for? |
+//! | [`monte_carlo`] | does a budget hold when every part of it is drawn? |
 //!
 //! A function says which standard or book it follows and where it holds, and returns its regime
 //! instead of hiding it. Powers, roots of other than two, and trigonometry go through one private
@@ -44,6 +45,7 @@ pub mod aim;
 pub mod bar;
 pub mod budget;
 pub mod centre;
+mod correlation;
 pub mod drive;
 pub mod edge_in_cut;
 pub mod engagement;
@@ -60,6 +62,8 @@ pub mod loads;
 mod maths;
 pub mod measured_force;
 pub mod measured_taper;
+pub mod monte_carlo;
+mod normal;
 mod outline_integrals;
 pub mod parting;
 mod polynomial;
@@ -73,7 +77,7 @@ pub mod spread;
 pub mod spring_back;
 pub mod stepped;
 pub mod strut;
-pub mod student;
+mod student;
 pub mod taper;
 pub mod texture;
 pub mod three_forces;
@@ -84,6 +88,7 @@ mod transfer;
 pub mod uneven_feed;
 pub mod wear;
 pub mod whirl;
+mod ziggurat;
 
 #[cfg(test)]
 mod corners {

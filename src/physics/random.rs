@@ -17,7 +17,8 @@ impl Draws {
         Self(seed)
     }
 
-    fn next(&mut self) -> u64 {
+    #[inline]
+    pub(super) fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);

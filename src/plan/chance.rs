@@ -17,7 +17,7 @@ use crate::quantity::{
 };
 use crate::shop::dial::Dial;
 use crate::shop::gauge::Gauge;
-use crate::standards::decision::{self, DecisionRule};
+use crate::standards::decision::DecisionRule;
 use crate::standards::limits::{Feature, Limits};
 
 /// Time of a measuring stop: run out, clear, cool, measure, set.
@@ -121,7 +121,7 @@ pub(super) fn guard(
         ask = ask.with_expansion(expansion);
     }
     let u = ask.measuring_budget(provenance)?.combined();
-    let guard = decision::guard_band(DecisionRule::Conformance95, u);
+    let guard = DecisionRule::Conformance95.guard_band(u);
     provenance.record(
         "guard kept from both limits, 1.645 standard uncertainties of measuring",
         &guard,

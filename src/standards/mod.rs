@@ -3,7 +3,7 @@
 //! | file | question |
 //! |---|---|
 //! | [`centre_hole`] | which centre holes are there, how deep are they, and which do workshops take for which work? |
-//! | [`decision`] | is a measured part good, to be cut again, lost, or not to be told? |
+//! | [`decision`] | what does a measured size prove? |
 //! | [`fit`] | what do a hole and a shaft leave between them? |
 //! | [`general_tolerance`] | how far may a length be off when the drawing names no limits? |
 //! | [`limits`], [`limit_deviations`] | is a size within its limits, how far do they lie from the nominal size? |

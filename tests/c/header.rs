@@ -17,8 +17,24 @@ pub const FILE: &str = "include/turnwright.h";
 
 /// The sources, in the order in which a newcomer needs them.
 const SOURCES: &[&str] = &[
-    "status", "quantity", "scalar", "columns", "bar", "drive", "force", "edge", "measured",
-    "finish", "heat", "centre", "life", "shape", "taper", "limits", "document",
+    "status",
+    "quantity",
+    "scalar",
+    "columns",
+    "bar",
+    "drive",
+    "force",
+    "edge",
+    "measured",
+    "finish",
+    "heat",
+    "centre",
+    "life",
+    "shape",
+    "taper",
+    "limits",
+    "uncertainty",
+    "document",
 ];
 
 pub fn trials() -> Vec<Trial> {

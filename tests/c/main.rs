@@ -19,6 +19,7 @@ mod symbols;
 mod threads;
 mod tools;
 mod twins;
+mod uncertainty;
 
 use libtest_mimic::{Arguments, Failed, Trial};
 
@@ -100,6 +101,7 @@ fn main() {
         bars::trials(),
         finish::trials(),
         limits::trials(),
+        uncertainty::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

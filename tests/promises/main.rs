@@ -14,4 +14,5 @@ mod readme;
 mod refused;
 mod rooms;
 mod text;
+mod uncertainty;
 mod walks;

@@ -31,7 +31,7 @@ fn trade<Q: Quantity>(text: &str) -> Result<f64, String> {
     match text.parse::<Q>() {
         Ok(value) => Ok(value.trade()),
         Err(error) if error.kind() == ErrorKind::OutOfRange => {
-            let (number, unit) = text.split_once(' ').ok_or_else(|| error.to_string())?;
+            let (number, unit) = text.split_once(' ').unwrap_or((text, ""));
             let unit = Q::ROW.kind().spelled(unit);
             let unit = unit.ok_or_else(|| error.to_string())?;
             let number: f64 = number.parse().map_err(|_| error.to_string())?;
@@ -279,7 +279,9 @@ impl Case {
 
     fn near<Q: Quantity>(&self, field: &str, text: &str, got: f64) -> Result<(), String> {
         let wanted = trade::<Q>(text)?;
-        let tolerance = match self.fields["tol_abs"].as_str() {
+        // One for all expected values, or one each by name.
+        let absolute = &self.fields["tol_abs"];
+        let tolerance = match absolute.as_str().or_else(|| absolute[field].as_str()) {
             Some(text) => trade::<Q>(text)?,
             None => self.relative()? * wanted.abs(),
         };

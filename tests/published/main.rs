@@ -26,6 +26,7 @@ mod support;
 mod taper;
 mod texture;
 mod tool_life;
+mod uncertainty;
 mod uneven;
 mod units;
 mod vibration;
@@ -72,6 +73,9 @@ const TOPICS: &[(&str, Answer)] = &[
     ("tool-height", facing::tool_height),
     ("grip", grip::answer),
     ("tool", grip::tool),
+    ("uncertainty", uncertainty::answer),
+    ("probability", uncertainty::probability),
+    ("aim", uncertainty::aim),
 ];
 
 fn answer(case: &Case) -> Result<(), String> {

@@ -4,14 +4,14 @@
     python3 make_checks.py            writes checks.json
     python3 make_checks.py --check    recomputes and compares with the file; exit 1 on any difference
 
-Needs mpmath. Inputs are written once, as text with units, and parsed here: what the script computes from is what the
+Needs mpmath, and uncertainties for two of the cases of that topic. Inputs are written once, as text with units, and parsed here: what the script computes from is what the
 file says. Values of kind "published" are literals; wherever a formula exists they are compared with it on the spot.
 """
 import json
 import sys
 from pathlib import Path
 
-from mpmath import acos, asin, atan, atan2, cos, cosh, cot, exp, findroot, floor, log, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh
+from mpmath import acos, asin, atan, atan2, cos, cosh, cot, erfc, exp, findroot, floor, gamma, log, loggamma, matrix, mp, mpf, nstr, pi, quad, sin, sinh, sqrt, tan, tanh, workdps
 
 mp.dps = 50
 OUT = Path(__file__).resolve().parent / "checks.json"
@@ -96,7 +96,7 @@ DEF = "derived from the definition"
 # What a case of kind "derived" is derived from.
 SECTIONS = {1: "speed, feed, time", 3: "Kienzle's law", 4: "corner arc and light cut", 5: "power, torque, drive", 6: "theoretical finish",
             10: "bars", 11: "spring of the bar", 12: "vibration", 14: "centre holes", 15: "heat", 16: "tool life", 17: "tapers", 18: "dials", 19: "facing",
-            20: "height of the tool", 23: "gripping", 24: "overhang of the tool", 25: "parting"}
+            20: "height of the tool", 22: "uncertainty, probability, aim", 23: "gripping", 24: "overhang of the tool", 25: "parting"}
 
 
 def fm(section):
@@ -1234,6 +1234,134 @@ def grip_tool_cases():
         case(name, t, "common-practice", "common practice, no source", {"kind": name.split("-", 2)[2]}, {"largest_overhang_over_height_or_diameter": r}, 0.25, note="a guideline; check that a larger overhang raises a caution")
 
 
+def Phi(x):
+    return erfc(-x / sqrt(2)) / 2
+
+
+def phi(x):
+    return exp(-x * x / 2) / sqrt(2 * pi)
+
+
+def uncertainty_cases():
+    t = "uncertainty"
+    gum = "JCGM 100:2008 (GUM)"
+    for name, a, div in [("uniform", "10 um", sqrt(3)), ("triangular", "10 um", sqrt(6)), ("arcsine", "10 um", sqrt(2))]:
+        case(f"uncertainty-{name}", t, "published", gum + ", 4.3, from memory", {"distribution": name, "half_width": a}, {"standard_uncertainty": (si(a) / div, "um")})
+    case("uncertainty-resolution", t, "published", gum + ", F.2.2.1, from memory: 0.29 q", {"resolution": "10 um"}, {"standard_uncertainty": (si("10 um") / sqrt(12), "um")})
+    case("uncertainty-gum-h1", t, "published", gum + ", example H.1 (end gauge), from memory: 32 nm, nu 16, U99 93 nm", {"components": ["0.025 um", "0.0097 um", "0.0029 um", "0.0166 um"], "degrees_of_freedom": ["18", "25.6", "50", "2"], "t99": "2.92"},
+         {"combined": "0.032 um", "effective_degrees_of_freedom": "16", "expanded": "0.093 um"}, tol_abs={"combined": "0.0005 um", "effective_degrees_of_freedom": "1", "expanded": "0.001 um"}, note="the GUM truncates nu to 16; unrounded 16.75")
+    c = [mpf(x) for x in ("25", "9.7", "2.9", "16.6")]
+    u = sqrt(sum(x * x for x in c))
+    nu = u**4 / sum(x**4 / v for x, v in zip(c, (18, mpf("25.6"), 50, 2)))
+    assert abs(u - 32) < mpf("0.5") and 16 <= nu < 17, (u, nu)
+    case("uncertainty-welch", t, "derived", gum + ", G.4: Welch-Satterthwaite", {"components": ["0.025 um", "0.0097 um", "0.0029 um", "0.0166 um"], "degrees_of_freedom": ["18", "25.6", "50", "2"]}, {"combined": (u * mpf("1e-9"), "um"), "effective_degrees_of_freedom": (nu, "")})
+    for nu_, v95, v9545 in [(1, "12.71", "13.97"), (5, "2.57", "2.65"), (10, "2.23", "2.28"), (20, "2.09", "2.13"), (50, "2.01", "2.05")]:
+        case(f"uncertainty-t-{nu_}", t, "published", gum + ", table G.2, from memory", {"degrees_of_freedom": nu_}, {"t_95": v95, "t_95_45": v9545}, tol_abs="0.005")
+        for p, lit in (("0.95", v95), ("0.9545", v9545)):
+            agree(t_quantile(mpf(p), nu_), lit, abs_="0.0051", what=f"t {nu_} {p}")
+    comps = [("instrument", "uniform", "4 um", 1, sqrt(3)), ("setting a mark", "uniform", "5 um", 2, sqrt(3)), ("backlash left", "uniform", "3 um", 2, sqrt(3)), ("heat", "uniform", "2 um", 1, sqrt(3)), ("repeatability", "normal", "3 um", 1, mpf(1))]
+    u2 = sum((k * si(a) / d) ** 2 for _, _, a, k, d in comps)
+    case("uncertainty-budget", t, "derived", gum + ", 5.1.2; " + fm(22), {"components": [{"name": n, "distribution": dist, "half_width_or_sd": a, "sensitivity": k} for n, dist, a, k, _ in comps]}, {"combined": (sqrt(u2), "um"), "expanded_k2": (2 * sqrt(u2), "um"),
+         "largest_share": "setting a mark", "largest_share_of_variance": ((2 * si("5 um") / sqrt(3)) ** 2 / u2, "percent")}, note="on diameter; cross-slide components count twice")
+    r = mpf("0.6")
+    case("uncertainty-correlated", t, "derived", gum + ", 5.2.2", {"components": ["3 um", "4 um"], "sensitivities": ["1", "1"], "correlation": "0.6"}, {"combined": (sqrt(9 + 16 + 2 * 12 * r) * mpf("1e-6"), "um")})
+
+    t = "probability"
+    for z, lit in [("1", "0.682689492137"), ("1.96", "0.950004209704"), ("2", "0.954499736104"), ("3", "0.997300203937")]:
+        agree(2 * Phi(mpf(z)) - 1, lit, abs_="1e-12", what="normal")
+        case(f"probability-normal-{z}", t, "published", "normal distribution tables (any)", {"k": z}, {"inside": (2 * Phi(mpf(z)) - 1, "")}, 1e-11)
+    for i, (L, U, mu, sd) in enumerate([("39.984 mm", "40 mm", "39.992 mm", "4 um"), ("39.984 mm", "40 mm", "39.995 mm", "4 um"), ("24.967 mm", "24.98 mm", "24.972 mm", "6 um"), ("0.9990 in", "1.0000 in", "0.9996 in", "0.0003 in")], 1):
+        l, u, m, s = (si(x) for x in (L, U, mu, sd))
+        case(f"probability-zone-{i}", t, "derived", fm(22) + ", shaft", {"lower": L, "upper": U, "mean": mu, "standard_deviation": sd}, {"good": (Phi((u - m) / s) - Phi((l - m) / s), ""), "scrap": (Phi((l - m) / s), ""), "rework": (Phi(-(u - m) / s), "")}, 1e-10)
+    G = lambda z: z * Phi(z) + phi(z)
+    a, s = mpf(5), mpf(3)
+    F = lambda x: s / (2 * a) * (G((x + a) / s) - G((x - a) / s))
+    chk = quad(lambda y: Phi((mpf(6) - y) / s), [-a, a]) / (2 * a)
+    assert abs(F(mpf(6)) - chk) < mpf(10) ** -30
+    case("probability-uniform-and-normal", t, "derived", fm(22) + ": closed form of the sum; agrees with quadrature", {"half_width": "5 um", "standard_deviation": "3 um", "limits": ["-6 um", "6 um"]}, {"inside": (F(mpf(6)) - F(mpf(-6)), "")}, 1e-11)
+    case("probability-cpk", t, "derived", fm(22), {"lower": "39.984 mm", "upper": "40 mm", "mean": "39.994 mm", "standard_deviation": "2 um"}, {"cp": (mpf(16) / 12, ""), "cpk": "1"}, 1e-9)
+    case("probability-guard-2017", t, "published", "ISO 14253-1:2017 default 95 % conformance probability, from memory: g = 1.65 u", {"standard_uncertainty": "3 um", "lower": "39.984 mm", "upper": "40 mm"}, {"guard_band": "4.95 um", "accept_from": "39.98895 mm", "accept_to": "39.99505 mm"}, tol_abs="0.05 um")
+    case("probability-guard-1998", t, "published", "ISO 14253-1:1998 and 2013, from memory: g = U", {"expanded_uncertainty": "5 um", "lower": "39.984 mm", "upper": "40 mm"}, {"guard_band": "5 um", "accept_from": "39.989 mm", "accept_to": "39.995 mm"}, 1e-12)
+
+    t = "aim"
+    for i, (L, U, sd, cs, cr) in enumerate([("39.984 mm", "40 mm", "4 um", "10", "1"), ("24.967 mm", "24.98 mm", "3 um", "20", "1"), ("0.9990 in", "1.0000 in", "0.0002 in", "5", "1"), ("39.984 mm", "40 mm", "4 um", "1", "1")], 1):
+        l, u, s = si(L), si(U), si(sd)
+        m = (l + u) / 2 + s * s / (u - l) * log(mpf(cs) / mpf(cr))
+        cost = lambda x: mpf(cs) * Phi((l - x) / s) + mpf(cr) * Phi((x - u) / s)
+        for e in ("1e-3", "-1e-3", "0.1", "-0.1"):
+            assert cost(m) < cost(m + s * mpf(e))
+        unit = L.split()[1]
+        case(f"aim-{i}", t, "derived", fm(22) + ": aim = middle + s^2/(U - L) ln(c_s/c_r)", {"lower": L, "upper": U, "standard_deviation": sd, "scrap_price": cs, "rework_price": cr}, {"aim": (m, unit), "expected_price": (cost(m), ""), "price_at_middle": (cost((l + u) / 2), "")}, 1e-10)
+
+
+def t_quantile(p, nu):
+    """Two-sided t quantile."""
+    from mpmath import betainc
+    x = findroot(lambda q: betainc(mpf(nu) / 2, mpf(1) / 2, 0, nu / (nu + q * q), regularized=True) - (1 - p), (mpf("1.5"), mpf(14)), solver="anderson", tol=mpf(10) ** -30, verify=False)
+    return x
+
+
+def t_beyond(t, nu):
+    """Share of Student's law beyond +-t, by integrating its density: independent of the incomplete beta function."""
+    c = gamma((nu + 1) / 2) / gamma(nu / 2) / sqrt(pi * nu) if nu < 10**4 else exp(loggamma((nu + 1) / 2) - loggamma(nu / 2)) / sqrt(pi * nu)
+    # s = t sinh-like stretch: the tail of a power law is integrated over its logarithm.
+    f = lambda w: c * (1 + exp(2 * w) / nu) ** (-(nu + 1) / 2) * exp(w)
+    lo = log(t)
+    return 2 * quad(f, [lo, lo + 1, lo + 2, lo + 4, lo + 8, lo + 16, lo + 32, lo + 64, lo + 128])
+
+
+def own_uncertainty_cases():
+    """More of the same topics: t over a grid, far tails of normal and uniform together, their best aim, propagation by another library."""
+    t = "uncertainty"
+    ps = ["0.5", "0.9", "0.9545", "0.999999"]
+    for nu in ("1.5", "3", "8.3", "16.75", "50", "999.5", "1000000"):
+        ts = []
+        for p in ps:
+            # Of the double nearest to p: 1 - p has no more digits than that.
+            g = lambda s: log(t_beyond(exp(s), mpf(nu)) / (1 - mpf(float(p))))
+            with workdps(15):
+                near, far = log(mpf("0.3")), log(mpf(10) ** 7)
+                for _ in range(40):
+                    half = (near + far) / 2
+                    near, far = (half, far) if g(half) > 0 else (near, half)
+            ts.append((exp(findroot(g, (near, near + mpf(10) ** -8), solver="secant", tol=mpf(10) ** -60)), ""))
+        case(f"uncertainty-t-grid-{nu}", t, "derived", "derived (Student's density integrated, its root)", {"degrees_of_freedom": nu, "confidences": ps}, {"coverage_factors": ts}, 1e-12)
+    # The same budget through a general-purpose package for uncertainties, which knows nothing of sizes.
+    from uncertainties import correlated_values_norm
+    for name, parts, rs in [("independent", [("3 um", "1"), ("5 um", "2"), ("0.7 um", "-2"), ("2 um", "0.36")], {}),
+                            ("correlated", [("3 um", "1"), ("5 um", "2"), ("0.7 um", "-2"), ("2 um", "0.36")], {(0, 1): "0.4", (1, 3): "-0.7", (2, 3): "0.2"})]:
+        r = [[1.0 if i == j else float(rs.get((min(i, j), max(i, j)), "0")) for j in range(4)] for i in range(4)]
+        x = correlated_values_norm([(0.0, float(u.split()[0])) for u, _ in parts], r)
+        total = sum(float(c) * v for (_, c), v in zip(parts, x))
+        case(f"uncertainty-propagated-{name}", t, "derived", "the general-purpose Python package uncertainties 3.2.3 (correlated_values_norm)",
+             {"components": [u for u, _ in parts], "sensitivities": [c for _, c in parts], "correlations": [[i, j, v] for (i, j), v in rs.items()]}, {"combined": (mpf(total.std_dev) * mpf("1e-6"), "um")}, 1e-12)
+    t = "probability"
+    src = "derived (closed form of the sum, with 200 digits; narrow ones also by quadrature)"
+    for i, (L, U, mu, u, a) in enumerate([("1 mm", "1.02 mm", "1.009 mm", "3 um", "5 um"), ("1 mm", "1.04 mm", "1.02 mm", "2 um", "0.1 um"), ("1.008 mm", "1.032 mm", "1.02 mm", "1 um", "4 um"),
+                                          ("1 mm", "1.025 mm", "1.01 mm", "1.5 um", "0.001 um"), ("1 mm", "1.02 mm", "1.01 mm", "0.01 um", "12 um"), ("1 mm", "1.01 mm", "1.02 mm", "2 um", "3 um"), ("0.05 in", "0.051 in", "0.0504 in", "0.0001 in", "0.0003 in")], 1):
+        l, h, m, s, w = (si(x) for x in (L, U, mu, u, a))
+        # Far out G is a small difference: more digits than elsewhere.
+        with workdps(200):
+            G = lambda z: z * Phi(z) + phi(z)
+            below = lambda e: s / (2 * w) * (G((e + w) / s) - G((e - w) / s))
+            good, scrap, rework = below(h - m) - below(l - m), below(l - m), below(m - h)
+        if w < 10 * s:
+            assert abs(good - quad(lambda y: Phi((h - m - y) / s) - Phi((l - m - y) / s), [-w, 0, w]) / (2 * w)) < mpf(10) ** -30
+        case(f"probability-both-{i}", t, "derived", src, {"lower": L, "upper": U, "mean": mu, "standard_deviation": u, "half_width": a}, {"good": (good, ""), "scrap": (scrap, ""), "rework": (rework, "")}, 1e-9)
+    t = "aim"
+    for i, (L, U, u, a, cs, cr) in enumerate([("1 mm", "1.02 mm", "3 um", "5 um", "10", "1"), ("1 mm", "1.02 mm", "1 um", "9 um", "4", "1"), ("1 mm", "1.02 mm", "4 um", "0.2 um", "1", "3"), ("0.05 in", "0.051 in", "0.0001 in", "0.0003 in", "20", "1")], 1):
+        l, h, s, w = (si(x) for x in (L, U, u, a))
+        f = lambda x: (Phi((x + w) / s) - Phi((x - w) / s)) / (2 * w)
+        G = lambda z: z * Phi(z) + phi(z)
+        F = lambda x: s / (2 * w) * (G((x + w) / s) - G((x - w) / s))
+        cost = lambda x: mpf(cs) * F(l - x) + mpf(cr) * F(x - h)
+        m = findroot(lambda x: log(mpf(cr) * f(x - h) / (mpf(cs) * f(x - l))), (l + (h - l) / 1000, h - (h - l) / 1000), solver="ridder", tol=mpf(10) ** -40, verify=False)
+        for e in ("1e-3", "-1e-3", "0.1", "-0.1"):
+            assert cost(m) < cost(m + s * mpf(e))
+        case(f"aim-both-{i}", t, "derived", "derived (stationary point of the expected price, normal and uniform spread)", {"lower": L, "upper": U, "standard_deviation": u, "half_width": a, "scrap_price": cs, "rework_price": cr},
+             {"aim": (m, L.split()[1]), "expected_price": (cost(m), ""), "price_at_middle": (cost((l + h) / 2), "")}, 1e-9)
+
+
 def chip_cases():
     t = "chip"
     for i, (ap, f, ok) in enumerate([("2 mm", "0.25 mm/rev", True), ("2 mm", "0.05 mm/rev", False), ("0.5 mm", "0.3 mm/rev", False)], 1):
@@ -1388,7 +1516,7 @@ def iso286_cases():
 
 def main():
     for group in (units_cases, speed_cases, force_cases, power_cases, finish_cases, least_chip_cases, beam_cases, any_bar_cases, vibration_cases, whirl_of_cones, texture_cases, support_cases, dial_cases, general_tolerance_cases,
-                  preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases, iso286_cases):
+                  preferred_cases, chip_cases, life_cases, taper_cases, facing_cases, grip_tool_cases, iso286_cases, uncertainty_cases, own_uncertainty_cases):
         group()
     # The source of a case on the line above its values.
     dump = lambda x: json.dumps(x, ensure_ascii=True)

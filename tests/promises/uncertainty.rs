@@ -1,0 +1,429 @@
+//! Budgets, verdicts and aims through the document door.
+
+use serde_json::{Value, json};
+use turnwright::ErrorKind::{self, *};
+use turnwright::document::answer;
+
+fn ask(question: &str, fields: &Value) -> Value {
+    let text = answer(&json!({ question: fields }).to_string()).unwrap_or_else(|e| panic!("{e}"));
+    let reply: Value = serde_json::from_str(&text).unwrap();
+    reply[question].clone()
+}
+
+/// The number before the unit.
+fn number(text: &Value) -> f64 {
+    let text = text.as_str().unwrap_or_else(|| panic!("{text} is no text"));
+    text.split(' ').next().unwrap().parse().unwrap()
+}
+
+fn turned() -> Value {
+    json!({ "components": [
+                { "name": "instrument", "half_width": "0.004 mm" },
+                { "name": "mark", "width": "0.01 mm", "sensitivity": 2 },
+                { "name": "heat", "half_width": "0.002 mm", "distribution": "arcsine" },
+                { "name": "repeat", "standard": "0.003 mm", "degrees_of_freedom": 9 },
+                { "name": "gauge", "expanded": "0.002 mm", "k": 2 },
+                { "name": "display", "resolution": "0.001 mm" }],
+            "limits": ["39.961 mm", "40 mm"] })
+}
+
+fn with(base: &Value, pointer: &str, value: Value) -> Value {
+    let mut fields = base.clone();
+    match fields.pointer_mut(pointer) {
+        Some(place) => *place = value,
+        None => {
+            let (parent, name) = pointer.rsplit_once('/').unwrap();
+            fields.pointer_mut(parent).unwrap()[name] = value;
+        }
+    }
+    fields
+}
+
+#[test]
+fn a_budget_names_what_dominates_and_what_comes_out() {
+    let found = ask("budget", &turned());
+    // By hand: (16 + 100)/3 + 2 + 9 + 1 + 1/12 square micrometres.
+    let square = 116.0_f64 / 3.0 + 12.0 + 1.0 / 12.0;
+    assert!((number(&found["combined"]) - square.sqrt() / 1000.0).abs() < 1e-12);
+    assert_eq!(found["dominant"], "mark");
+    let shares = found["shares"].as_array().unwrap();
+    assert_eq!((shares.len(), &shares[0]["name"]), (6, &json!("mark")));
+    let of = |share: &Value| share["share"].as_f64().unwrap();
+    assert!((shares.iter().map(of).sum::<f64>() - 1.0).abs() < 1e-12);
+    assert!(shares.windows(2).all(|pair| of(&pair[0]) >= of(&pair[1])));
+    // Only repeat has degrees: u^4/(81/9).
+    let nu = found["degrees_of_freedom"].as_f64().unwrap();
+    assert!((nu / (square * square / 9.0) - 1.0).abs() < 1e-12);
+    assert!(found["good"].as_f64().unwrap() > 0.98);
+    assert_eq!(found["aim"], "39.9805 mm");
+    assert!(
+        found["text"]
+            .as_str()
+            .unwrap()
+            .contains("mark: 0.0058 mm, ")
+    );
+    assert!(number(&found["accept_from"]) > 39.974);
+}
+
+#[test]
+fn without_degrees_of_freedom_the_factor_is_two() {
+    let found = ask(
+        "budget",
+        &json!({ "components": [{ "name": "a", "standard": "0.0001 in" }] }),
+    );
+    assert!((found["coverage_factor"].as_f64().unwrap() - 2.0).abs() < 1e-14);
+    assert_eq!(found["degrees_of_freedom"], Value::Null);
+    // Without limits nothing is said of good parts.
+    assert_eq!(found["good"], Value::Null);
+    assert!(found["combined"].as_str().unwrap().ends_with(" in"));
+    assert!(found["text"].as_str().unwrap().contains("0.00010 in"));
+}
+
+#[test]
+fn a_simulation_agrees_with_the_budget_and_says_how_far_it_may_be_off() {
+    let fields = with(&turned(), "/simulate", json!({ "draws": 50000, "seed": 3 }));
+    let found = ask("budget", &fields);
+    let drawn = &found["simulated"];
+    assert_eq!(drawn["draws"], 50000);
+    let good = drawn["outcome"]["counted"]["good"].as_f64().unwrap();
+    let error = drawn["outcome"]["good_error"].as_f64().unwrap();
+    // Student's law of nine degrees scatters a little more: a tenth of a percent here.
+    assert!((good - found["good"].as_f64().unwrap()).abs() < 4.5 * error + 0.001);
+    assert_eq!(found, ask("budget", &fields));
+}
+
+#[test]
+fn correlated_components_add_with_a_caution() {
+    let fields = json!({
+        "components": [{ "name": "one", "standard": "0.003 mm" }, { "name": "other", "standard": "0.004 mm" }],
+        "correlations": [{ "first": "one", "second": "other", "coefficient": 0.6 }] });
+    let found = ask("budget", &fields);
+    assert!((number(&found["combined"]) - 39.4_f64.sqrt() / 1000.0).abs() < 1e-12);
+    assert_eq!(found["cautions"][0]["code"], "correlated_taken_as_normal");
+}
+
+#[test]
+fn prices_move_the_aim_to_where_a_part_can_be_saved() {
+    let fields = json!({ "limits": ["39.984 mm", "40 mm"], "standard_uncertainty": "0.004 mm",
+                         "price_scrap": 10, "price_rework": 1 });
+    let shaft = ask("aim", &fields);
+    let hole = ask("aim", &with(&fields, "/of", json!("hole")));
+    assert!(number(&shaft["aim"]) > number(&shaft["middle"]["aim"]));
+    assert!((number(&shaft["aim"]) + number(&hole["aim"]) - 79.984).abs() < 1e-12);
+    assert_eq!(shaft["max_material_limit"]["aim"], "40 mm");
+    assert_eq!(hole["max_material_limit"]["aim"], "39.984 mm");
+    let prices = |which: &Value| which["expected_price"].as_f64().unwrap();
+    assert!(prices(&shaft) < prices(&shaft["middle"]));
+    assert!(prices(&shaft) < prices(&shaft["max_material_limit"]));
+    let wider = ask("aim", &with(&fields, "/half_width", json!("0.003 mm")));
+    assert!(prices(&wider) > prices(&shaft));
+    let budget = with(
+        &with(&turned(), "/price_scrap", json!(10)),
+        "/price_rework",
+        json!(1),
+    );
+    assert!(number(&ask("budget", &budget)["best_aim"]["aim"]) > 39.9805);
+}
+
+#[test]
+fn a_verdict_says_what_is_proved_and_what_is_not() {
+    let fields = json!({ "measured": "39.998 mm", "limits": ["39.984 mm", "40 mm"],
+                         "expanded_uncertainty": "0.005 mm" });
+    let found = ask("verdict", &fields);
+    assert_eq!(found["verdict"], "cannot_tell");
+    assert_eq!(
+        (&found["accept_from"], &found["accept_to"]),
+        (&json!("39.989 mm"), &json!("39.995 mm"))
+    );
+    // Phi(2/2.5) less what lies below the other limit.
+    assert!((found["chance_good"].as_f64().unwrap() - 0.788_144_6).abs() < 1e-6);
+    let of = |size: &str, feature: &str| {
+        let fields = with(
+            &with(&fields, "/measured", json!(size)),
+            "/of",
+            json!(feature),
+        );
+        ask("verdict", &fields)["verdict"].clone()
+    };
+    assert_eq!(
+        (of("40.01 mm", "shaft"), of("40.01 mm", "hole")),
+        (json!("rework"), json!("scrap"))
+    );
+    assert_eq!(
+        (of("39.97 mm", "shaft"), of("39.97 mm", "hole")),
+        (json!("scrap"), json!("rework"))
+    );
+    let newer = ask("verdict", &with(&fields, "/rule", json!("conformance95")));
+    assert_eq!(newer["guard_band"], "0.0041125 mm");
+    let wide = ask(
+        "verdict",
+        &with(&fields, "/expanded_uncertainty", json!("0.01 mm")),
+    );
+    let codes: Vec<&Value> = wide["cautions"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|c| &c["code"])
+        .collect();
+    assert!(codes.contains(&&json!("no_size_proves_it_good")));
+    assert_eq!(wide["accept_from"], Value::Null);
+}
+
+#[test]
+fn every_bad_value_names_its_field_and_a_remedy() {
+    let budget = turned();
+    let aim = json!({ "limits": ["39.984 mm", "40 mm"], "standard_uncertainty": "0.004 mm",
+                      "price_scrap": 10, "price_rework": 1 });
+    let verdict = json!({ "measured": "39.998 mm", "limits": ["39.984 mm", "40 mm"],
+                          "expanded_uncertainty": "0.005 mm" });
+    let pair =
+        |first: &str, r: f64| json!([{ "first": first, "second": "heat", "coefficient": r }]);
+    let cases: Vec<(&str, &Value, &str, Value, ErrorKind, &str)> = vec![
+        (
+            "budget",
+            &budget,
+            "/components",
+            json!([]),
+            MissingField,
+            "components",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/half_width",
+            json!("0 mm"),
+            OutOfRange,
+            "components[0].half_width",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/3/standard",
+            json!("-0.003 mm"),
+            OutOfRange,
+            "components[3].standard",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/1/width",
+            json!("-1 mm"),
+            OutOfRange,
+            "components[1].width",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/standard",
+            json!("0.001 mm"),
+            Contradiction,
+            "components[0].half_width",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/k",
+            json!(2),
+            Contradiction,
+            "components[0].k",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/4/k",
+            Value::Null,
+            MissingField,
+            "components[4].k",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/3/standard",
+            Value::Null,
+            MissingField,
+            "components[3].standard",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/3/distribution",
+            json!("uniform"),
+            Contradiction,
+            "components[3].distribution",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/distribution",
+            json!("normal"),
+            Contradiction,
+            "components[0].distribution",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/distribution",
+            json!("round"),
+            UnknownName,
+            "components[0].distribution",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/name",
+            json!("heat"),
+            Contradiction,
+            "components",
+        ),
+        (
+            "budget",
+            &budget,
+            "/components/0/colour",
+            json!("red"),
+            UnknownField,
+            "components[0].colour",
+        ),
+        (
+            "budget",
+            &budget,
+            "/limits",
+            json!(["40 mm", "39.9 mm"]),
+            Contradiction,
+            "limits",
+        ),
+        (
+            "budget",
+            &budget,
+            "/aim",
+            json!("40.1 mm"),
+            Contradiction,
+            "aim",
+        ),
+        (
+            "budget",
+            &budget,
+            "/confidence",
+            json!(1),
+            OutOfRange,
+            "confidence",
+        ),
+        (
+            "budget",
+            &budget,
+            "/price_scrap",
+            json!(5),
+            MissingField,
+            "price_rework",
+        ),
+        (
+            "budget",
+            &budget,
+            "/correlations",
+            pair("cold", 0.5),
+            UnknownName,
+            "correlations[0].first",
+        ),
+        (
+            "budget",
+            &budget,
+            "/correlations",
+            pair("mark", 1.5),
+            OutOfRange,
+            "correlations[0].coefficient",
+        ),
+        (
+            "budget",
+            &budget,
+            "/correlations",
+            pair("heat", 0.5),
+            Contradiction,
+            "correlations",
+        ),
+        (
+            "budget",
+            &budget,
+            "/simulate",
+            json!({ "draws": 10 }),
+            OutOfRange,
+            "simulate.draws",
+        ),
+        (
+            "budget",
+            &budget,
+            "/simulate",
+            json!({ "draws": 20_000_000 }),
+            OutOfRange,
+            "simulate.draws",
+        ),
+        (
+            "budget",
+            &budget,
+            "/simulate",
+            json!({ "seeds": 1 }),
+            UnknownField,
+            "simulate.seeds",
+        ),
+        (
+            "aim",
+            &aim,
+            "/standard_uncertainty",
+            json!("0.02 mm"),
+            Impossible,
+            "standard_uncertainty",
+        ),
+        (
+            "aim",
+            &aim,
+            "/standard_uncertainty",
+            Value::Null,
+            MissingField,
+            "standard_uncertainty",
+        ),
+        (
+            "aim",
+            &aim,
+            "/price_scrap",
+            json!(-1),
+            OutOfRange,
+            "price_scrap",
+        ),
+        ("aim", &aim, "/of", json!("plate"), UnknownName, "of"),
+        (
+            "verdict",
+            &verdict,
+            "/standard_uncertainty",
+            json!("0.002 mm"),
+            Contradiction,
+            "standard_uncertainty",
+        ),
+        (
+            "verdict",
+            &verdict,
+            "/measured",
+            json!("0 mm"),
+            OutOfRange,
+            "measured",
+        ),
+        (
+            "verdict",
+            &verdict,
+            "/rule",
+            json!("coin"),
+            UnknownName,
+            "rule",
+        ),
+    ];
+    for (question, base, pointer, value, kind, field) in cases {
+        let fields = with(base, pointer, value);
+        let error = answer(&json!({ question: fields }).to_string()).unwrap_err();
+        assert_eq!(
+            (error.kind(), error.field()),
+            (kind, field),
+            "{pointer}: {error}"
+        );
+        assert!(
+            !error.expected().is_empty() && !error.remedy().is_empty(),
+            "{error}"
+        );
+    }
+}
