@@ -96,7 +96,7 @@ pub struct StopsChoice {
 /// let cuts = [33.2, 31.2, 30.38, 29.98].map(|d| Diameter::from_mm(d).map(|after| CutAhead { after, spring }));
 /// let cuts = cuts.into_iter().collect::<Result<Vec<_>, _>>()?;
 /// let prices = Prices::new(PriceScrap::from_value(25.0)?, PriceRework::from_value(3.0)?);
-/// let stop = PriceStop::from_value(1.5)?;
+/// let stop = PriceStop::from_value(0.5)?;
 /// let choice = StopsAsk::new(zone, "34 mm".parse()?, &cuts, &cross, Instrument::Micrometer, prices, stop)
 ///     .choose(&mut Provenance::default())?;
 /// assert_eq!(choice.chosen.after, [0, 2]);

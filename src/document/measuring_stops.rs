@@ -40,7 +40,7 @@ use crate::standards::limits::Limits;
 /// let cuts = [1.35, 1.25, 1.21875, 1.1875].map(|d| Diameter::from_inch(d).map(|after| CutAhead { after, spring }));
 /// let cuts = cuts.into_iter().collect::<Result<Vec<_>, _>>()?;
 /// let prices = Prices::new(PriceScrap::from_value(30.0)?, PriceRework::from_value(4.0)?);
-/// let stop = PriceStop::from_value(1.5)?;
+/// let stop = PriceStop::from_value(0.5)?;
 /// let answer = Question::new(zone, "1.375 in".parse()?, cuts, cross, Instrument::Micrometer, prices, stop).answer()?;
 /// assert_eq!(answer.chosen.after, [0, 2]);
 /// # Ok::<(), turnwright::Error>(())
