@@ -34,6 +34,11 @@
 //! | whether the tailstock with a live centre is needed | [`advice::support`] |
 //! | which centre hole, how deep | [`advice::centre_hole`] |
 //! | the limits of h7 or H7, what a hole and a shaft leave between them | [`standards::tolerance_class`], [`standards::fit`] |
+//! | which size to aim at, how likely a part is good | [`physics::aim`], [`physics::spread`] |
+//! | how uncertain a size is, after the GUM | [`physics::budget`]; of a turned size [`advice::size_budget`] |
+//! | whether a tolerance is within reach, and what would bring it there | [`advice::reach`] |
+//! | after which cuts to measure | [`advice::stops`] |
+//! | what a measured size proves | [`standards::decision`] |
 //! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |
 //! | a whole operation sheet | [`Job`], `document::plan` for its fields as text |
 //! | to ask from another language | `document::answer`, `include/turnwright.h` |

@@ -546,4 +546,58 @@ mod corners {
             finite(least_chip::best_feed(r, least));
         });
     }
+
+    #[test]
+    fn of_the_spread_of_sizes_are_finite() {
+        use super::aim::{self, Prices};
+        use super::budget::{self, Budget, Component};
+        use super::spread::{self, SizeSpread};
+        use crate::standards::limits::{Feature, Limits};
+
+        let sure = |outcome: spread::Outcome| {
+            let all = [outcome.good, outcome.rework, outcome.scrap].map(Probability::value);
+            assert!(all.iter().all(|p| (0.0..=1.0).contains(p)), "{all:?}");
+            // Three roundings of a sum of shares.
+            assert!((all.iter().sum::<f64>() - 1.0).abs() < 1e-15, "{all:?}");
+        };
+        at_all_corners!(low: Diameter, high: Diameter, mean: Diameter, u: StandardUncertainty => {
+            let Ok(limits) = Limits::new(low, high) else { continue };
+            let found = spread::capability(limits, mean, u);
+            finite(found.cp);
+            finite(found.cpk);
+            finite(spread::chance_that_good(mean, limits, u));
+            at_all_corners!(a: HalfWidth, scrap: PriceScrap, rework: PriceRework => {
+                let prices = Prices::new(scrap, rework);
+                for spread in [SizeSpread::normal(u), SizeSpread::uniform(a), SizeSpread::normal_and_uniform(u, a)] {
+                    for feature in [Feature::Shaft, Feature::Hole] {
+                        sure(spread::outcome(limits, mean, spread, feature));
+                        finite(aim::expected_price(limits, mean, spread, prices, feature));
+                        if let Ok(best) = aim::best_aim(limits, spread, prices, feature) {
+                            finite(best.aim);
+                            finite(best.expected_price);
+                            sure(best.outcome);
+                        }
+                    }
+                }
+                if let Some(largest) = aim::largest_standard_uncertainty(limits, Some(a), prices) {
+                    finite(largest);
+                }
+            });
+        });
+        at_all_corners!(u: StandardUncertainty, a: HalfWidth, c: Sensitivity, nu: DegreesOfFreedom,
+                        p: Confidence => {
+            finite(budget::coverage_factor(Some(nu), p));
+            finite(budget::coverage_factor(None, p));
+            let parts = vec![
+                Component::standard("read", u).with_sensitivity(c).with_degrees_of_freedom(nu),
+                Component::uniform("set", a),
+            ];
+            if let Ok(budget) = Budget::new(parts) {
+                finite(budget.combined());
+                finite(budget.expanded(p));
+                finite(budget.coverage_factor(p));
+                assert!(budget.share(0).is_some_and(f64::is_finite));
+            }
+        });
+    }
 }
