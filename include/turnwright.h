@@ -947,6 +947,24 @@ typedef struct tw_price_stop {
     double ratio;
 } tw_price_stop;
 
+// Run-out of a bar or part: the whole travel of an indicator over one turn, twice the eccentricity.
+typedef struct tw_run_out {
+    // Millimetres.
+    double mm;
+} tw_run_out;
+
+// Thickness of the skin of a hot-rolled, forged or cast bar, which the first cut must go under.
+typedef struct tw_skin_thickness {
+    // Millimetres.
+    double mm;
+} tw_skin_thickness;
+
+// Leg of a chamfer of 45 degrees, along the axis and across it alike.
+typedef struct tw_chamfer_leg {
+    // Millimetres.
+    double mm;
+} tw_chamfer_leg;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -3485,7 +3503,13 @@ enum tw_quantity {
     /* a price of rework; in plain numbers */
     TW_QUANTITY_PRICE_REWORK = 107,
     /* a price of a measuring stop; in plain numbers */
-    TW_QUANTITY_PRICE_STOP = 108
+    TW_QUANTITY_PRICE_STOP = 108,
+    /* a run-out; in mm */
+    TW_QUANTITY_RUN_OUT = 109,
+    /* a thickness of the skin; in mm */
+    TW_QUANTITY_SKIN_THICKNESS = 110,
+    /* a leg of a chamfer; in mm */
+    TW_QUANTITY_CHAMFER_LEG = 111
 };
 
 /*
@@ -8664,6 +8688,279 @@ static inline tw_price_stop tw_price_stop_one(double value)
 static inline double tw_price_stop_as_one(tw_price_stop quantity)
 {
     return quantity.ratio * 1.0 / 1.0;
+}
+
+static inline tw_run_out tw_run_out_millimeter(double value)
+{
+    tw_run_out made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_run_out_as_millimeter(tw_run_out quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_run_out tw_run_out_micrometer(double value)
+{
+    tw_run_out made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_run_out_as_micrometer(tw_run_out quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_run_out tw_run_out_centimeter(double value)
+{
+    tw_run_out made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_run_out_as_centimeter(tw_run_out quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_run_out tw_run_out_meter(double value)
+{
+    tw_run_out made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_run_out_as_meter(tw_run_out quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_run_out tw_run_out_inch(double value)
+{
+    tw_run_out made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_run_out_as_inch(tw_run_out quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_run_out tw_run_out_inch_fraction(double numerator, double denominator)
+{
+    tw_run_out made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_run_out tw_run_out_foot(double value)
+{
+    tw_run_out made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_run_out_as_foot(tw_run_out quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_run_out tw_run_out_thousandth_inch(double value)
+{
+    tw_run_out made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_run_out_as_thousandth_inch(tw_run_out quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_millimeter(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_millimeter(tw_skin_thickness quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_micrometer(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_micrometer(tw_skin_thickness quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_centimeter(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_centimeter(tw_skin_thickness quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_meter(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_meter(tw_skin_thickness quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_inch(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_inch(tw_skin_thickness quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_inch_fraction(double numerator, double denominator)
+{
+    tw_skin_thickness made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_foot(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_foot(tw_skin_thickness quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_skin_thickness tw_skin_thickness_thousandth_inch(double value)
+{
+    tw_skin_thickness made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_skin_thickness_as_thousandth_inch(tw_skin_thickness quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_millimeter(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 1.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_millimeter(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 1.0 / 1.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_micrometer(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 1.0 / (1.0 * 1000.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_micrometer(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 1000.0 / 1.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_centimeter(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 10.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_centimeter(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 1.0 / 10.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_meter(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 1000.0 / (1.0 * 1.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_meter(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 1.0 / 1000.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_inch(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 254.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_inch(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 10.0 / 254.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_inch_fraction(double numerator, double denominator)
+{
+    tw_chamfer_leg made;
+    made.mm = numerator * 254.0 / (denominator * 10.0);
+    return made;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_foot(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 3048.0 / (1.0 * 10.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_foot(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 10.0 / 3048.0;
+}
+
+static inline tw_chamfer_leg tw_chamfer_leg_thousandth_inch(double value)
+{
+    tw_chamfer_leg made;
+    made.mm = value * 254.0 / (1.0 * 10000.0);
+    return made;
+}
+
+static inline double tw_chamfer_leg_as_thousandth_inch(tw_chamfer_leg quantity)
+{
+    return quantity.mm * 10000.0 / 254.0;
 }
 
 #endif /* TURNWRIGHT_H_INLINE */

@@ -100,8 +100,8 @@ pub use quantity::dial::{Divisions, DivisionsPerTurn, Reading, Slide};
 pub use quantity::unit::{self, Units};
 pub use quantity::{
     AxialForce, AxialStiffness, BendingMoment, BladeWidth, BrinellHardness, Capability,
-    CapabilityIndex, ChipArea, ChipThickness, ChipWidth, Clearance, CompoundAngle, Confidence,
-    CornerRadius, Correlation, CoverageFactor, CriticalSpeed, CrossSlideAngle, CutOff,
+    CapabilityIndex, ChamferLeg, ChipArea, ChipThickness, ChipWidth, Clearance, CompoundAngle,
+    Confidence, CornerRadius, Correlation, CoverageFactor, CriticalSpeed, CrossSlideAngle, CutOff,
     CuttingEdgeAngle, CuttingSpeed, Deflection, DegreesOfFreedom, Density, DepthOfCut, Diameter,
     DiameterError, Division, Duration, Eccentricity, EdgeLength, EdgeRadius, Efficiency, Engraved,
     Feed, FeedForce, FeedRate, FeedUnevenness, ForceExponent, ForceFactor, ForceScatter, Friction,
@@ -109,8 +109,8 @@ pub use quantity::{
     LifeConstant, LifeExponent, LifeScatter, LowerDeviation, MainForce, Mass, MeanPressure,
     MinorCuttingEdgeAngle, NormalRatio, Overhang, PassiveForce, PointSpacing, Position, Power,
     Price, PricePerHour, PriceRework, PriceScrap, PriceStop, Probability, Quantity, Ra, Radius,
-    RakeAngle, RemovalRate, Resolution, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, Rz,
-    Sensitivity, SetOver, ShankSize, ShortCutOff, SizeUncertainty, Slenderness,
+    RakeAngle, RemovalRate, Resolution, Rku, RotationalStiffness, Rq, Rsk, Rsm, Rt, RunOut, Rz,
+    Sensitivity, SetOver, ShankSize, ShortCutOff, SizeUncertainty, SkinThickness, Slenderness,
     SpecificCuttingForce, SpecificForceAtChip, SpecificHeat, SpindleSpeed, SpringShare,
     StandardUncertainty, Stiffness, TangentialDeflection, TaperRatio, TemperatureRise,
     ThermalExpansion, ThermalGrowth, Tolerance, ToolHeight, ToolLife, Torque, Transmission, Travel,
@@ -121,7 +121,9 @@ pub use shop::gauge::Gauge;
 pub use shop::holding::{Holding, HoldingKind};
 pub use shop::lathe::{Lathe, SpeedRange, Spindle};
 pub use shop::material::{Material, ToolMaterial};
-pub use shop::part::{Part, Stock, WantedFinish};
+pub use shop::part::Part;
+pub use shop::stock::Stock;
+pub use shop::surface::{Surface, Undercut, WantedFinish};
 pub use shop::tool::{EdgeState, Tool};
 pub use standards::limit_deviations::LimitDeviations;
 pub use standards::limits::{Feature, LengthLimits, Limits};

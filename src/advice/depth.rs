@@ -4,8 +4,10 @@ use std::fmt;
 
 use super::force::ToolLaw;
 use crate::error::{Error, ErrorKind};
+use crate::physics::section::Section;
+use crate::physics::stepped::HeldBar;
 use crate::physics::torque_curve::TorqueCurve;
-use crate::physics::{bar, drive, engagement, force, speed};
+use crate::physics::{drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
     ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, Power, SpindleSpeed,
@@ -213,7 +215,11 @@ pub(crate) struct Cut<'a> {
     pub(crate) spindle_speed: SpindleSpeed,
     pub(crate) before: Diameter,
     pub(crate) held: &'a super::support::Held,
+    /// What stays thicker between the jaws and the shoulder.
+    pub(crate) root: &'a [Section],
+    /// From the shoulder, measured from the jaws ...
     pub(crate) from: WorkLength,
+    /// ... to the free end.
     pub(crate) to: WorkLength,
 }
 
@@ -231,16 +237,10 @@ impl Cut<'_> {
     pub(crate) fn effort(&self, depth: DepthOfCut) -> Result<Effort, Error> {
         let forces = self.law.forces(self.tool, depth, self.feed);
         let mean = speed::mean_diameter(self.before, depth)?;
-        let after = self.before.after_cut(depth)?;
-        let bar = bar::Bar::new(self.held.youngs_modulus, after, self.held.overhang);
-        let (_, spring) = bar::worst_station(
-            &bar,
-            &self.held.springs,
-            self.held.support(),
-            super::support::size_of(forces.passive),
-            self.from,
-            self.to,
-        )?;
+        let passive = super::support::size_of(forces.passive);
+        let bar = self.bar_of(self.before.after_cut(depth)?)?;
+        let (from, to) = self.stretch(&bar);
+        let (_, spring) = bar.worst(passive, from, to)?;
         Ok(Effort {
             forces,
             power: drive::cutting_power(
@@ -255,16 +255,38 @@ impl Cut<'_> {
     /// By how much the spring of the bar differs along the cut, on the diameter.
     pub(crate) fn spring_along(&self, depth: DepthOfCut) -> Result<DiameterError, Error> {
         let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
-        let after = self.before.after_cut(depth)?;
-        let bar = bar::Bar::new(self.held.youngs_modulus, after, self.held.overhang);
-        let (springs, support) = (&self.held.springs, self.held.support());
-        let (_, most) = bar::worst_station(&bar, springs, support, passive, self.from, self.to)?;
-        let end = |at| bar::deflection(&bar, support, springs, passive, at);
+        let bar = self.bar_of(self.before.after_cut(depth)?)?;
+        let (from, to) = self.stretch(&bar);
+        let (_, most) = bar.worst(passive, from, to)?;
         // Between its ends the line rises to one crest and falls; it is least at an end.
-        let least = end(self.from)?.min(end(self.to)?);
+        let least = bar
+            .deflection(passive, from)?
+            .min(bar.deflection(passive, to)?);
         Ok(DiameterError::computed_trade(
             most.diameter_error().mm() - least.diameter_error().mm(),
         ))
+    }
+
+    /// Where the cut goes, no farther than the lengths of the sections add up to.
+    fn stretch(&self, bar: &HeldBar) -> (WorkLength, WorkLength) {
+        let end = bar.length();
+        (self.from.min(end), self.to.min(end))
+    }
+
+    /// The bar as this cut leaves it.
+    fn bar_of(&self, after: Diameter) -> Result<HeldBar, Error> {
+        let length = WorkLength::computed_trade(self.to.mm() - self.from.mm());
+        let mut sections = Vec::with_capacity(self.root.len() + 1);
+        sections.extend_from_slice(self.root);
+        sections.push(Section::cylinder(after, length));
+        let held = self.held;
+        HeldBar::new(
+            held.youngs_modulus,
+            &sections,
+            held.support(),
+            &held.springs,
+            &[],
+        )
     }
 
     /// What forbids `depth`, if anything does.

@@ -6,7 +6,7 @@ use crate::physics::{feed_for_finish, finish, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{CornerRadius, Feed, HandwheelRate, SpindleSpeed, Travel};
 use crate::shop::lathe::Lathe;
-use crate::shop::part::WantedFinish;
+use crate::shop::surface::WantedFinish;
 use crate::shop::tool::Tool;
 
 /// Largest roughing feed, as a share of the corner radius.

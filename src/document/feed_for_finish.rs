@@ -15,7 +15,7 @@ use crate::quantity::unit::Units;
 use crate::quantity::{
     ChipThickness, Feed, FeedRate, FeedUnevenness, HandwheelRate, Rt, SpindleSpeed, Travel,
 };
-use crate::shop::part::WantedFinish;
+use crate::shop::surface::WantedFinish;
 use crate::shop::tool::Tool;
 use crate::standards::texture::cut_off_by_feed;
 

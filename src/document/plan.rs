@@ -8,12 +8,13 @@
 //! | a dial | `reads`: `"diameter"`, `"radius"` or, for the carriage, `"travel"`; `division` (what one mark says), `divisions_per_turn`, `backlash?` (slide travel), `ring?`: `"settable"` or `"fixed"` |
 //! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `rake_angle?`, `edge_radius?`, `least_depth?`, `edge?`: `"sharp"`, `"ordinary"` or `"worn_out"` |
 //! | `material` | a key or designation of the catalogue, or `{ like?, name?, specific_force, exponent, youngs_modulus?, density?, expansion?, specific_heat?, hardness_hb?, cutting_speeds?: { high_speed_steel?: [low, high], carbide?: [low, high] } }` |
-//! | `stock` | `diameter`, `length` |
-//! | `part` | `diameter` (nominal), `limits: [smallest, largest]` (or in another writing, see [`document`](super)) or `class` of a shaft such as `"h8"`, `length` (face to shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }` |
+//! | `stock` | `diameter`, `length`, `skin?` (thickness of a rolled skin, which the first cut goes under), `run_out?` (whole travel of an indicator over one turn) |
+//! | `part` | one surface, its fields as below; or `surfaces: [..]`, from the face inwards, the smallest first; `other_end?: [..]`, from the other face inwards, turned after the part is turned round; `overall_length?` (face to face), `overall_limits?` |
+//! | a surface | `diameter` (nominal), `limits: [smallest, largest]` (or in another writing, see [`document`](super)) or `class` of a shaft such as `"h8"`, `length` (up to its shoulder), `length_limits?: [shortest, longest]`, `finish?: { ra }` or `{ rz }`, `chamfer?` (leg of 45 degrees at its free edge), `undercut?: { width, depth }` (groove at its shoulder), `small_diameter?` (a cone, narrowing to this at its free end) |
 //! | `holding?` | `"chuck"`, `"chuck_and_centre"`, or `{ kind, stiffness?, rotational_stiffness?, centre_stiffness?, centre_max_speed? }`; left out: what the figures advise |
 //! | `cutting_speed?` | instead of the middle of the material's band |
 //! | `zero_at?` | the diameter, measured all along, at which the cross dial reads zero |
-//! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`; `instrument?`: a name such as `"micrometer"` or `{ kind, .. }` (see [`within_reach`](super::within_reach)); `measuring_stops?` (their number; left out: as many as pay); `least_good?` (the chance of a good part below which no mark is used, 0.95); `price_scrap?`, `price_rework?`, `price_stop?` (all in one currency; left out: minutes of work); `way?`: `"readable"` |
+//! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`, `parting?` (width of the parting tool, where the part is parted off); `instrument?`: a name such as `"micrometer"` or `{ kind, .. }` (see [`within_reach`](super::within_reach)); `measuring_stops?` (their number; left out: as many as pay); `least_good?` (the chance of a good part below which no mark is used, 0.95); `price_scrap?`, `price_rework?`, `price_stop?` (all in one currency; left out: minutes of work); `way?`: `"readable"` |
 //! | `units?` | `"metric"` or `"inch"`, for the words of the sheet |
 
 use crate::error::Error;

@@ -872,6 +872,30 @@ pub struct tw_price_stop {
     pub ratio: f64,
 }
 
+/// Run-out of a bar or part: the whole travel of an indicator over one turn, twice the eccentricity.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_run_out {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Thickness of the skin of a hot-rolled, forged or cast bar, which the first cut must go under.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_skin_thickness {
+    /// Millimetres.
+    pub mm: f64,
+}
+
+/// Leg of a chamfer of 45 degrees, along the axis and across it alike.
+#[repr(C)]
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct tw_chamfer_leg {
+    /// Millimetres.
+    pub mm: f64,
+}
+
 macro_rules! both_ways {
     ($($c:ident $field:ident $rust:ident)*) => { $(
         impl $c {
@@ -1012,6 +1036,9 @@ both_ways! {
     tw_price_scrap ratio PriceScrap
     tw_price_rework ratio PriceRework
     tw_price_stop ratio PriceStop
+    tw_run_out mm RunOut
+    tw_skin_thickness mm SkinThickness
+    tw_chamfer_leg mm ChamferLeg
 }
 
 /// The range of a quantity, in its metric unit, as the calls check it: the least and the largest

@@ -216,6 +216,47 @@ pub struct Outcome {
     pub scrap: Probability,
 }
 
+impl Outcome {
+    /// What comes out good for certain.
+    #[must_use]
+    pub fn sure() -> Self {
+        Self {
+            good: Probability::computed_trade(1.0),
+            rework: Probability::computed_trade(0.0),
+            scrap: Probability::computed_trade(0.0),
+        }
+    }
+
+    /// Of two sizes on one part, each on its own: good where both are, lost where either is, to rework
+    /// where neither is lost and not both are good.
+    ///
+    /// # Source
+    /// Product of independent probabilities.
+    /// # Example
+    /// ```
+    /// use turnwright::{physics::spread::{outcome, Outcome, SizeSpread}, Feature, Limits};
+    /// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
+    /// let one = outcome(limits, "39.995 mm".parse()?, SizeSpread::normal("0.004 mm".parse()?), Feature::Shaft);
+    /// let both = one.and(one);
+    /// assert!((both.good.value() - one.good.value().powi(2)).abs() < 1e-15);
+    /// assert_eq!(one.and(Outcome::sure()), one);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn and(self, other: Self) -> Self {
+        let (a, b) = (self, other);
+        let p = Probability::value;
+        Self {
+            good: Probability::computed_trade(p(a.good) * p(b.good)),
+            // Summed from what is small, so that a small chance is not lost against one.
+            rework: Probability::computed_trade(
+                p(a.rework) * (p(b.good) + p(b.rework)) + p(a.good) * p(b.rework),
+            ),
+            scrap: Probability::computed_trade(p(a.scrap) + (p(a.good) + p(a.rework)) * p(b.scrap)),
+        }
+    }
+}
+
 impl fmt::Display for Outcome {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(

@@ -15,7 +15,7 @@ use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, PriceRework, PriceScrap, PriceStop, Probability,
     Quantity, SizeUncertainty, ThermalExpansion, round_size,
 };
-use crate::shop::dial::Dial;
+use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
 use crate::standards::decision::DecisionRule;
 use crate::standards::limits::{Feature, Limits};
@@ -82,8 +82,17 @@ pub(super) struct Rests<'a> {
     pub(super) cross: &'a Dial,
     pub(super) gauge: Gauge,
     pub(super) expansion: Option<ThermalExpansion>,
-    pub(super) zero_at: Option<Diameter>,
+    /// The diameter before the first cut.
+    pub(super) start: Diameter,
+    /// True where the dial was zeroed on a measured size.
+    pub(super) measured: bool,
+    /// True where this job has proved the dial already, by a measured surface.
+    pub(super) proved: bool,
 }
+
+/// A mark of a dial whose ring can be set may cost so much more than the best aim, on average, as a
+/// share of the price of another cut: a round mark is easier to read, but no reason to lose a part.
+const WORTH_OF_A_MARK: Sourced<f64> = Sourced::new(0.1, "judgement, no source", Standing::Estimate);
 
 /// The size to aim at, and from which chance on a mark is used.
 #[derive(Debug, Clone, Copy)]
@@ -94,8 +103,11 @@ pub(super) struct Aim {
     pub(super) size: Diameter,
     /// The chance of a good part that was asked for.
     pub(super) asked: Probability,
-    /// A mark must give at least this chance.
+    /// A mark must give at least this chance ...
     pub(super) least: Probability,
+    /// ... and cost no more than this on average, scrap and rework together.
+    most: f64,
+    prices: Prices,
 }
 
 /// The expansion of the material, if it is known.
@@ -122,6 +134,7 @@ pub(super) fn guard(
     }
     let u = ask.measuring_budget(provenance)?.combined();
     let guard = DecisionRule::Conformance95.guard_band(u);
+    let guard = SizeUncertainty::computed_trade(round_size(guard.mm()));
     provenance.record(
         "guard kept from both limits, 1.645 standard uncertainties of measuring",
         &guard,
@@ -162,12 +175,12 @@ impl<'a> Rests<'a> {
     pub(super) fn aim(
         &self,
         job: &Job,
+        limits: Limits,
         guarded: Limits,
         ask: &SizeAsk<'_>,
         prices: Prices,
         provenance: &mut Provenance,
     ) -> Result<Aim, Error> {
-        let limits = job.part.limits();
         let spread = ask.budget(provenance)?.budget().spread();
         let asked = match job.preference(|p| p.least_good()) {
             Some(asked) => asked,
@@ -181,7 +194,17 @@ impl<'a> Rests<'a> {
             Err(_) => guarded.middle(),
         };
         let good = spread::outcome(limits, size, spread, Feature::Shaft).good;
+        let expected = aim::expected_price(limits, size, spread, prices, Feature::Shaft);
+        let worth = match self.cross.ring() {
+            Ring::Settable => {
+                provenance.open("what a mark may cost over another cut", &WORTH_OF_A_MARK)
+            }
+            // There is no other way than a mark.
+            Ring::Fixed => f64::INFINITY,
+        };
         Ok(Aim {
+            prices,
+            most: expected.trade() + worth * prices.rework().trade(),
             limits,
             spread,
             size,
@@ -197,9 +220,11 @@ impl<'a> Rests<'a> {
 }
 
 impl Aim {
-    /// Whether the chance of a good part is enough when the last cut is aimed at `size`.
+    /// Whether a last cut aimed at `size` gives a good part often enough, and cheaply enough.
     pub(super) fn serves(&self, size: Diameter) -> bool {
-        spread::outcome(self.limits, size, self.spread, Feature::Shaft).good >= self.least
+        let (limits, spread, feature) = (self.limits, self.spread, Feature::Shaft);
+        spread::outcome(limits, size, spread, feature).good >= self.least
+            && aim::expected_price(limits, size, spread, self.prices, feature).trade() <= self.most
     }
 }
 
@@ -217,17 +242,16 @@ impl Chance {
     /// For cuts that are planned.
     pub(super) fn of(
         job: &Job,
+        limits: Limits,
         rests: &Rests<'_>,
-        start: Diameter,
         cuts: &[CutAhead],
         along: DiameterError,
         costs: &JobPrices,
         provenance: &mut Provenance,
     ) -> Result<Self, Error> {
-        let limits = job.part.limits();
         let mut ask = StopsAsk::new(
             limits,
-            start,
+            rests.start,
             cuts,
             rests.cross,
             rests.gauge,
@@ -238,8 +262,11 @@ impl Chance {
         if let Some(expansion) = rests.expansion {
             ask = ask.with_expansion(expansion);
         }
-        if rests.zero_at.is_some() {
+        if rests.measured {
             ask = ask.with_measured_zero();
+        }
+        if rests.proved {
+            ask = ask.with_slip(Probability::computed_trade(0.0));
         }
         if let Some(count) = job.preference(|p| p.measuring_stops()) {
             ask = ask.with_count(count as usize);
@@ -282,7 +309,8 @@ impl Chance {
             .answer(&mut Provenance::default())?;
         let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
         let mut text = format!(
-            "A good part in {:.0} of 100 only, where {:.0} are asked for: most of the uncertainty of {} comes from {}.",
+            "{}: good in {:.0} of 100 only, where {:.0} are asked for: most of the uncertainty of {} comes from {}.",
+            aim.limits.largest().people(units),
             in_hundred(self.outcome.good),
             100.0 * aim.asked.trade(),
             self.uncertainty.people(units),
@@ -318,11 +346,16 @@ impl Chance {
 
 /// The error of a zone in which the instrument can prove no size good.
 #[cold]
-pub(super) fn not_to_be_proved(limits: Limits, guard: SizeUncertainty, gauge: &Gauge) -> Error {
+pub(super) fn not_to_be_proved(
+    limits: Limits,
+    field: &str,
+    guard: SizeUncertainty,
+    gauge: &Gauge,
+) -> Error {
     let half = SizeUncertainty::computed_trade(round_size(0.5 * limits.tolerance().mm()));
     Error::new(
         ErrorKind::Impossible,
-        "part.limits",
+        field,
         format!("a zone of {}", limits.tolerance()),
         format!(
             "more than twice the {guard} that a size measured with this {} keeps from a limit",

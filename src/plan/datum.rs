@@ -3,6 +3,7 @@
 use super::chance::{self, Aim};
 use super::job::Job;
 use super::passes::{Metal, Passes};
+use super::sheet::SurfaceAt;
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
@@ -10,6 +11,7 @@ use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, SizeUncertainty, ThermalExpansion, round_size};
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
+use crate::shop::surface::Surface;
 use crate::standards::instrument::{Instrument, largest_error};
 use crate::standards::limits::Limits;
 
@@ -35,32 +37,94 @@ pub(super) struct Datum {
     pub(super) missed: Option<(Diameter, Diameter)>,
 }
 
+/// How the diameter before the cuts of a surface is known, and what the dial reads there.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Before {
+    /// The diameter before the first cut.
+    pub(super) start: Diameter,
+    /// The diameter at which the dial reads zero.
+    pub(super) zero: Diameter,
+    /// What the dial reads where the tool touches the bar.
+    pub(super) mark: f64,
+    /// True where that diameter was measured, not only touched.
+    pub(super) measured: bool,
+    /// True where this plan turned it: a surface before this one.
+    pub(super) turned: bool,
+}
+
+impl Before {
+    /// The bar as it comes, or the diameter that the asker measured.
+    pub(super) fn of(job: &Job, touched: Diameter) -> Self {
+        let start = job.zero_at.unwrap_or(touched);
+        Self {
+            measured: job.zero_at.is_some(),
+            ..Self::touched(start)
+        }
+    }
+
+    /// The bar as it is touched.
+    pub(super) fn touched(start: Diameter) -> Self {
+        Self {
+            start,
+            zero: start,
+            mark: 0.0,
+            measured: false,
+            turned: false,
+        }
+    }
+}
+
 /// The part comes out of the bar, and the bar goes into the lathe.
 pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
     let (stock, part) = (&job.stock, &job.part);
-    if round_size(part.limits().largest().mm()) >= round_size(stock.diameter().mm()) {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            "part.limits",
-            format!(
-                "a largest size of {} from a bar of {}",
-                part.limits().largest(),
-                stock.diameter()
-            ),
-            "a part smaller than its bar",
-            "check which of the two is right; a bar cannot grow",
-        ));
+    let largest = |surfaces: &[Surface]| surfaces.last().map(|s| s.limits().largest());
+    // What is left of the bar when the skin is off all round.
+    let skin = stock.skin().map_or(0.0, |skin| skin.mm());
+    let clean = stock.diameter().mm() - stock.run_out().map_or(0.0, |r| r.mm()) - 2.0 * skin;
+    let ends = [(false, part.surfaces()), (true, part.other_end())];
+    for (other_end, surfaces) in ends {
+        let Some(most) = largest(surfaces) else {
+            continue;
+        };
+        let field = SurfaceAt::new(other_end, surfaces.len() - 1).path(part, "limits");
+        if round_size(most.mm()) >= round_size(stock.diameter().mm()) {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                field,
+                format!(
+                    "a largest size of {most} from a bar of {}",
+                    stock.diameter()
+                ),
+                "a part smaller than its bar",
+                "check which of the two is right; a bar cannot grow",
+            ));
+        }
+        if job.zero_at.is_none() && round_size(most.mm()) >= round_size(clean) {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                field,
+                format!(
+                    "a largest size of {most} from a bar of {}",
+                    stock.diameter()
+                ),
+                format!(
+                    "less than the {clean:.3} mm that are left of the bar without its skin and run-out"
+                ),
+                "a thicker bar, or one that runs truer",
+            ));
+        }
     }
+    let first_largest = largest(part.surfaces());
     if let Some(zero) = job.zero_at
-        && (zero > stock.diameter() || zero <= part.limits().largest())
+        && let Some(most) = first_largest
+        && (zero > stock.diameter() || zero <= most)
     {
         return Err(Error::new(
             ErrorKind::Contradiction,
             "zero_at",
             zero.to_string(),
             format!(
-                "a diameter from above {} up to the bar's {}",
-                part.limits().largest(),
+                "a diameter from above {most} up to the bar's {}",
                 stock.diameter()
             ),
             "give the diameter that was measured where the cross dial reads zero",
@@ -83,11 +147,12 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
 /// The instrument, the guard that it keeps from both limits, and the zone inside the guards.
 pub(super) fn zone(
     job: &Job,
+    limits: Limits,
+    field: &str,
     cross: &Dial,
     expansion: Option<ThermalExpansion>,
     provenance: &mut Provenance,
 ) -> Result<(Gauge, SizeUncertainty, Limits), Error> {
-    let limits = job.part.limits();
     let ten = TEN_TO_ONE.value;
     let gauge = match job.preference(|p| p.instrument()) {
         Some(gauge) => gauge,
@@ -104,7 +169,7 @@ pub(super) fn zone(
     let guard = chance::guard(gauge, limits.largest(), cross, expansion, provenance)?;
     let guarded = limits
         .inside(guard)
-        .ok_or_else(|| chance::not_to_be_proved(limits, guard, &gauge))?;
+        .ok_or_else(|| chance::not_to_be_proved(limits, field, guard, &gauge))?;
     Ok((gauge, guard, guarded))
 }
 
@@ -122,29 +187,30 @@ pub(super) fn readable(size: Diameter, guarded: Limits, units: Units) -> Diamete
 
 /// The zero of the cross dial, the final mark and the passes that lead to it.
 pub(super) fn datum(
-    job: &Job,
+    before: &Before,
     cross: &Dial,
-    start: Diameter,
+    limits: Limits,
     guarded: Limits,
     aim: &Aim,
     metal: Metal,
 ) -> Result<(Datum, Passes), Error> {
     let q = cross.diameter_per_division().mm();
-    let exact = cross.divisions_between(start, aim.size);
+    let Before { start, zero, .. } = *before;
+    let exact = cross.divisions_between(zero, aim.size);
     let in_zone = |mark: i64| {
-        let d = cross.diameter_at(start, Divisions::new(mark)?)?;
+        let d = cross.diameter_at(zero, Divisions::new(mark)?)?;
         Ok::<bool, Error>(guarded.contains(d) && aim.serves(d))
     };
     // A dial that is zeroed on a measured size needs no first cut to prove it, but may need one to
     // come to main marks.
-    let divide = |metal: Metal| match job.zero_at {
-        Some(_) => Metal {
+    let divide = |metal: Metal| match before.measured {
+        true => Metal {
             first_cut: false,
             ..metal
         }
         .divide()
         .or_else(|| metal.divide()),
-        None => metal.divide(),
+        false => metal.divide(),
     };
     // Marks of a dial zeroed on the bar, the nearest to the aim first.
     let reach = (guarded.tolerance().mm() / q).ceil() as i64 + 1;
@@ -168,8 +234,8 @@ pub(super) fn datum(
         };
         if let Some(passes) = divide(metal) {
             let datum = Datum {
-                zero: start,
-                start: 0.0,
+                zero,
+                start: before.mark,
                 last: Divisions::new(mark)?,
                 missed: None,
             };
@@ -179,7 +245,7 @@ pub(super) fn datum(
     let missed = if any {
         None
     } else {
-        Some(neighbours(cross, start, exact)?)
+        Some(neighbours(cross, zero, exact)?)
     };
     if cross.ring() == Ring::Fixed {
         return Err(match missed {
@@ -194,10 +260,11 @@ pub(super) fn datum(
                 ),
                 "a dial whose ring can be set, the compound slide set over for a finer feed, or a skim to another diameter for zero_at",
             ),
-            None => too_little(job, start, metal, q),
+            None => too_little(limits, start, metal, q),
         });
     }
     // The ring is set so that the aim lies on a mark, a main one where that serves.
+    let exact = cross.divisions_between(start, aim.size);
     for round in [10, 5, 2, 1] {
         let last = ((exact / round as f64) - 1e-9).ceil() as i64 * round;
         let metal = Metal {
@@ -216,7 +283,7 @@ pub(super) fn datum(
             return Ok((datum, passes));
         }
     }
-    Err(too_little(job, start, metal, q))
+    Err(too_little(limits, start, metal, q))
 }
 
 /// The marks on both sides of the zone, the larger size first.
@@ -227,9 +294,25 @@ fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Di
 }
 
 #[cold]
-fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
+fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
     let cuts = if metal.first_cut { 3.0 } else { 2.0 };
-    let there = (start.mm() - job.part.limits().largest().mm()) / q;
+    let there = (start.mm() - limits.largest().mm()) / q;
+    if metal.first_least > 0 && there < (metal.first_least + 2 * metal.least) as f64 {
+        return Error::new(
+            ErrorKind::Impossible,
+            "stock.skin",
+            format!(
+                "{:.3} mm of metal on the radius, of which the first cut takes {:.3} mm to be under the skin all round",
+                there * q / 2.0,
+                metal.first_least as f64 * q / 2.0
+            ),
+            format!(
+                "metal for two finishing cuts of at least {:.3} mm after it",
+                metal.least as f64 * q / 2.0
+            ),
+            "a thicker bar, one that runs truer, or a sharper tool with a smaller corner radius",
+        );
+    }
     if there > cuts * metal.least as f64 + 2.0 {
         return Error::new(
             ErrorKind::Impossible,
@@ -241,7 +324,7 @@ fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
             ),
             format!(
                 "cuts that divide {start} down to {} on whole marks",
-                job.part.limits().largest()
+                limits.largest()
             ),
             "allow deeper cuts: a live centre or a shorter overhang, a coarser feed, more power, a larger largest_depth; or a \
              tool with a smaller corner radius, which may cut lighter",
@@ -250,7 +333,7 @@ fn too_little(job: &Job, start: Diameter, metal: Metal, q: f64) -> Error {
     Error::new(
         ErrorKind::Impossible,
         "stock.diameter",
-        format!("{start} to come down to {}", job.part.limits().largest()),
+        format!("{start} to come down to {}", limits.largest()),
         format!(
             "metal for {cuts:.0} cuts of at least {:.3} mm of depth each, that is about {:.2} mm on the diameter",
             metal.least as f64 * q / 2.0,

@@ -2,14 +2,15 @@
 
 use crate::physics::aim::Prices;
 use crate::quantity::{
-    CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework, PriceScrap, PriceStop, Probability,
-    WorkLength,
+    BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework, PriceScrap, PriceStop,
+    Probability, WorkLength,
 };
 use crate::shop::gauge::Gauge;
 use crate::shop::holding::Holding;
 use crate::shop::lathe::Lathe;
 use crate::shop::material::Material;
-use crate::shop::part::{Part, Stock};
+use crate::shop::part::Part;
+use crate::shop::stock::Stock;
 use crate::shop::tool::Tool;
 
 /// What the person at the lathe prefers.
@@ -31,6 +32,8 @@ pub struct Preferences {
     finish_feed: Option<Feed>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     facing: Option<WorkLength>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    parting: Option<BladeWidth>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     instrument: Option<Gauge>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -156,6 +159,8 @@ impl Preferences {
         with_finish_feed finish_feed: Feed;
         /// So much to take off the face.
         with_facing facing: WorkLength;
+        /// With room before the jaws for a parting tool of this width, which parts it off at the end.
+        with_parting parting: BladeWidth;
         /// With this number of measuring stops, whatever they are worth.
         with_measuring_stops measuring_stops: u32;
         /// With this least chance of a good part: a mark that gives less is not used.
@@ -222,6 +227,12 @@ impl Preferences {
         self.facing
     }
 
+    /// The width of the parting tool, if the part is parted off.
+    #[must_use]
+    pub fn parting(&self) -> Option<BladeWidth> {
+        self.parting
+    }
+
     /// The measuring instrument.
     #[must_use]
     pub fn instrument(&self) -> Option<Gauge> {
@@ -273,6 +284,7 @@ mod serial {
                 feed: f.quantity("feed")?,
                 finish_feed: f.quantity("finish_feed")?,
                 facing: f.quantity("facing")?,
+                parting: f.quantity("parting")?,
                 instrument: f.item("instrument", Gauge::read)?,
                 measuring_stops: f.count("measuring_stops")?,
                 least_good: f.quantity("least_good")?,

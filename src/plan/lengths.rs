@@ -10,7 +10,7 @@ use crate::physics::speed;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{Overhang, WorkLength, round_size};
+use crate::quantity::{DepthOfCut, Diameter, Overhang, WorkLength, round_size};
 use crate::shop::dial::Dial;
 use crate::standards::general_tolerance::{self, GeneralClass};
 use crate::standards::limits::LengthLimits;
@@ -100,14 +100,17 @@ pub(super) struct CarriagePlan {
     pub(super) shoulder: Divisions,
 }
 
-/// The overhang before facing, and the position along the axis that the tool never passes.
-pub(super) fn overhang(
-    job: &Job,
-    facing: WorkLength,
-    units: Units,
-    provenance: &mut Provenance,
-    cautions: &mut Vec<Caution>,
-) -> Result<(Overhang, f64), Error> {
+/// Room that the tool needs between a shoulder and the jaws.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Room {
+    /// How far beyond the shoulder the tool may ever go, in mm.
+    pub(super) overrun: f64,
+    /// From the shoulder to the jaws, in mm.
+    pub(super) to_jaws: f64,
+}
+
+/// The room between a shoulder and the jaws for cuts as deep as `deepest`.
+pub(super) fn room(job: &Job, deepest: Option<DepthOfCut>, provenance: &mut Provenance) -> Room {
     let holder = provenance
         .open("holder left of the tip", &HOLDER_WIDTH)
         .mm();
@@ -117,16 +120,33 @@ pub(super) fn overhang(
     let clearance = provenance
         .open("clearance between holder and jaws", &JAW_CLEARANCE)
         .mm();
-    let length = job.part.length().mm();
     // The outer end of an edge below 90 degrees runs ahead of the tip, towards the jaws.
-    let deepest = job.stock.diameter().depth_to(job.part.limits().smallest());
     let lead = deepest
         .and_then(|depth| edge_lead(depth, job.tool.cutting_edge_angle()))
         .map_or(0.0, WorkLength::mm);
-    let needed = length + facing.mm() + holder.max(lead) + overrun + clearance;
+    Room {
+        overrun,
+        to_jaws: holder.max(lead) + overrun + clearance,
+    }
+}
+
+/// The least length that is gripped of a bar of this diameter, in mm.
+pub(super) fn least_grip(diameter: Diameter, provenance: &mut Provenance) -> f64 {
+    provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER) * diameter.mm()
+}
+
+/// How far the bar stands out before it is faced.
+pub(super) fn overhang(
+    job: &Job,
+    reach: f64,
+    to_jaws: f64,
+    facing: WorkLength,
+    units: Units,
+    provenance: &mut Provenance,
+) -> Result<Overhang, Error> {
+    let needed = reach + facing.mm() + to_jaws;
     let stock = job.stock.length().mm();
-    let least_grip = provenance.open("least grip over diameter", &GRIP_OVER_DIAMETER)
-        * job.stock.diameter().mm();
+    let least_grip = least_grip(job.stock.diameter(), provenance);
     // Rounded up to what a rule sets, where the bar is long enough for that.
     let readable = settable(needed, units);
     let out = if stock - readable >= least_grip {
@@ -134,22 +154,44 @@ pub(super) fn overhang(
     } else {
         needed
     };
-    let grip = stock - out;
-    if grip < least_grip {
+    if stock - out < least_grip {
         return Err(Error::new(
             ErrorKind::Contradiction,
             "part.length",
-            format!("{} on a bar of {}", job.part.length(), job.stock.length()),
             format!(
-                "a bar of at least {:.1} mm: {length} for the part, {} to face, {:.1} for the holder before the jaws, {least_grip:.1} to grip",
+                "{} on a bar of {}",
+                WorkLength::computed_trade(round_size(reach)),
+                job.stock.length()
+            ),
+            format!(
+                "a bar of at least {:.1} mm: {reach:.1} for the part, {} to face, {to_jaws:.1} for the holder before the jaws, {least_grip:.1} to grip",
                 out + least_grip,
                 facing.mm(),
-                out - length - facing.mm()
             ),
             "saw a longer bar or turn a shorter length: the tool would go into the jaws, or the grip be too short",
         ));
     }
-    if grip < job.stock.diameter().mm() {
+    within_the_lathe(job, out, "part.length")?;
+    Overhang::from_mm(out)
+}
+
+/// Refuses what is longer than the lathe has between its centres.
+pub(super) fn within_the_lathe(job: &Job, out: f64, field: &str) -> Result<(), Error> {
+    match job.lathe.between_centres() {
+        Some(between) if out > between.mm() => Err(Error::new(
+            ErrorKind::Impossible,
+            field,
+            format!("an overhang of {out:.1} mm"),
+            format!("at most the {between} between the centres"),
+            "a shorter part or a longer lathe",
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// Warns of a grip shorter than one diameter.
+pub(super) fn short_grip(grip: f64, diameter: Diameter, cautions: &mut Vec<Caution>) {
+    if grip < diameter.mm() && !cautions.iter().any(|c| c.code() == "short_grip") {
         cautions.push(Caution::new(
             Severity::Warning,
             "short_grip",
@@ -158,50 +200,49 @@ pub(super) fn overhang(
             ),
         ));
     }
-    if let Some(between) = job.lathe.between_centres()
-        && out > between.mm()
-    {
-        return Err(Error::new(
-            ErrorKind::Impossible,
-            "part.length",
-            format!("an overhang of {out:.1} mm"),
-            format!("at most the {between} between the centres"),
-            "a shorter part or a longer lathe",
-        ));
-    }
-    Ok((Overhang::from_mm(out)?, length + overrun))
 }
 
-pub(super) fn length_limits(job: &Job, provenance: &mut Provenance) -> Result<LengthLimits, Error> {
-    if let Some(limits) = job.part.length_limits() {
+/// The limits of a length: those of the drawing, or the general tolerances, class medium.
+pub(super) fn length_limits(
+    length: WorkLength,
+    given: Option<LengthLimits>,
+    field: &str,
+    provenance: &mut Provenance,
+) -> Result<LengthLimits, Error> {
+    if let Some(limits) = given {
         return Ok(limits);
     }
-    let length = job.part.length();
-    let allowed = general_tolerance::linear(length, GeneralClass::Medium)
-        .map_err(|error| error.at("part.length"))?;
+    let allowed =
+        general_tolerance::linear(length, GeneralClass::Medium).map_err(|error| error.at(field))?;
     let allowed = provenance.open("limits of the length, class medium", &allowed);
     LengthLimits::new(
         WorkLength::from_mm(round_size(length.mm() - allowed.mm()))
-            .map_err(|error| error.at("part.length"))?,
+            .map_err(|error| error.at(field))?,
         WorkLength::from_mm(round_size(length.mm() + allowed.mm()))?,
     )
 }
 
+/// Where the carriage goes for a shoulder at `reach` from the face.
+///
+/// `outer` is where the next shoulder towards the face will be, by the carriage's marks, so that the
+/// length between the two can be held against its limits.
 pub(super) fn carriage_plan(
-    job: &Job,
+    reach: WorkLength,
+    outer: f64,
     dial: &Dial,
     limits: LengthLimits,
+    field: &str,
     feeds: &[(&FeedChoice, &SpindleChoice)],
 ) -> Result<CarriagePlan, Error> {
-    let length = job.part.length().mm();
+    let length = reach.mm();
     let exact = dial.divisions_of_travel(length);
     let shoulder = Divisions::from_rounded(exact.round())?;
-    let reached = WorkLength::computed_trade(dial.travel_at(shoulder));
+    let reached = WorkLength::computed_trade(round_size(dial.travel_at(shoulder) - outer));
     if !limits.contains(reached) {
         let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
         return Err(Error::new(
             ErrorKind::Impossible,
-            "part.length",
+            field,
             format!(
                 "marks of the carriage dial at {} mm and {} mm",
                 at(exact.floor())?,
@@ -212,7 +253,7 @@ pub(super) fn carriage_plan(
                 limits.shortest(),
                 limits.longest()
             ),
-            "wider limits of the length (part.length_limits), or a finer dial of the carriage",
+            "wider limits of the length (length_limits), or a finer dial of the carriage",
         ));
     }
     let stop = Divisions::from_rounded(

@@ -3,14 +3,17 @@
 //! | file | what |
 //! |---|---|
 //! | `job` | what is asked |
-//! | `setup` | the figures: speed, feeds, support, largest depths |
-//! | `chance` | how sure the last size is: the aim, where to measure, what to expect |
+//! | `common` | what is the same for every surface: dials, speeds, roughing feed |
+//! | `clamping` | how each end is held: overhang, grip, support, its surfaces in order |
+//! | `turning` | the figures of one surface: speed, zone, datum, passes |
+//! | `whole` | what a depth of cut asks for, and the largest that every limit allows |
+//! | `chance` | how sure a size is: the aim, where to measure, what to expect |
 //! | `datum` | across the axis: zone, zero of the cross dial, final mark |
-//! | `lengths` | along the axis: overhang, shoulder, where the feed is taken off |
+//! | `lengths` | along the axis: overhang, shoulders, where the feed is taken off |
 //! | `passes` | how the metal is divided into cuts, in whole divisions |
-//! | `steps` | the steps in order |
-//! | `words` | the words that steps are made of |
-//! | `safety` | the words that keep people whole |
+//! | `steps` | the sheet put together, clamping by clamping, surface by surface |
+//! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
+//! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
 //! | `sheet` | the sheet as a value and as text |
 //!
 //! A plan is a value: it is computed from the job and whole divisions of the dial, never from
@@ -20,18 +23,25 @@
 crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 
 mod chance;
+mod clamping;
+mod common;
+mod cuts;
 mod datum;
+mod ends;
+mod heading;
 mod job;
 mod lengths;
 mod passes;
 mod safety;
-mod setup;
+mod set_up;
 mod sheet;
 mod steps;
+mod turning;
+mod whole;
 mod words;
 
 pub use job::{Job, Preferences};
-pub use sheet::{Expected, Sheet, Step, StepKind};
+pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt};
 
 use crate::error::Error;
 use crate::quantity::unit::Units;
@@ -44,7 +54,6 @@ impl Job {
     /// jaws), when something it needs is missing (the dials, a cutting speed), or when the lathe, the
     /// tool or the bar cannot do it; the field and the remedy are named.
     pub fn plan(&self, units: Units) -> Result<Sheet, Error> {
-        let setup = setup::Setup::of(self, units)?;
-        steps::write(self, setup, units)
+        steps::sheet(self, units)
     }
 }

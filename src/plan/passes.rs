@@ -6,7 +6,7 @@
 /// The metal to take and what the cuts may be, in divisions of the cross dial.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Metal {
-    /// Where the tool touches the bar; a fraction where the ring is set between marks, below 10.
+    /// Where the tool touches the bar; a fraction where the ring is set between marks.
     pub(super) start: f64,
     /// The final mark.
     pub(super) last: i64,
@@ -14,6 +14,8 @@ pub(super) struct Metal {
     pub(super) rough_most: i64,
     /// Most that the first cut may take: it is measured, not meant to get far.
     pub(super) first_most: i64,
+    /// Least that the first cut must take, to be under the skin of the bar.
+    pub(super) first_least: i64,
     /// Least that any cut may take.
     pub(super) least: i64,
     /// Most that a finishing cut may take.
@@ -33,6 +35,13 @@ pub(super) struct Passes {
     pub(super) rough: Vec<i64>,
     /// The readings of the two finishing cuts.
     pub(super) finish: [i64; 2],
+}
+
+impl Passes {
+    /// How many cuts.
+    pub(super) fn count(&self) -> usize {
+        usize::from(self.first.is_some()) + self.rough.len() + self.finish.len()
+    }
 }
 
 /// Main marks, from the most readable: every tenth, every fifth, every second, every one.
@@ -79,7 +88,7 @@ impl Metal {
 
     fn with_finish(&self, finish: i64, mark: i64) -> Vec<Choice> {
         let (room, end) = (self.room(finish), self.last - 2 * finish);
-        if room.abs() < 1e-9 {
+        if room.abs() < 1e-9 && self.first_least == 0 {
             return vec![Choice {
                 first: None,
                 rough: 0,
@@ -119,7 +128,8 @@ impl Metal {
         let first = first_end as f64 - self.start;
         if self.first_cut {
             let most = self.first_most.min(self.rough_most) as f64;
-            let sound = first >= self.least as f64 - 1e-9 && first <= most + 1e-9;
+            let least = self.least.max(self.first_least) as f64;
+            let sound = first >= least - 1e-9 && first <= most + 1e-9;
             (sound && first_end % mark == 0).then_some(Choice {
                 first: Some(first_end),
                 rough,
@@ -192,6 +202,7 @@ mod tests {
             last,
             rough_most: 40,
             first_most: 20,
+            first_least: 0,
             least: 5,
             finish_most: 15,
             finish_liked: 10,

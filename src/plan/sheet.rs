@@ -7,7 +7,9 @@ use crate::advice::size_budget::{CauseShare, SizeCause};
 use crate::advice::stops::StopsChoice;
 use crate::advice::support::SupportChoice;
 use crate::caution::{Caution, Severity};
+use crate::error::Error;
 use crate::physics::finish::TheoreticalRoughness;
+use crate::physics::spread::Outcome;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Reading;
 use crate::quantity::unit::Units;
@@ -15,6 +17,7 @@ use crate::quantity::{
     DepthOfCut, Diameter, Duration, Feed, Position, Probability, Quantity, SizeUncertainty,
     SpindleSpeed,
 };
+use crate::shop::part::Part;
 use crate::standards::limits::Limits;
 
 /// What kind of step it is.
@@ -47,12 +50,80 @@ pub enum StepKind {
     FinishCut,
     /// Bring the shoulder to length.
     Shoulder,
+    /// Turn the groove at a shoulder.
+    Undercut,
+    /// Turn a cone with the compound slide.
+    Taper,
     /// Break the edges.
     Edges,
     /// Measure the finished part.
     Inspect,
+    /// Part it off.
+    PartOff,
+    /// Turn the part round in the chuck.
+    TurnRound,
     /// Leave the machine clear.
     Clear,
+}
+
+/// Which surface of the part: the list it stands in, and its place there from 0.
+///
+/// ```
+/// use turnwright::plan::SurfaceAt;
+/// assert_eq!(SurfaceAt::new(false, 1).to_string(), "surfaces[1]");
+/// assert_eq!(SurfaceAt::new(true, 0).to_string(), "other_end[0]");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct SurfaceAt {
+    other_end: bool,
+    index: usize,
+}
+
+impl SurfaceAt {
+    /// The surface at `index` from the face of this end.
+    #[must_use]
+    pub fn new(other_end: bool, index: usize) -> Self {
+        Self { other_end, index }
+    }
+
+    /// Whether it is turned from the other end.
+    #[must_use]
+    pub fn other_end(self) -> bool {
+        self.other_end
+    }
+
+    /// Its place from the face of its end, from 0.
+    #[must_use]
+    pub fn index(self) -> usize {
+        self.index
+    }
+
+    /// The field of the job that says `what` of it.
+    pub(super) fn path(self, part: &Part, what: &str) -> String {
+        if part.surfaces().len() == 1 && !self.other_end {
+            format!("part.{what}")
+        } else {
+            format!("part.{self}.{what}")
+        }
+    }
+}
+
+impl fmt::Display for SurfaceAt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let list = if self.other_end {
+            "other_end"
+        } else {
+            "surfaces"
+        };
+        write!(f, "{list}[{}]", self.index)
+    }
+}
+
+#[cfg(feature = "serde")]
+impl serde::Serialize for SurfaceAt {
+    fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        s.collect_str(self)
+    }
 }
 
 /// One step of the sheet.
@@ -62,6 +133,9 @@ pub enum StepKind {
 pub struct Step {
     /// What kind of step it is.
     pub kind: StepKind,
+    /// Which surface of the part it works on, if it is one's.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub surface: Option<SurfaceAt>,
     /// What to do, in words.
     pub text: String,
     /// Why, with the figures put in.
@@ -92,6 +166,7 @@ impl Step {
     pub(super) fn new(kind: StepKind, diameter: Diameter, text: impl Into<String>) -> Self {
         Self {
             kind,
+            surface: None,
             text: text.into(),
             because: None,
             reading: None,
@@ -110,18 +185,20 @@ impl Step {
     }
 }
 
-/// What to expect when all is done.
+/// What to expect of one surface.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[non_exhaustive]
-pub struct Expected {
-    /// The finished diameter.
+pub struct ExpectedSurface {
+    /// Which surface.
+    pub surface: SurfaceAt,
+    /// Its finished diameter.
     pub diameter: Diameter,
     /// The limits it has to meet.
     pub limits: Limits,
     /// The expanded uncertainty of the finished diameter, about 95 %.
     pub uncertainty: SizeUncertainty,
-    /// The chance that the part comes out good.
+    /// The chance that it comes out good.
     pub good: Probability,
     /// The chance that it comes out too large, so that another cut is needed.
     pub rework: Probability,
@@ -131,14 +208,91 @@ pub struct Expected {
     pub dominant: SizeCause,
     /// What the uncertainty is made of, the largest share first.
     pub shares: Vec<CauseShare>,
+    /// After which of its cuts to measure, and what other stops would come to.
+    pub measuring_stops: StopsChoice,
+    /// The roughness that the shape of the tool leaves; a real surface is rougher.
+    pub finish: TheoreticalRoughness,
+}
+
+/// What to expect when all is done.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct Expected {
+    /// Of the surface that is the least likely to come out good: its finished diameter.
+    pub diameter: Diameter,
+    /// The limits it has to meet.
+    pub limits: Limits,
+    /// The expanded uncertainty of the finished diameter, about 95 %.
+    pub uncertainty: SizeUncertainty,
+    /// The chance that the part comes out good, all surfaces together.
+    pub good: Probability,
+    /// The chance that another cut is needed somewhere, and nothing is lost.
+    pub rework: Probability,
+    /// The chance that some diameter comes out too small: lost.
+    pub scrap: Probability,
+    /// The cause with the largest share of the uncertainty.
+    pub dominant: SizeCause,
+    /// What the uncertainty is made of, the largest share first.
+    pub shares: Vec<CauseShare>,
     /// After which cuts to measure, and what other stops would come to.
     pub measuring_stops: StopsChoice,
-    /// How sure the size is, in words.
+    /// How sure the sizes are, in words.
     pub how_sure: Vec<String>,
     /// The roughness that the shape of the tool leaves; a real surface is rougher.
     pub finish: TheoreticalRoughness,
+    /// Every surface, where there are several, in the order in which they are turned.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub surfaces: Vec<ExpectedSurface>,
     /// Cutting time of all steps; handling, measuring and setting come on top.
     pub time: Duration,
+}
+
+/// The chances of all surfaces together, each on its own.
+pub(super) fn together(surfaces: &[ExpectedSurface]) -> Outcome {
+    surfaces.iter().fold(Outcome::sure(), |all, surface| {
+        all.and(Outcome {
+            good: surface.good,
+            rework: surface.rework,
+            scrap: surface.scrap,
+        })
+    })
+}
+
+impl Expected {
+    /// Of all surfaces together: the first figures are those of the surface least likely to be good.
+    pub(super) fn of(
+        surfaces: Vec<ExpectedSurface>,
+        all: Outcome,
+        how_sure: Vec<String>,
+        time: Duration,
+    ) -> Result<Self, Error> {
+        let Some(hardest) = surfaces
+            .iter()
+            .min_by(|a, b| a.good.trade().total_cmp(&b.good.trade()))
+        else {
+            return Err(Error::internal("a plan without a surface"));
+        };
+        Ok(Self {
+            diameter: hardest.diameter,
+            limits: hardest.limits,
+            uncertainty: hardest.uncertainty,
+            good: all.good,
+            rework: all.rework,
+            scrap: all.scrap,
+            dominant: hardest.dominant,
+            shares: hardest.shares.clone(),
+            measuring_stops: hardest.measuring_stops.clone(),
+            how_sure,
+            finish: hardest.finish,
+            surfaces: if surfaces.len() > 1 {
+                surfaces
+            } else {
+                Vec::new()
+            },
+            time,
+        })
+    }
 }
 
 /// The operation sheet.
@@ -156,8 +310,8 @@ pub struct Sheet {
     pub kit: Vec<String>,
     /// How the dials of this lathe count.
     pub dials: Vec<String>,
-    /// Chuck or centre, with figures for both.
-    pub support: SupportChoice,
+    /// Chuck or centre for each clamping, with figures for both, by the surface that needs it most.
+    pub support: Vec<SupportChoice>,
     /// The steps, in order.
     pub steps: Vec<Step>,
     /// What to expect.
@@ -204,14 +358,23 @@ impl fmt::Display for Sheet {
             paragraph(f, "", line)?;
         }
         rule(f, "Support")?;
-        for option in &self.support.options {
+        for (at, option) in self
+            .support
+            .iter()
+            .enumerate()
+            .flat_map(|(at, choice)| choice.options.iter().map(move |option| (at, option)))
+        {
             let figures = format!(
                 "{} ({} on the diameter, {} where the bar cuts hard).",
                 option.because,
                 option.diameter_error.people(self.units),
                 option.diameter_error_at_most.people(self.units)
             );
-            paragraph(f, "", &figures)?;
+            if self.support.len() > 1 {
+                paragraph(f, &format!("Clamping {}: ", at + 1), &figures)?;
+            } else {
+                paragraph(f, "", &figures)?;
+            }
         }
         let dangers: Vec<_> = self
             .cautions
@@ -237,18 +400,37 @@ impl fmt::Display for Sheet {
         }
         rule(f, "Expect")?;
         let (e, u) = (&self.expected, self.units);
-        paragraph(
-            f,
-            "",
-            &format!(
-                "Diameter {} within {} to {}. Cutting time {}. {}",
-                e.diameter.people(u),
-                e.limits.smallest().people(u),
-                e.limits.largest().people(u),
-                minutes(e.time),
-                roughness(&e.finish, u),
-            ),
-        )?;
+        if e.surfaces.is_empty() {
+            paragraph(
+                f,
+                "",
+                &format!(
+                    "Diameter {} within {} to {}. Cutting time {}. {}",
+                    e.diameter.people(u),
+                    e.limits.smallest().people(u),
+                    e.limits.largest().people(u),
+                    minutes(e.time),
+                    roughness(&e.finish, u),
+                ),
+            )?;
+        }
+        for surface in &e.surfaces {
+            paragraph(
+                f,
+                "",
+                &format!(
+                    "Diameter {} within {} to {}, sure to +/- {}. {}",
+                    surface.diameter.people(u),
+                    surface.limits.smallest().people(u),
+                    surface.limits.largest().people(u),
+                    surface.uncertainty.people(u),
+                    roughness(&surface.finish, u),
+                ),
+            )?;
+        }
+        if !e.surfaces.is_empty() {
+            paragraph(f, "", &format!("Cutting time of all {}.", minutes(e.time)))?;
+        }
         for line in &e.how_sure {
             paragraph(f, "", line)?;
         }

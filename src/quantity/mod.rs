@@ -632,6 +632,12 @@ quantities! {
     PriceRework = 107 "price_rework" "a price of rework" Number 0.000000001 to 1000000000.0 ["2" "1"]
     /// Price of one measuring stop, in the asker's currency.
     PriceStop = 108 "price_stop" "a price of a measuring stop" Number 0.000000001 to 1000000000.0 ["0.5" "1"]
+    /// Run-out of a bar or part: the whole travel of an indicator over one turn, twice the eccentricity.
+    RunOut = 109 "run_out" "a run-out" Length 0.000000001 to 100.0 or 0.0 ["0.3 mm" "0.01 in"]
+    /// Thickness of the skin of a hot-rolled, forged or cast bar, which the first cut must go under.
+    SkinThickness = 110 "skin_thickness" "a thickness of the skin" Length 0.000000001 to 100.0 or 0.0 ["0.5 mm" "0.02 in"]
+    /// Leg of a chamfer of 45 degrees, along the axis and across it alike.
+    ChamferLeg = 111 "chamfer_leg" "a leg of a chamfer" Length 0.000000001 to 1000.0 ["1 mm" "1/32 in"]
 }
 
 /// A size in millimetres to 1e-9 mm: sizes compare after this rounding, so that the last bits of

@@ -8,7 +8,8 @@
 //! | [`gauge`] | the measuring instrument |
 //! | [`holding`] | chuck and centre |
 //! | [`tool`] | the tool's corner and edges |
-//! | [`part`] | the stock and the part to be made from it |
+//! | [`stock`] | the bar |
+//! | [`part`], [`surface`] | the part to be made, and each of its diameters |
 //!
 //! The figures of the catalogue lie in `materials.csv`, one line a material, and are read by the
 //! compiler: a line that cannot be read, or holds a figure outside the range of its quantity, is a
@@ -27,8 +28,10 @@ pub mod lathe;
 pub mod material;
 pub mod part;
 mod setters;
+pub mod stock;
 #[cfg(feature = "proptest")]
 mod strategy;
+pub mod surface;
 pub mod tool;
 
 #[cfg(feature = "serde")]
@@ -39,8 +42,10 @@ crate::quantity::fields::deserialize_through_tree!(
     lathe::Lathe,
     material::Material,
     part::Part,
-    part::Stock,
-    part::WantedFinish,
+    stock::Stock,
+    surface::Surface,
+    surface::Undercut,
+    surface::WantedFinish,
     tool::Tool,
 );
 

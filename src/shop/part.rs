@@ -1,275 +1,247 @@
-//! The stock and the part to be made from it.
+//! The part to be made.
 
+use super::surface::Surface;
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, Ra, Rz, WorkLength};
-use crate::standards::limits::{Feature, LengthLimits, Limits};
+use crate::quantity::{Diameter, WorkLength, round_size};
+use crate::standards::limits::{LengthLimits, Limits};
 use crate::standards::tolerance_class::ToleranceClass;
 
-/// The bar before turning.
+/// A part: the surfaces that are turned from its first face inwards, and those from its other face.
+///
+/// From each face the diameters rise, each up to a shoulder. Where the other end is turned too, the
+/// part is turned round in the chuck, and its length from face to face is wanted.
 ///
 /// ```
-/// use turnwright::{Diameter, Stock, WorkLength};
-/// let bar = Stock::new(Diameter::from_mm(34.0)?, WorkLength::from_mm(120.0)?);
-/// assert_eq!(bar.length().mm(), 120.0);
-/// # Ok::<(), turnwright::Error>(())
-/// ```
-#[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Stock {
-    diameter: Diameter,
-    length: WorkLength,
-}
-
-impl Stock {
-    /// A round bar of this diameter and length.
-    #[must_use]
-    pub fn new(diameter: Diameter, length: WorkLength) -> Self {
-        Self { diameter, length }
-    }
-
-    /// Its diameter.
-    #[must_use]
-    pub fn diameter(&self) -> Diameter {
-        self.diameter
-    }
-
-    /// Its length.
-    #[must_use]
-    pub fn length(&self) -> WorkLength {
-        self.length
-    }
-}
-
-/// A wanted roughness; the parameter is part of it, so that Rz cannot pass for Ra.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
-#[non_exhaustive]
-pub enum WantedFinish {
-    /// Arithmetic mean height.
-    Ra(Ra),
-    /// Maximum height.
-    Rz(Rz),
-}
-
-/// A part of one diameter up to a shoulder.
-///
-/// ```
-/// use turnwright::{Diameter, Limits, Part, WorkLength};
+/// use turnwright::{Diameter, Limits, Part, Surface, WorkLength};
 /// let limits = Limits::new(Diameter::from_mm(29.967)?, Diameter::from_mm(30.0)?)?;
 /// let pin = Part::new(Diameter::from_mm(30.0)?, limits, WorkLength::from_mm(70.0)?)?;
-/// assert_eq!(pin.limits().tolerance().to_string(), "0.033 mm");
+/// assert_eq!(pin.surfaces().len(), 1);
+///
+/// let seat = |d: &str, l: &str| Surface::of_class(d.parse()?, "h8".parse()?, l.parse()?);
+/// let spindle = Part::of_surfaces(vec![seat("20 mm", "25 mm")?, seat("30 mm", "40 mm")?])?
+///     .with_other_end(vec![seat("25 mm", "30 mm")?], "120 mm".parse()?)?;
+/// assert_eq!(spindle.overall_length(), Some("120 mm".parse()?));
+/// assert!(Part::of_surfaces(vec![seat("30 mm", "40 mm")?, seat("20 mm", "25 mm")?]).is_err());
+///
+/// let inch = Part::of_class("1 1/4 in".parse()?, "h8".parse()?, "2 in".parse()?)?;
+/// assert!(inch.surfaces()[0].limits().largest() == "1.25 in".parse()?);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
-    diameter: Diameter,
-    limits: Limits,
-    /// Where the limits were asked for by a class.
-    class: Option<ToleranceClass>,
-    length: WorkLength,
-    length_limits: Option<LengthLimits>,
-    finish: Option<WantedFinish>,
+    surfaces: Vec<Surface>,
+    other_end: Vec<Surface>,
+    overall_length: Option<WorkLength>,
+    overall_limits: Option<LengthLimits>,
+}
+
+impl From<Surface> for Part {
+    fn from(surface: Surface) -> Self {
+        Self {
+            surfaces: vec![surface],
+            other_end: Vec::new(),
+            overall_length: None,
+            overall_limits: None,
+        }
+    }
 }
 
 impl Part {
-    /// A part of this nominal diameter within these limits, over this length from the face.
+    /// A part of one nominal diameter within these limits, over this length from the face.
     ///
     /// # Errors
-    /// `limits`, when they lie farther from the nominal diameter than any tolerance zone does: one of
-    /// the two is a slip.
+    /// As [`Surface::new`].
     pub fn new(diameter: Diameter, limits: Limits, length: WorkLength) -> Result<Self, Error> {
-        // The farthest zones of ISO 286 (a, zc) lie about this far from their nominal size.
-        let farthest = 0.3 + 0.012 * diameter.mm();
-        let away = |limit: Diameter| (limit.mm() - diameter.mm()).abs() > farthest;
-        if away(limits.smallest()) && away(limits.largest()) {
-            return Err(Error::new(
-                ErrorKind::Contradiction,
-                "limits",
-                format!(
-                    "{} to {} for a diameter of {diameter}",
-                    limits.smallest(),
-                    limits.largest()
-                ),
-                format!("limits within {farthest:.2} mm of the nominal diameter"),
-                "limits are sizes, not deviations: for 30 -0.033 write 29.967 and 30",
-            ));
-        }
-        Ok(Self {
-            diameter,
-            limits,
-            class: None,
-            length,
-            length_limits: None,
-            finish: None,
-        })
+        Surface::new(diameter, limits, length).map(Self::from)
     }
 
-    /// A part of this nominal diameter within the limits of a class of a shaft, such as h8.
+    /// A part of one nominal diameter within the limits of a class of a shaft, such as h8.
     ///
     /// # Errors
-    /// `class`, when it is a hole's; `diameter`, when the class has no limits for it.
-    ///
-    /// ```
-    /// use turnwright::Part;
-    /// let pin = Part::of_class("30 mm".parse()?, "h8".parse()?, "70 mm".parse()?)?;
-    /// assert_eq!(pin.limits().smallest(), "29.967 mm".parse()?);
-    /// assert!(Part::of_class("30 mm".parse()?, "H8".parse()?, "70 mm".parse()?).is_err());
-    /// # Ok::<(), turnwright::Error>(())
-    /// ```
+    /// As [`Surface::of_class`].
     pub fn of_class(
         diameter: Diameter,
         class: ToleranceClass,
         length: WorkLength,
     ) -> Result<Self, Error> {
-        let class = class.of_feature(Feature::Shaft)?;
-        let limits = class
-            .limits(diameter)
-            .map_err(|error| error.at("diameter"))?
-            .value;
+        Surface::of_class(diameter, class, length).map(Self::from)
+    }
+
+    /// A part of several surfaces, from the face inwards.
+    ///
+    /// # Errors
+    /// `surfaces`, when there is none, or when a diameter does not rise from the face inwards.
+    pub fn of_surfaces(surfaces: Vec<Surface>) -> Result<Self, Error> {
+        if surfaces.is_empty() {
+            return Err(Error::new(
+                ErrorKind::MissingField,
+                "surfaces",
+                "an empty list",
+                "at least one surface",
+                "name the surfaces from the face inwards: diameter, limits or class, length",
+            ));
+        }
+        rising(&surfaces, "surfaces")?;
         Ok(Self {
-            diameter,
-            limits,
-            class: Some(class),
-            length,
-            length_limits: None,
-            finish: None,
+            surfaces,
+            other_end: Vec::new(),
+            overall_length: None,
+            overall_limits: None,
         })
     }
 
-    /// With limits of the length; without, those of the general tolerances, class medium.
+    /// With surfaces at the other end, from its face inwards, and the length from face to face. An
+    /// empty list faces the other end only.
     ///
     /// # Errors
-    /// `length_limits`, when the length does not lie within them.
-    pub fn with_length_limits(mut self, limits: LengthLimits) -> Result<Self, Error> {
-        if !limits.contains(self.length) {
+    /// `other_end`, when a diameter does not rise from its face inwards; `overall_length`, when the
+    /// surfaces of both ends are longer together.
+    pub fn with_other_end(
+        mut self,
+        surfaces: Vec<Surface>,
+        overall_length: WorkLength,
+    ) -> Result<Self, Error> {
+        rising(&surfaces, "other_end")?;
+        let needed = length_of(&self.surfaces) + length_of(&surfaces);
+        if round_size(needed) > round_size(overall_length.mm()) {
             return Err(Error::new(
                 ErrorKind::Contradiction,
-                "length_limits",
-                format!("{} to {}", limits.shortest(), limits.longest()),
-                format!("limits that hold the length {}", self.length),
-                "give the shortest and the longest length allowed",
+                "overall_length",
+                overall_length.to_string(),
+                format!(
+                    "at least the {} of the surfaces of both ends",
+                    WorkLength::computed_trade(round_size(needed))
+                ),
+                "check the lengths: each surface's is its own, from shoulder to shoulder",
             ));
         }
-        self.length_limits = Some(limits);
+        self.other_end = surfaces;
+        self.overall_length = Some(overall_length);
         Ok(self)
     }
 
-    /// With a wanted roughness.
-    #[must_use]
-    pub fn with_finish(mut self, finish: WantedFinish) -> Self {
-        self.finish = Some(finish);
-        self
+    /// With limits of the length from face to face; without, those of the general tolerances, class
+    /// medium.
+    ///
+    /// # Errors
+    /// `overall_limits`, when no such length was given or it does not lie within them.
+    pub fn with_overall_limits(mut self, limits: LengthLimits) -> Result<Self, Error> {
+        match self.overall_length {
+            Some(length) if limits.contains(length) => {}
+            Some(length) => {
+                return Err(Error::new(
+                    ErrorKind::Contradiction,
+                    "overall_limits",
+                    format!("{} to {}", limits.shortest(), limits.longest()),
+                    format!("limits that hold the length {length}"),
+                    "give the shortest and the longest length allowed",
+                ));
+            }
+            None => {
+                return Err(Error::new(
+                    ErrorKind::MissingField,
+                    "overall_length",
+                    "limits without their length",
+                    "the length from face to face",
+                    "add \"overall_length\"",
+                ));
+            }
+        }
+        self.overall_limits = Some(limits);
+        Ok(self)
     }
 
-    /// Nominal diameter.
+    /// The surfaces turned from the first face, from the face inwards; never empty.
     #[must_use]
-    pub fn diameter(&self) -> Diameter {
-        self.diameter
+    pub fn surfaces(&self) -> &[Surface] {
+        &self.surfaces
     }
 
-    /// Limits of the diameter.
+    /// The surfaces turned from the other face, from that face inwards.
     #[must_use]
-    pub fn limits(&self) -> Limits {
-        self.limits
+    pub fn other_end(&self) -> &[Surface] {
+        &self.other_end
     }
 
-    /// The class by which the limits were asked for, if any.
+    /// The length from face to face, where the other end is worked too.
     #[must_use]
-    pub fn class(&self) -> Option<ToleranceClass> {
-        self.class
+    pub fn overall_length(&self) -> Option<WorkLength> {
+        self.overall_length
     }
 
-    /// Length from the face to the shoulder.
+    /// The limits of the length from face to face, if given.
     #[must_use]
-    pub fn length(&self) -> WorkLength {
-        self.length
+    pub fn overall_limits(&self) -> Option<LengthLimits> {
+        self.overall_limits
     }
+}
 
-    /// Limits of the length, if given.
-    #[must_use]
-    pub fn length_limits(&self) -> Option<LengthLimits> {
-        self.length_limits
-    }
+fn length_of(surfaces: &[Surface]) -> f64 {
+    surfaces.iter().map(|surface| surface.length().mm()).sum()
+}
 
-    /// Wanted roughness, if any.
-    #[must_use]
-    pub fn finish(&self) -> Option<WantedFinish> {
-        self.finish
+/// Each surface must end at a shoulder: the next one larger, even where both lie at their worst.
+fn rising(surfaces: &[Surface], list: &str) -> Result<(), Error> {
+    for (at, pair) in surfaces.windows(2).enumerate() {
+        let (outer, inner) = (pair[0].limits().largest(), &pair[1]);
+        let inner = match inner.small_diameter() {
+            Some(small) => small,
+            None => inner.limits().smallest(),
+        };
+        let steps = match pair[1].small_diameter() {
+            Some(_) => round_size(inner.mm()) >= round_size(outer.mm()),
+            None => round_size(inner.mm()) > round_size(outer.mm()),
+        };
+        if !steps {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                format!("{list}[{}].diameter", at + 1),
+                inner.to_string(),
+                format!(
+                    "more than the {outer} of the surface before it, so that a shoulder stands between"
+                ),
+                "name the surfaces from the face inwards, the smallest first; what narrows again belongs to other_end",
+            ));
+        }
     }
+    Ok(())
 }
 
 #[cfg(feature = "serde")]
 mod serial {
     use super::*;
-    use crate::quantity::fields::{Fields, Tree};
+    use crate::quantity::fields::{Fields, Tree, list};
     use serde::ser::{Serialize, SerializeStruct, Serializer};
-
-    impl Stock {
-        pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
-            let f = Fields::of(tree, path, "the stock")?;
-            let stock = Self {
-                diameter: f.need_quantity("diameter")?,
-                length: f.need_quantity("length")?,
-            };
-            for later in ["skin", "run_out"] {
-                f.later(
-                    later,
-                    "the skin or the run-out of the stock",
-                    "this version plans from a bar that has been skimmed: turn the skin off, measure, and give that diameter",
-                )?;
-            }
-            f.finish()?;
-            Ok(stock)
-        }
-    }
 
     impl Part {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
             let f = Fields::of(tree, path, "the part")?;
-            f.later(
-                "surfaces",
-                "a part of several surfaces",
-                "this version plans one diameter and one length: plan each diameter as a job of its own",
-            )?;
-            let diameter = f.need_quantity("diameter")?;
-            let class = f.item("class", ToleranceClass::read)?;
-            let mut part = match (class, f.has("limits")) {
-                (Some(_), true) => {
-                    return Err(Error::new(
-                        ErrorKind::Contradiction,
-                        f.path("class"),
-                        "both class and limits",
-                        "one of the two",
-                        "keep the one that stands on the drawing",
-                    ));
+            let mut part = if f.has("surfaces") {
+                let surfaces = f.need_item("surfaces", "the surfaces", |tree, path| {
+                    list(tree, path, Surface::read)
+                })?;
+                Self::of_surfaces(surfaces).map_err(|error| error.inside(path))?
+            } else {
+                Self::from(Surface::take(&f, path)?)
+            };
+            let other_end = f.item("other_end", |tree, path| list(tree, path, Surface::read))?;
+            let overall = f.quantity("overall_length")?;
+            match (other_end, overall) {
+                (other_end, Some(overall)) => {
+                    part = part
+                        .with_other_end(other_end.unwrap_or_default(), overall)
+                        .map_err(|error| error.inside(path))?;
                 }
-                (Some(class), false) => {
-                    let _ = f.tree("limits");
-                    Self::of_class(diameter, class, f.need_quantity("length")?)
+                (Some(_), None) => {
+                    return Err(f.missing("overall_length", "the length from face to face"));
                 }
-                (None, _) => {
-                    let limits = f.need_item(
-                        "limits",
-                        "the smallest and the largest diameter, or class such as \"h8\"",
-                        |tree, path| {
-                            let stated = Limits::read_sourced(tree, path)?;
-                            // The plan turns outside diameters: a hole's class is a slip.
-                            let class = stated.class().map(|c| c.of_feature(Feature::Shaft));
-                            class.transpose().map_err(|error| error.at(path))?;
-                            Ok(stated.limits)
-                        },
-                    )?;
-                    Self::new(diameter, limits, f.need_quantity("length")?)
-                }
+                (None, None) => {}
             }
-            .map_err(|error| error.inside(path))?;
-            if let Some(limits) = f.item("length_limits", LengthLimits::read)? {
+            if let Some(limits) = f.item("overall_limits", LengthLimits::read)? {
                 part = part
-                    .with_length_limits(limits)
+                    .with_overall_limits(limits)
                     .map_err(|error| error.inside(path))?;
             }
-            part.finish = f.item("finish", WantedFinish::read)?;
             f.finish()?;
             Ok(part)
         }
@@ -277,55 +249,29 @@ mod serial {
 
     impl Serialize for Part {
         fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
-            let optional =
-                usize::from(self.length_limits.is_some()) + usize::from(self.finish.is_some());
-            let mut part = s.serialize_struct("Part", 3 + optional)?;
-            part.serialize_field("diameter", &self.diameter)?;
-            // As it was asked for, so that a job reads back as itself.
-            match &self.class {
-                Some(class) => part.serialize_field("class", class)?,
-                None => part.serialize_field("limits", &self.limits)?,
+            let alone = match self.surfaces.as_slice() {
+                [surface] => Some(surface),
+                _ => None,
+            };
+            let fields = alone.map_or(1, Surface::fields)
+                + usize::from(!self.other_end.is_empty())
+                + usize::from(self.overall_length.is_some())
+                + usize::from(self.overall_limits.is_some());
+            let mut part = s.serialize_struct("Part", fields)?;
+            match alone {
+                Some(surface) => surface.write(&mut part)?,
+                None => part.serialize_field("surfaces", &self.surfaces)?,
             }
-            part.serialize_field("length", &self.length)?;
-            if let Some(limits) = &self.length_limits {
-                part.serialize_field("length_limits", limits)?;
+            if !self.other_end.is_empty() {
+                part.serialize_field("other_end", &self.other_end)?;
             }
-            if let Some(finish) = &self.finish {
-                part.serialize_field("finish", finish)?;
+            if let Some(overall) = &self.overall_length {
+                part.serialize_field("overall_length", overall)?;
+            }
+            if let Some(limits) = &self.overall_limits {
+                part.serialize_field("overall_limits", limits)?;
             }
             part.end()
-        }
-    }
-
-    impl WantedFinish {
-        pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
-            if let Tree::Text(_) | Tree::Number(_) = tree {
-                return Err(Error::new(
-                    ErrorKind::Unreadable,
-                    path,
-                    "a roughness that does not say which",
-                    "{ \"ra\": .. } or { \"rz\": .. }",
-                    "name the parameter: { \"ra\": \"1.6 um\" }; Rz of a turned surface is four to seven times its Ra",
-                ));
-            }
-            let f = Fields::of(tree, path, "a wanted finish")?;
-            let (ra, rz) = (f.quantity("ra")?, f.quantity("rz")?);
-            let finish = match (ra, rz) {
-                (Some(ra), None) => Self::Ra(ra),
-                (None, Some(rz)) => Self::Rz(rz),
-                (Some(_), Some(_)) => {
-                    return Err(Error::new(
-                        ErrorKind::Contradiction,
-                        path,
-                        "both ra and rz",
-                        "one of the two",
-                        "keep the one that stands on the drawing",
-                    ));
-                }
-                (None, None) => return Err(f.missing("ra", "a roughness: ra or rz")),
-            };
-            f.finish()?;
-            Ok(finish)
         }
     }
 }

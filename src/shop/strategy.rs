@@ -8,7 +8,9 @@ use super::dial::{Dial, DialReads, Ring};
 use super::figure::ToolMaterial;
 use super::holding::{Holding, HoldingKind};
 use super::lathe::Lathe;
-use super::part::{Part, Stock, WantedFinish};
+use super::part::Part;
+use super::stock::Stock;
+use super::surface::{Surface, WantedFinish};
 use super::tool::Tool;
 use crate::error::Error;
 use crate::quantity::dial::DivisionsPerTurn;
@@ -50,11 +52,11 @@ arbitrary! {
 
 fn part(d: f64, zone: f64, length: f64, ra: Option<f64>) -> Result<Part, Error> {
     let limits = Limits::new(Diameter::from_mm(d - zone)?, Diameter::from_mm(d)?)?;
-    let part = Part::new(Diameter::from_mm(d)?, limits, WorkLength::from_mm(length)?)?;
-    Ok(match ra {
-        Some(ra) => part.with_finish(WantedFinish::Ra(Ra::from_um(ra)?)),
-        None => part,
-    })
+    let surface = Surface::new(Diameter::from_mm(d)?, limits, WorkLength::from_mm(length)?)?;
+    Ok(Part::from(match ra {
+        Some(ra) => surface.with_finish(WantedFinish::Ra(Ra::from_um(ra)?)),
+        None => surface,
+    }))
 }
 
 fn cross_dial() -> impl Strategy<Value = Dial> {

@@ -9,6 +9,7 @@ mod documents;
 mod how_sure;
 mod jobs;
 mod limits;
+mod parts;
 mod plan;
 mod readme;
 mod refused;

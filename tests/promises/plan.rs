@@ -96,7 +96,10 @@ fn depths_sum_to_the_whole() {
 #[test]
 fn the_expected_diameter_lies_in_the_zone_and_keeps_the_error_of_the_instrument_from_both_limits() {
     on_plans(|job, sheet| {
-        let (d, limits) = (sheet.expected.diameter.mm(), job.part().limits());
+        let (d, limits) = (
+            sheet.expected.diameter.mm(),
+            job.part().surfaces()[0].limits(),
+        );
         prop_assert!(limits.contains(sheet.expected.diameter));
         // tables: a sound micrometer is off by at least 0.004 mm (from memory of DIN 863-1, unverified).
         let guard = 0.004_f64;
@@ -263,7 +266,7 @@ fn no_step_passes_a_limit_of_lathe_chuck_or_drive() {
             }
             if let Some(z) = step.z {
                 // The holder reaches 10 mm left of the tip and stays 2 mm clear of the jaws.
-                prop_assert!(z.mm() >= -(job.part().length().mm() + 2.0));
+                prop_assert!(z.mm() >= -(job.part().surfaces()[0].length().mm() + 2.0));
             }
         }
         // The drive: force from the document door, an independent way through the crate, power from

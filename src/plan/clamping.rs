@@ -1,0 +1,547 @@
+//! How the bar is held: one clamping for each end that is worked, its overhang, grip and support.
+
+use super::common::Common;
+use super::lengths::{self, Room, length_limits, room};
+use crate::advice::centre_hole::{self, CentreHoleChoice};
+use crate::advice::depth;
+use crate::advice::feed::{self, FeedChoice};
+use crate::advice::force::ToolLaw;
+use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::section::Section;
+use crate::physics::stepped::HeldBar;
+use crate::provenance::Provenance;
+use crate::quantity::{
+    CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size,
+};
+use crate::shop::holding::{Holding, HoldingKind};
+use crate::shop::surface::Surface;
+use crate::standards::limits::LengthLimits;
+
+use super::sheet::SurfaceAt;
+
+/// What the jaws hold.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Grip {
+    /// The bar as it comes.
+    Stock { length: WorkLength },
+    /// A finished diameter, after the part was turned round.
+    Turned {
+        diameter: Diameter,
+        length: WorkLength,
+    },
+}
+
+/// One surface where it lies in its clamping.
+#[derive(Debug, Clone)]
+pub(super) struct Place<'a> {
+    pub(super) at: SurfaceAt,
+    pub(super) surface: &'a Surface,
+    /// From the face to its shoulder.
+    pub(super) reach: WorkLength,
+    /// From the face to the shoulder before it, in mm; zero for the outermost.
+    pub(super) outer: f64,
+    /// What stays thicker between the jaws and its shoulder.
+    pub(super) root: Vec<Section>,
+    pub(super) length_limits: LengthLimits,
+    pub(super) finish_feed: FeedChoice,
+    /// What a finishing cut should rather take.
+    pub(super) liked: DepthOfCut,
+    /// No cut is planned lighter.
+    pub(super) least: DepthOfCut,
+    pub(super) correcting: DepthOfCut,
+}
+
+/// One end of the part as it is held and turned.
+#[derive(Debug, Clone)]
+pub(super) struct Clamping<'a> {
+    pub(super) turned_round: bool,
+    pub(super) facing: WorkLength,
+    /// What the face has to come to, where it brings the part to its length.
+    pub(super) overall: Option<(WorkLength, LengthLimits)>,
+    pub(super) overhang: Overhang,
+    /// How far from the face the tool may ever go, in mm.
+    pub(super) never_past: f64,
+    pub(super) grip: Grip,
+    pub(super) held: Held,
+    pub(super) support: SupportChoice,
+    pub(super) holding: Holding,
+    pub(super) centre: Option<CentreHoleChoice>,
+    pub(super) whip: Option<CriticalSpeed>,
+    pub(super) law: ToolLaw,
+    /// Its surfaces in the order in which they are turned: the largest first.
+    pub(super) places: Vec<Place<'a>>,
+}
+
+/// The length of a grip is kept this far from the shoulder of the surface that is gripped, in mm:
+/// judgement, no source.
+const SHOULDER_CLEARANCE: f64 = 2.0;
+
+/// More than this over the length of the part is sawn off, not turned off, in mm: judgement, no source.
+const WORTH_SAWING: f64 = 5.0;
+
+/// The clampings of a job, in order.
+pub(super) fn clampings<'a>(
+    common: &Common<'a>,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<Vec<Clamping<'a>>, Error> {
+    let job = common.job;
+    let facing = lengths::facing(job, common.units, provenance);
+    let first = job.part.surfaces();
+    let room_first = room(job, deepest(common, first), provenance);
+    let parting = match job.preference(|p| p.parting()) {
+        Some(blade) => blade.mm(),
+        None => 0.0,
+    };
+    let to_jaws = room_first.to_jaws + parting;
+    let reach = reach_of(first);
+    let overall = overall(common, facing, provenance, cautions)?;
+    let overhang = lengths::overhang(job, reach, to_jaws, facing, common.units, provenance)?;
+    let grip = WorkLength::computed_trade(job.stock.length().mm() - overhang.mm());
+    lengths::short_grip(grip.mm(), job.stock.diameter(), cautions);
+    let stub = Section::cylinder(
+        job.stock.diameter(),
+        WorkLength::computed_trade(overhang.mm() - facing.mm() - reach),
+    );
+    let places = places(common, first, false, &[stub], provenance)?;
+    let mut found = vec![hold(
+        common,
+        Shape {
+            turned_round: false,
+            facing,
+            overall: None,
+            overhang,
+            reach,
+            room: room_first,
+            grip: Grip::Stock { length: grip },
+        },
+        places,
+        provenance,
+        cautions,
+    )?];
+    if let Some((overall, limits, facing)) = overall {
+        let (shape, root) = turned_round(common, overall, limits, facing, provenance, cautions)?;
+        let places = places_or_none(common, &root, provenance)?;
+        found.push(hold(common, shape, places, provenance, cautions)?);
+    }
+    Ok(found)
+}
+
+/// The lengths of a clamping.
+struct Shape {
+    turned_round: bool,
+    facing: WorkLength,
+    overall: Option<(WorkLength, LengthLimits)>,
+    overhang: Overhang,
+    reach: f64,
+    room: Room,
+    grip: Grip,
+}
+
+fn reach_of(surfaces: &[Surface]) -> f64 {
+    round_size(surfaces.iter().map(|s| s.length().mm()).sum())
+}
+
+/// The deepest that is cut from the bar, for the lead of a slanting edge.
+fn deepest(common: &Common<'_>, surfaces: &[Surface]) -> Option<DepthOfCut> {
+    let smallest = surfaces.last()?.limits().smallest();
+    common.job.stock.diameter().depth_to(smallest)
+}
+
+/// The length from face to face, its limits, and what the second face takes off.
+fn overall(
+    common: &Common<'_>,
+    facing: WorkLength,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<Option<(WorkLength, LengthLimits, WorkLength)>, Error> {
+    let job = common.job;
+    let Some(overall) = job.part.overall_length() else {
+        return Ok(None);
+    };
+    let limits = length_limits(
+        overall,
+        job.part.overall_limits(),
+        "part.overall_length",
+        provenance,
+    )?;
+    let over = round_size(job.stock.length().mm() - facing.mm() - overall.mm());
+    if over < LEAST_FACING {
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            "part.overall_length",
+            format!("{overall} from a bar of {}", job.stock.length()),
+            format!(
+                "a bar of at least {:.1} mm: {facing} and {LEAST_FACING} mm are faced off its ends",
+                overall.mm() + facing.mm() + LEAST_FACING
+            ),
+            "saw a longer bar, or face less (preferences.facing)",
+        ));
+    }
+    if over > WORTH_SAWING {
+        cautions.push(Caution::new(
+            Severity::Note,
+            "saw_first",
+            format!(
+                "The bar is {} longer than the part and its two faces need: saw it to about {} first, and plan with that length.",
+                WorkLength::computed_trade(round_size(over - facing.mm())).people(common.units),
+                WorkLength::computed_trade(round_size(overall.mm() + 2.0 * facing.mm())).people(common.units),
+            ),
+        ));
+    }
+    Ok(Some((overall, limits, WorkLength::from_mm(over)?)))
+}
+
+/// Least that is faced off the second end, in mm: judgement, no source.
+const LEAST_FACING: f64 = 0.2;
+
+/// The second clamping: on a finished diameter, jaws towards the middle of the part.
+fn turned_round(
+    common: &Common<'_>,
+    overall: WorkLength,
+    limits: LengthLimits,
+    facing: WorkLength,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<(Shape, Vec<Section>), Error> {
+    let job = common.job;
+    let (first, other) = (job.part.surfaces(), job.part.other_end());
+    let room = room(job, deepest(common, other), provenance);
+    let reach = reach_of(other);
+    let mut end = reach_of(first);
+    // The innermost surface that is long enough leaves the least standing out.
+    let mut inner: Vec<Section> = Vec::new();
+    for surface in first.iter().rev() {
+        let diameter = surface.limits().middle();
+        let length = surface.length().mm() - SHOULDER_CLEARANCE;
+        let enough = lengths::least_grip(diameter, provenance);
+        let out = overall.mm() - end + SHOULDER_CLEARANCE;
+        if surface.small_diameter().is_none() && length >= enough && out - reach >= room.to_jaws {
+            lengths::within_the_lathe(job, out + facing.mm(), "part.overall_length")?;
+            lengths::short_grip(length, diameter, cautions);
+            let mut root = vec![Section::cylinder(
+                diameter,
+                WorkLength::from_mm(SHOULDER_CLEARANCE)?,
+            )];
+            root.extend(inner.into_iter().rev());
+            let collar = overall.mm() - reach_of(first) - reach;
+            if collar > 1e-6 {
+                root.push(Section::cylinder(
+                    job.stock.diameter(),
+                    WorkLength::computed_trade(collar),
+                ));
+            }
+            let grip = Grip::Turned {
+                diameter,
+                length: WorkLength::computed_trade(round_size(length)),
+            };
+            let shape = Shape {
+                turned_round: true,
+                facing,
+                overall: Some((overall, limits)),
+                overhang: Overhang::from_mm(round_size(out + facing.mm()))?,
+                reach,
+                room,
+                grip,
+            };
+            return Ok((shape, root));
+        }
+        inner.push(Section::cylinder(diameter, surface.length()));
+        end = round_size(end - surface.length().mm());
+    }
+    Err(Error::new(
+        ErrorKind::Impossible,
+        "part.other_end",
+        "no surface of the first end that the jaws could hold",
+        format!(
+            "a cylinder at the first end longer than {:.1} mm, with {:.1} mm from the jaws to the last shoulder",
+            lengths::least_grip(first[first.len() - 1].limits().middle(), provenance)
+                + SHOULDER_CLEARANCE,
+            room.to_jaws
+        ),
+        "turn the longer end first, or turn all of it in one clamping from a longer bar",
+    ))
+}
+
+/// The surfaces of the other end; with none, only its face is turned.
+fn places_or_none<'a>(
+    common: &Common<'a>,
+    root: &[Section],
+    provenance: &mut Provenance,
+) -> Result<Vec<Place<'a>>, Error> {
+    let other = common.job.part.other_end();
+    if other.is_empty() {
+        return Ok(Vec::new());
+    }
+    places(common, other, true, root, provenance)
+}
+
+/// The surfaces of one end in the order in which they are turned, each with the bar behind it.
+fn places<'a>(
+    common: &Common<'a>,
+    surfaces: &'a [Surface],
+    other_end: bool,
+    root: &[Section],
+    provenance: &mut Provenance,
+) -> Result<Vec<Place<'a>>, Error> {
+    let job = common.job;
+    let mut root = root.to_vec();
+    let mut reach = reach_of(surfaces);
+    let mut places = Vec::with_capacity(surfaces.len());
+    for (index, surface) in surfaces.iter().enumerate().rev() {
+        let at = SurfaceAt::new(other_end, index);
+        let finish_feed = match job.preference(|p| p.finish_feed()) {
+            Some(feed) => common.asked_feed(feed, "preferences.finish_feed")?,
+            None => feed::finish_feed(&job.lathe, &job.tool, surface.finish(), provenance)?,
+        };
+        let least = depth::least_planned(&job.tool, finish_feed.feed, provenance)?;
+        let least = least.max(common.rough_least);
+        let correcting = depth::least_correcting(&job.tool, finish_feed.feed, provenance)?;
+        let liked = provenance.open(
+            "finishing depth over corner radius",
+            &depth::FINISH_OVER_CORNER,
+        ) * job.tool.corner_radius().mm();
+        let outer = round_size(reach - surface.length().mm());
+        places.push(Place {
+            at,
+            surface,
+            reach: WorkLength::computed_trade(reach),
+            outer,
+            root: root.clone(),
+            length_limits: length_limits(
+                surface.length(),
+                surface.length_limits(),
+                &at.path(&job.part, "length"),
+                provenance,
+            )?,
+            finish_feed,
+            liked: DepthOfCut::computed_trade(liked.max(least.mm())),
+            least,
+            correcting,
+        });
+        root.push(Section::cylinder(
+            surface.limits().middle(),
+            surface.length(),
+        ));
+        reach = outer;
+    }
+    Ok(places)
+}
+
+/// Chuck or centre, by the surface that needs it most, at the stage at which it is turned.
+fn hold<'a>(
+    common: &Common<'a>,
+    shape: Shape,
+    places: Vec<Place<'a>>,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<Clamping<'a>, Error> {
+    let job = common.job;
+    let law = crate::advice::force::tool_law(&job.material, &job.tool, provenance)?;
+    let asked = job
+        .holding
+        .clone()
+        .unwrap_or_else(|| Holding::new(HoldingKind::Chuck));
+    if asked.kind() == HoldingKind::BetweenCentres || !asked.steadies().is_empty() {
+        return Err(Error::not_offered(
+            "holding",
+            "a plan between centres or with a steady",
+            "name \"chuck\" or \"chuck_and_centre\"; the questions \"bar\" and \"support\" reckon the others",
+        ));
+    }
+    let out_of_jaws = Overhang::computed_trade(round_size(shape.overhang.mm() - shape.facing.mm()));
+    let mut support: Option<SupportChoice> = None;
+    let mut thinnest = None;
+    for place in &places {
+        let forces = law.forces(&job.tool, place.liked, place.finish_feed.feed);
+        let mut sections = place.root.clone();
+        // The spring that decides is that of the last cuts, at the finished diameter.
+        sections.push(Section::cylinder(
+            place.surface.limits().middle(),
+            place.reach,
+        ));
+        let choice = SupportAsk::new(
+            common.youngs_modulus,
+            &sections,
+            &asked,
+            forces.passive,
+            place.surface.limits().tolerance(),
+        )
+        .with_ways(&[SupportWay::Chuck, SupportWay::ChuckAndCentre])
+        .with_reach(place.reach)
+        .choose(provenance)?;
+        if support
+            .as_ref()
+            .is_none_or(|before| effort_of(choice.advice) > effort_of(before.advice))
+        {
+            support = Some(choice);
+        }
+        thinnest = Some(sections);
+    }
+    let support = match support {
+        Some(support) => support,
+        None => face_only(common, &shape, &asked, provenance)?,
+    };
+    let kind = if places.is_empty() {
+        HoldingKind::Chuck
+    } else {
+        holding_kind(job.holding.as_ref(), &support, cautions)?
+    };
+    let holding = asked.of_kind(kind);
+    let held = Held {
+        kind,
+        youngs_modulus: common.youngs_modulus,
+        overhang: out_of_jaws,
+        springs: support::springs(&holding, provenance),
+    };
+    let whip = match (job.material.density(), &thinnest) {
+        (Some(density), Some(sections)) => {
+            let density = density.open("density", provenance);
+            let bar = HeldBar::new(
+                common.youngs_modulus,
+                sections,
+                held.support(),
+                &held.springs,
+                &[],
+            )?;
+            let share = provenance.open("share of the critical speed", &support::WHIP_SHARE);
+            // The lower bound is near enough to refuse by, and costs nothing.
+            Some(support::safe_from_whip(
+                bar.critical_speed_floor(density),
+                share,
+            ))
+        }
+        _ => None,
+    };
+    let smallest = places
+        .last()
+        .map(|place| match place.surface.small_diameter() {
+            Some(small) => small,
+            None => place.surface.limits().middle(),
+        });
+    let centre = match (kind, smallest) {
+        (HoldingKind::ChuckAndCentre, Some(smallest)) => Some(
+            centre_hole::choose(
+                &job.lathe,
+                smallest,
+                common.wanted,
+                job.lathe.speed_cap(),
+                provenance,
+            )
+            .ok_or_else(|| no_centre_hole(smallest))?,
+        ),
+        _ => None,
+    };
+    for caution in &support.cautions {
+        if !cautions.contains(caution) {
+            cautions.push(caution.clone());
+        }
+    }
+    Ok(Clamping {
+        turned_round: shape.turned_round,
+        facing: shape.facing,
+        overall: shape.overall,
+        overhang: shape.overhang,
+        never_past: shape.reach + shape.room.overrun,
+        grip: shape.grip,
+        held,
+        support,
+        holding,
+        centre,
+        whip,
+        law,
+        places,
+    })
+}
+
+/// The support of an end of which only the face is turned.
+fn face_only(
+    common: &Common<'_>,
+    shape: &Shape,
+    asked: &Holding,
+    provenance: &mut Provenance,
+) -> Result<SupportChoice, Error> {
+    let job = common.job;
+    let out = WorkLength::computed_trade(shape.overhang.mm());
+    let bar = [Section::cylinder(job.stock.diameter(), out)];
+    let law = crate::advice::force::tool_law(&job.material, &job.tool, provenance)?;
+    let forces = law.forces(&job.tool, common.rough_least, common.rough_feed.feed);
+    SupportAsk::new(
+        common.youngs_modulus,
+        &bar,
+        asked,
+        forces.passive,
+        job.part.surfaces()[0].limits().tolerance(),
+    )
+    .with_ways(&[SupportWay::Chuck])
+    .choose(provenance)
+}
+
+/// How much a support asks for, so that the surface that needs most decides.
+fn effort_of(advice: SupportAdvice) -> u8 {
+    match advice {
+        SupportAdvice::Chuck => 0,
+        SupportAdvice::ChuckAndCentre => 1,
+        SupportAdvice::BetweenCentres => 2,
+        SupportAdvice::Steady => 3,
+        SupportAdvice::NoneEnough => 4,
+    }
+}
+
+/// What the person asked for, or else what the figures advise.
+fn holding_kind(
+    asked: Option<&Holding>,
+    support: &SupportChoice,
+    cautions: &mut Vec<Caution>,
+) -> Result<HoldingKind, Error> {
+    let advised = match support.advice {
+        SupportAdvice::Chuck => Some(HoldingKind::Chuck),
+        SupportAdvice::ChuckAndCentre => Some(HoldingKind::ChuckAndCentre),
+        _ => None,
+    };
+    match (asked, advised) {
+        (None, Some(kind)) => Ok(kind),
+        (None, None) => Err(Error::new(
+            ErrorKind::Impossible,
+            "part",
+            support
+                .options
+                .last()
+                .map_or_else(String::new, |option| option.because.clone()),
+            "a holding that keeps the spring of the bar within its share of the zone",
+            "a shorter length, a wider zone, a smaller corner radius or finer feed; or name a holding to plan with it all the same",
+        )),
+        (Some(asked), advised) => {
+            let option = support.option(SupportWay::of(asked.kind()));
+            if let Some(option) = option.filter(|option| !option.enough) {
+                cautions.push(Caution::new(
+                    Severity::Warning,
+                    "support_not_enough",
+                    format!(
+                        "Planned as asked, against the figures: {}.{}",
+                        option.because,
+                        match advised {
+                            Some(HoldingKind::ChuckAndCentre) => " A live centre would be enough.",
+                            Some(HoldingKind::Chuck) => " The chuck alone would be enough.",
+                            _ => "",
+                        }
+                    ),
+                ));
+            }
+            Ok(asked.kind())
+        }
+    }
+}
+
+#[cold]
+fn no_centre_hole(end: Diameter) -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "part.diameter",
+        end.to_string(),
+        "an end that holds the smallest centre hole, turned at a speed the lathe has",
+        "turn it in the chuck alone, with a shorter overhang",
+    )
+}

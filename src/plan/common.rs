@@ -1,0 +1,178 @@
+//! What is the same for every surface of a job: dials, speeds wanted, modulus, roughing feed.
+
+use super::chance;
+use super::job::Job;
+use crate::advice::depth;
+use crate::advice::feed::{self, FeedChoice};
+use crate::advice::spindle::{SpindleAsk, SpindleChoice};
+use crate::error::{Error, ErrorKind};
+use crate::provenance::{Provenance, Standing};
+use crate::quantity::unit::Units;
+use crate::quantity::{
+    CriticalSpeed, CuttingSpeed, DepthOfCut, Diameter, Feed, ThermalExpansion, YoungsModulus,
+};
+use crate::shop::dial::Dial;
+use crate::shop::figure::SpeedBand;
+use crate::shop::holding::Holding;
+
+/// What is the same for every surface.
+pub(super) struct Common<'a> {
+    pub(super) job: &'a Job,
+    pub(super) units: Units,
+    pub(super) cross: &'a Dial,
+    pub(super) carriage: &'a Dial,
+    pub(super) wanted: CuttingSpeed,
+    pub(super) fastest: Option<CuttingSpeed>,
+    pub(super) band: Option<SpeedBand>,
+    pub(super) youngs_modulus: YoungsModulus,
+    pub(super) expansion: Option<ThermalExpansion>,
+    pub(super) rough_feed: FeedChoice,
+    pub(super) rough_least: DepthOfCut,
+}
+
+impl<'a> Common<'a> {
+    pub(super) fn of(
+        job: &'a Job,
+        units: Units,
+        provenance: &mut Provenance,
+    ) -> Result<Self, Error> {
+        let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
+        let carriage = need_dial(job.lathe.carriage(), "lathe.carriage")?;
+        let expansion = chance::expansion(job, provenance);
+        let (wanted, fastest, band) = cutting_speed(job, provenance)?;
+        let youngs_modulus = job
+            .material
+            .youngs_modulus()
+            .ok_or_else(|| {
+                Error::new(
+                    ErrorKind::MissingField,
+                    "material.youngs_modulus",
+                    "a material without a Young's modulus",
+                    "the modulus, for the spring of the bar",
+                    "add the field \"youngs_modulus\" to the material",
+                )
+            })?
+            .open("Young's modulus", provenance);
+        let rough_feed = match job.preference(|p| p.feed()) {
+            Some(feed) => asked_feed(job, feed, "preferences.feed")?,
+            None => feed::rough_feed(&job.lathe, &job.tool, provenance)?,
+        };
+        let rough_least = depth::least_planned(&job.tool, rough_feed.feed, provenance)?;
+        Ok(Self {
+            job,
+            units,
+            cross,
+            carriage,
+            wanted,
+            fastest,
+            band,
+            youngs_modulus,
+            expansion,
+            rough_feed,
+            rough_least,
+        })
+    }
+
+    /// The spindle step for a diameter, as it is held.
+    pub(super) fn step_at(
+        &self,
+        diameter: Diameter,
+        holding: &Holding,
+        whip: Option<CriticalSpeed>,
+    ) -> Result<SpindleChoice, Error> {
+        let mut ask = SpindleAsk::new(&self.job.lathe, diameter, self.wanted).with_holding(holding);
+        if let Some(whip) = whip {
+            ask = ask.with_whip(whip);
+        }
+        if let Some(fastest) = self.fastest {
+            ask = ask.with_fastest(fastest);
+        }
+        ask.choose()
+    }
+
+    /// A feed that the asker named, if the lathe has it.
+    pub(super) fn asked_feed(&self, feed: Feed, field: &str) -> Result<FeedChoice, Error> {
+        asked_feed(self.job, feed, field)
+    }
+
+    /// The diameter of the bar where a tool first touches it: its high side, where it runs out.
+    pub(super) fn touched(&self) -> Diameter {
+        let run_out = self.job.stock.run_out().map_or(0.0, |run_out| run_out.mm());
+        Diameter::computed_trade(self.job.stock.diameter().mm() + run_out)
+    }
+}
+
+fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error> {
+    dial.ok_or_else(|| {
+        Error::new(
+            ErrorKind::MissingField,
+            field,
+            "no dial",
+            "the dial: what it reads, its division, and the divisions of one turn",
+            format!("add {field:?}; without it there is no reading to plan"),
+        )
+    })
+}
+
+/// The cutting speed wanted, the fastest allowed, and the band it is the middle of, if it is one's.
+fn cutting_speed(
+    job: &Job,
+    provenance: &mut Provenance,
+) -> Result<(CuttingSpeed, Option<CuttingSpeed>, Option<SpeedBand>), Error> {
+    let band = job
+        .tool
+        .material()
+        .and_then(|tool| job.material.speed_band(tool));
+    if let Some(given) = job.cutting_speed {
+        provenance.record(
+            "cutting speed",
+            &given,
+            "given by the asker",
+            Standing::Given,
+        );
+        return Ok((given, band.map(|b| b.value.high().max(given)), None));
+    }
+    let Some(band) = band else {
+        return Err(Error::new(
+            ErrorKind::MissingField,
+            "cutting_speed",
+            "no cutting speed, and no band for this material and tool",
+            "a cutting speed, or a material and a tool material whose band is known",
+            "add \"cutting_speed\", or give tool.material as \"high_speed_steel\" or \"carbide\"",
+        ));
+    };
+    let band = band.open("band of cutting speeds", provenance);
+    Ok((band.middle(), Some(band.high()), Some(band)))
+}
+
+fn asked_feed(job: &Job, feed: Feed, field: &str) -> Result<FeedChoice, Error> {
+    if job.lathe.feeds().is_empty() {
+        return Ok(FeedChoice {
+            feed,
+            lever: None,
+            by_hand: true,
+        });
+    }
+    if job.lathe.feeds().contains(&feed) {
+        return Ok(FeedChoice {
+            feed,
+            lever: job.lathe.feed_name(feed).map(str::to_owned),
+            by_hand: false,
+        });
+    }
+    let near = job.lathe.feeds().iter().min_by(|a, b| {
+        (a.mm_per_rev() - feed.mm_per_rev())
+            .abs()
+            .total_cmp(&(b.mm_per_rev() - feed.mm_per_rev()).abs())
+    });
+    Err(Error::new(
+        ErrorKind::Contradiction,
+        field,
+        feed.to_string(),
+        "one of the lathe's feeds",
+        near.map_or_else(
+            || String::from("add it to the lathe's feeds"),
+            |near| format!("the nearest is {near}"),
+        ),
+    ))
+}

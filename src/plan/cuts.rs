@@ -1,0 +1,447 @@
+//! The steps of one surface: the zero of the cross dial, its cuts, its measurements, its shoulder.
+
+use super::sheet::{Step, StepKind};
+use super::turning::{cross_reading, plain, tenth_of_a_mark};
+use super::words::SurfaceWriter;
+use crate::error::Error;
+use crate::quantity::{Diameter, DiameterError, Position, Quantity, WorkLength, round_size};
+use crate::shop::dial::{DialReads, Ring};
+use crate::standards::limits::Limits;
+
+impl SurfaceWriter<'_> {
+    /// The zero of the cross dial, set or kept.
+    pub(super) fn zero_x(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
+        let (job, setup, u) = (self.job, self.setup, self.u);
+        let before = &setup.before;
+        let start = tenth_of_a_mark(setup.datum.start);
+        let set_to = if setup.datum.start == 0.0 {
+            String::from("0")
+        } else {
+            format!("{start} marks (between two marks)")
+        };
+        let given = job.zero_at.filter(|_| before.measured);
+        let text = match (given, self.cross.ring()) {
+            _ if before.turned => self.zero_from_the_surface_before()?,
+            (Some(zero), _) if setup.datum.start == 0.0 => {
+                format!(
+                    "Zero X: the cross dial must read 0 where the bar measures {}. Prove it. The bar must measure that all along: \
+                     turn down what is thicker first.",
+                    zero.people(u)
+                )
+            }
+            (Some(zero), _) => format!(
+                "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, until it reads {set_to}. \
+                 The bar must measure that all along: turn down what is thicker first.",
+                zero.people(u)
+            ),
+            (None, Ring::Fixed) => String::from(
+                "Zero X: compound slide square to the bed. Set the cross dial to 0, coming in. With the spindle turning, \
+                 bring the tip to the bar with the compound slide until it just touches near its end; lock the compound \
+                 slide. Then carriage to the right, clear of the face.",
+            ),
+            (None, _) => format!(
+                "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; hold the \
+                 handle, and turn the ring only, until it reads {set_to}. Carriage to the right, clear of the face.",
+            ),
+        };
+        let mut zero_x = self.step(StepKind::ZeroX, before.start, text);
+        if setup.datum.start == 0.0 {
+            zero_x.reading = Some(cross_reading(self.cross, 0)?);
+        } else if before.turned {
+            zero_x.reading = Some(cross_reading(self.cross, before.mark as i64)?);
+        }
+        if !before.measured {
+            zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
+            zero_x.because = Some(String::from(
+                match self.setup.chance.stops.chosen.after.first() {
+                    Some(0) => {
+                        "a touch is only roughly right; the first cut is measured to set it right"
+                    }
+                    Some(_) => {
+                        "a touch is only roughly right; a later cut is measured to set it right"
+                    }
+                    None => "a touch is only roughly right, but near enough for this zone",
+                },
+            ));
+        }
+        if let Some(run_out) = job
+            .stock
+            .run_out()
+            .filter(|r| r.mm() > 0.0 && !before.measured)
+        {
+            zero_x.text.push_str(&format!(
+                " It touches the high side of the bar, taken as {}: the bar may run out by {}.",
+                before.start.people(u),
+                run_out.people(u)
+            ));
+        }
+        if before.turned && setup.rough_step.spindle_speed != self.speed_before {
+            zero_x.text.push(' ');
+            zero_x
+                .text
+                .push_str(&self.set_words(setup.rough_step.spindle_speed, &setup.rough_step));
+        }
+        steps.push(zero_x);
+        Ok(())
+    }
+
+    /// The cross dial after a finished surface: it was measured, so the dial is known there.
+    fn zero_from_the_surface_before(&self) -> Result<String, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let before = &setup.before;
+        let name = format!("F{}", self.number - 1);
+        let at = cross_reading(self.cross, before.mark as i64)?;
+        let kept = setup.datum.zero == before.zero;
+        Ok(match self.cross.ring() {
+            Ring::Fixed => format!(
+                "Zero X is kept: the dial reads {at} where the surface just finished measures {}. If {name} was another \
+                 size, S = ({name} - {}) / {} marks, to the nearest whole one, is added to every mark of this surface.",
+                before.start.people(u),
+                plain(before.start, u),
+                self.mark_size()
+            ),
+            Ring::Settable => format!(
+                "Zero X: come in to {at}, the last mark of the surface just finished, hold the handle, and turn the ring \
+                 only, to {} marks: {} where {name} is {}{}.",
+                self.rule(&name),
+                tenth_of_a_mark(setup.datum.start),
+                before.start.people(u),
+                if kept { ", that is: it stays" } else { "" }
+            ),
+        })
+    }
+
+    /// The cuts and the measurements between them.
+    pub(super) fn cuts(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
+        let setup = self.setup;
+        let passes = &setup.passes;
+        let first = passes.first.iter().map(|mark| (StepKind::FirstCut, *mark));
+        let rough = passes.rough.iter().map(|mark| (StepKind::RoughCut, *mark));
+        let finish = passes
+            .finish
+            .iter()
+            .map(|mark| (StepKind::FinishCut, *mark));
+        let cuts: Vec<(StepKind, i64)> = first.chain(rough).chain(finish).collect();
+        let stops = &setup.chance.stops.chosen.after;
+        let mut before = setup.before.start;
+        let mut stands = setup.datum.start;
+        for (at, (kind, mark)) in cuts.iter().copied().enumerate() {
+            // After a cut the tool stands one turn out; after a measurement it was brought in again.
+            let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
+            let mut farther = self.farther(mark as f64 - stands, withdrawn);
+            farther.push_str(" in from where it stands");
+            if steps
+                .last()
+                .is_some_and(|step| step.kind == StepKind::Measure)
+            {
+                let measured = self.stops_before + stops.iter().filter(|stop| **stop < at).count();
+                farther.push_str(&format!(", if M{measured} was as expected"));
+            }
+            let measured = stops.contains(&at);
+            let step = self.cut(
+                kind,
+                self.cuts_before + at + 1,
+                mark,
+                before,
+                &farther,
+                measured,
+            )?;
+            (before, stands) = (step.diameter, mark as f64);
+            steps.push(step);
+            if !measured {
+                continue;
+            }
+            let name = format!(
+                "M{}",
+                1 + self.stops_before + stops.iter().filter(|stop| **stop < at).count()
+            );
+            steps.push(match cuts.get(at + 1) {
+                Some((_, last)) if at + 2 == cuts.len() => self.measure_last(&name, mark, *last)?,
+                _ => self.measure_between(&name, mark, at == 0 && !setup.before.turned)?,
+            });
+        }
+        Ok(())
+    }
+
+    fn cut(
+        &self,
+        kind: StepKind,
+        number: usize,
+        mark: i64,
+        before: Diameter,
+        farther: &str,
+        measured: bool,
+    ) -> Result<Step, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let finishing = kind == StepKind::FinishCut;
+        let (feed, step) = if finishing {
+            (&setup.finish_feed, &setup.finish_step)
+        } else {
+            (&self.common.rough_feed, &setup.rough_step)
+        };
+        let reading = cross_reading(self.cross, mark)?;
+        let diameter = setup.diameter_at(self.cross, mark)?;
+        let Some(depth) = before.depth_to(diameter) else {
+            return Err(Error::internal("a cut that takes nothing"));
+        };
+        let last = finishing && mark == setup.datum.last.count();
+        let what = match kind {
+            StepKind::FirstCut if measured => "first cut, to be measured",
+            StepKind::FirstCut => "first cut",
+            StepKind::RoughCut if measured => "roughing, to be measured",
+            StepKind::RoughCut => "roughing",
+            _ if last => "last cut, same depth, feed and speed as the one before",
+            _ => "first of the two finishing cuts",
+        };
+        let changes_step =
+            finishing && !last && setup.finish_step.spindle_speed != setup.rough_step.spindle_speed;
+        let change = if changes_step {
+            format!("{} ", self.set_words(step.spindle_speed, step))
+        } else {
+            String::new()
+        };
+        let mut out = self.step(
+            kind,
+            diameter,
+            format!(
+                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther}; {}. {}",
+                reading.shows().people(u),
+                self.feed_words(feed, step),
+                self.travel_words(last)
+            ),
+        );
+        let effort = setup.effort(self.common, self.clamp, before, depth, finishing)?;
+        out.because = Some(format!(
+            "main force {}, {} at the spindle, bar springs about {} on the diameter at most",
+            effort.forces.main.people(u),
+            effort.power.people(u),
+            effort.spring.people(u),
+        ));
+        if kind == StepKind::RoughCut && setup.passes.rough.first() == Some(&mark) {
+            out.because = out.because.map(|b| {
+                format!(
+                    "{b}; the deepest cut allowed is {}, by {}",
+                    setup.rough_most.people(u),
+                    setup.rough_limit
+                )
+            });
+        }
+        if kind == StepKind::FinishCut && !last {
+            out.because = out.because.map(|b| {
+                format!(
+                    "{b}; no cut is planned lighter than {}",
+                    setup.place.least.people(u)
+                )
+            });
+        }
+        out.reading = Some(reading);
+        out.z = Some(Position::computed_trade(
+            -self.carriage.travel_at(setup.carriage.stop),
+        ));
+        out.spindle_speed = Some(step.spindle_speed);
+        out.feed = Some(feed.feed);
+        out.depth_of_cut = Some(depth);
+        out.time = setup.time_of_cut(feed.feed, step);
+        Ok(out)
+    }
+
+    /// A measurement before cuts that are not the last; after the first cut it also shows a dial that
+    /// counts otherwise than was thought.
+    fn measure_between(&self, name: &str, mark: i64, first: bool) -> Result<Step, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let reading = cross_reading(self.cross, mark)?;
+        let expected = setup.diameter_at(self.cross, mark)?;
+        let touched = setup.before.start;
+        let taken = round_size(touched.mm() - expected.mm());
+        let (half, twice) = (
+            Diameter::computed_trade(round_size(touched.mm() - taken / 2.0)),
+            Diameter::computed_trade(round_size(touched.mm() - taken * 2.0)),
+        );
+        let act = match self.cross.ring() {
+            Ring::Settable => format!(
+                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                 between marks: {}.",
+                self.rule(name),
+                self.table(mark, None)?
+            ),
+            Ring::Fixed => format!(
+                "In again by one whole turn to {reading}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest whole \
+                 one; add S to every mark below (the distances from where the dial stands: to the next one only).",
+                plain(expected, u),
+                self.mark_size()
+            ),
+        };
+        let wrong = match self.cross.reads() {
+            _ if !first => String::new(),
+            DialReads::Diameter => format!(
+                " Near {}: the dial counts the radius after all. Stop and prove it.",
+                twice.people(u)
+            ),
+            _ => format!(
+                " Near {}: the dial counts the diameter after all. Stop and prove it.",
+                half.people(u)
+            ),
+        };
+        let mut step = self
+            .step(
+                StepKind::Measure,
+                expected,
+                format!(
+                    "{} Measure {name} ________ (expect {}). {act}{wrong}",
+                    self.stop_words(),
+                    expected.people(u)
+                ),
+            )
+            .because("from here on the dial tells sizes that were measured, not touched");
+        step.reading = Some(reading);
+        Ok(step)
+    }
+
+    fn measure_last(&self, name: &str, mark: i64, last: i64) -> Result<Step, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let reading = cross_reading(self.cross, mark)?;
+        let expected = setup.diameter_at(self.cross, mark)?;
+        let target = setup.diameter_at(self.cross, last)?;
+        let next = cross_reading(self.cross, last)?;
+        let act = match self.cross.ring() {
+            Ring::Settable => format!(
+                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                 between marks (a tenth is {}): {}.",
+                self.rule(&format!("mean of {name}")),
+                DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
+                    .people(u),
+                self.table(mark, Some(last))?
+            ),
+            Ring::Fixed => format!(
+                "In again by one whole turn to the mark of the cut before. The last cut goes (mean of {name} - {}) / {} = \
+                 ______ marks farther in, to the nearest whole one (by the sheet {}, to {next}).",
+                plain(target, u),
+                self.mark_size(),
+                last - mark,
+            ),
+        };
+        // A correcting cut may be lighter than a planned one, but not so light that it rubs.
+        let largest = self.limits().largest();
+        let rubs =
+            Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.place.correcting.mm()));
+        let mut no_cut = format!(
+            "Below {}: good already, or lost: do not cut, go and see.",
+            largest.people(u)
+        );
+        if rubs > largest {
+            no_cut.push_str(&format!(
+                " From there to {} a last cut would rub: stop and ask.",
+                rubs.people(u)
+            ));
+        }
+        let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
+        no_cut.push_str(&format!(
+            " Above {}: take this cut once more at its mark, and measure anew.",
+            again.people(u)
+        ));
+        let spread = Diameter::computed_trade(self.limits().tolerance().mm() / 3.0);
+        let mut step = self.step(
+            StepKind::Measure,
+            expected,
+            format!(
+                "{} Measure {name} at three places ________ ________ ________ (expect {}). {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
+                self.stop_words(),
+                expected.people(u),
+                spread.people(u),
+            ),
+        )
+        .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
+        step.reading = Some(reading);
+        Ok(step)
+    }
+
+    /// The shoulder, and the measurement of what is finished.
+    pub(super) fn shoulder_and_size(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
+        let (job, setup, u) = (self.job, self.setup, self.u);
+        let last = setup.datum.last.count();
+        let diameter = setup.diameter_at(self.cross, last)?;
+        let limits = self.limits();
+        let shoulder = setup.carriage.shoulder;
+        let mut step = self.step(
+            StepKind::Shoulder,
+            diameter,
+            format!(
+                "The cross slide still at its last mark: by hand to {}, then face the shoulder outwards with the cross \
+                 slide until the tip is clear of the bar. Stop the spindle.{}",
+                self.z_words(shoulder),
+                if job.tool.cutting_edge_angle().degrees() < 90.0 {
+                    " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
+                } else {
+                    ""
+                }
+            ),
+        );
+        step.reading = Some(self.z_reading(shoulder));
+        step.z = Some(Position::computed_trade(-self.carriage.travel_at(shoulder)));
+        step.spindle_speed = Some(setup.finish_step.spindle_speed);
+        steps.push(step);
+
+        // Until the shoulder before it is turned, its length shows from the face only.
+        let from_face = |length: WorkLength| {
+            WorkLength::computed_trade(round_size(length.mm() + setup.place.outer))
+        };
+        let shortest = from_face(setup.place.length_limits.shortest());
+        let longest = from_face(setup.place.length_limits.longest());
+        let guarded = setup.guarded;
+        let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
+        let lost = Diameter::computed_trade(round_size(limits.smallest().mm() - setup.guard.mm()));
+        let cuttable = Diameter::computed_trade(round_size(
+            diameter.mm() + 2.0 * setup.place.correcting.mm(),
+        ));
+        let oversize = format!(
+            "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
+            plain(diameter, u),
+            self.mark_size()
+        );
+        let above = if cuttable > next {
+            format!(
+                "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",
+                cuttable.people(u),
+                next.people(u)
+            )
+        } else {
+            format!("Above {}: {oversize}.", next.people(u))
+        };
+        steps.push(
+            self.step(
+                StepKind::Inspect,
+                diameter,
+                format!(
+                    "{} The tool stays in its holder. Measure {}at 20 degC, at three places, clear of the burr ________ \
+                     ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
+                     with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
+                     ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: face \
+                     the end by what is over.",
+                    self.stop_words(),
+                    self.finished_name(),
+                    guarded.smallest().people(u),
+                    guarded.largest().people(u),
+                    setup.guard.people(u),
+                    lost.people(u),
+                    shortest.people(u),
+                    longest.people(u),
+                ),
+            )
+            .because("a warm part measures large and shrinks"),
+        );
+        Ok(())
+    }
+
+    /// The name of the finished size, where a later surface is zeroed on it.
+    fn finished_name(&self) -> String {
+        if self.more_to_come {
+            format!("F{} ", self.number)
+        } else {
+            String::new()
+        }
+    }
+
+    fn limits(&self) -> Limits {
+        self.setup.place.surface.limits()
+    }
+}

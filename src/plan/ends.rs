@@ -1,0 +1,236 @@
+//! The steps after the cuts of one clamping: undercuts, cones, edges, parting off; and the end of all.
+
+use super::sheet::{Step, StepKind};
+use super::turning::Turning;
+use super::words::Writer;
+use crate::error::Error;
+use crate::physics::taper::Taper;
+use crate::provenance::{Sourced, Standing};
+use crate::quantity::{
+    CuttingSpeed, DepthOfCut, Diameter, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+};
+use crate::shop::surface::Undercut;
+
+/// Cutting speed of a grooving or parting tool over that of turning.
+const GROOVING_SPEED: Sourced<f64> = Sourced::new(
+    0.5,
+    "common practice, no source: half the speed of turning",
+    Standing::CommonPractice,
+);
+
+/// A cone longer than this outruns the compound slide of most small lathes: judgement, no source.
+const COMPOUND_TRAVEL: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(80.0),
+    "judgement, no source: measure yours",
+    Standing::Estimate,
+);
+
+impl Writer<'_> {
+    /// Grooves, cones and edges of the surfaces of this clamping.
+    pub(super) fn ends(
+        &self,
+        turnings: &[Turning<'_>],
+        last_speed: SpindleSpeed,
+        steps: &mut Vec<Step>,
+    ) -> Result<(), Error> {
+        for turning in turnings {
+            if let Some(undercut) = turning.place.surface.undercut() {
+                steps.push(self.undercut(turning, undercut)?);
+            }
+        }
+        // Setting the compound slide over moves the tip, so that both zeros are lost: cones come last.
+        for turning in turnings {
+            if let Some(small) = turning.place.surface.small_diameter() {
+                steps.push(self.cone(turning, small)?);
+            }
+        }
+        steps.push(self.edges(turnings, last_speed));
+        Ok(())
+    }
+
+    /// The spindle step for a grooving or parting tool at this diameter.
+    fn grooving_step(&self, diameter: Diameter) -> Result<SpindleSpeed, Error> {
+        let slow = CuttingSpeed::computed_trade(self.common.wanted.trade() * GROOVING_SPEED.value);
+        let step = crate::advice::spindle::SpindleAsk::new(&self.job.lathe, diameter, slow)
+            .with_holding(&self.clamp.holding);
+        Ok(match step.choose() {
+            Ok(step) => step.spindle_speed,
+            // A lathe without so slow a step: the slowest that turned.
+            Err(_) => self.face_step.spindle_speed,
+        })
+    }
+
+    fn undercut(&self, turning: &Turning<'_>, groove: Undercut) -> Result<Step, Error> {
+        let u = self.u;
+        let finished = turning.diameter_at(self.cross, turning.datum.last.count())?;
+        let bottom =
+            Diameter::computed_trade(round_size(finished.mm() - 2.0 * groove.depth().mm()));
+        let marks = 2.0 * groove.depth().mm() / self.cross.diameter_per_division().mm();
+        let shoulder = turning.carriage.shoulder;
+        let speed = self.grooving_step(finished)?;
+        let mut step = Step::new(
+            StepKind::Undercut,
+            bottom,
+            format!(
+                "Undercut at the shoulder of {}. {} Grooving tool {} wide, square to the bar, on centre height. With the \
+                 carriage, its left corner to the shoulder at {}, lock the carriage. Touch the finished diameter lightly, \
+                 ring to 0, feed in by hand {} marks, to {}; oil. Withdraw, stop the spindle.",
+                finished.people(u),
+                self.set_speed_words(speed),
+                groove.width().people(u),
+                self.z_words(shoulder),
+                super::turning::tenth_of_a_mark(marks),
+                bottom.people(u),
+            ),
+        )
+        .because(
+            "a mating part or a grinding wheel must reach the shoulder; a grooving tool runs at about half the speed of turning",
+        );
+        step.surface = Some(turning.place.at);
+        step.spindle_speed = Some(speed);
+        step.z = Some(Position::computed_trade(-self.carriage.travel_at(shoulder)));
+        step.depth_of_cut = None;
+        Ok(step)
+    }
+
+    fn cone(&self, turning: &Turning<'_>, small: Diameter) -> Result<Step, Error> {
+        let u = self.u;
+        let large = turning.diameter_at(self.cross, turning.datum.last.count())?;
+        let length = turning.place.surface.length();
+        let cone = Taper::between(large, small, length)?;
+        let half = cone.half_angle();
+        let metal = DepthOfCut::computed_trade(round_size(0.5 * (large.mm() - small.mm())));
+        let cuts = (metal.mm() / turning.rough_most.mm()).ceil().max(1.0);
+        let each = DepthOfCut::computed_trade(metal.mm() / cuts);
+        let slant = cone.slide_travel(length);
+        let mut text = format!(
+            "Cone from {} at its shoulder to {} at its free end. {} Set the compound slide over by {} from the axis, so \
+             that it runs out towards the shoulder; prove the angle with an indicator. Carriage so that the compound slide \
+             covers the whole cone, lock the carriage. Touch the free edge, then feed by the compound handle, in {} \
+             of {} depth, the cross slide in by so much each time; measure the free end before the last: {} to come.",
+            large.people(u),
+            small.people(u),
+            self.set_speed_words(turning.finish_step.spindle_speed),
+            half.people(u),
+            if cuts > 1.0 {
+                format!("{cuts:.0} cuts")
+            } else {
+                String::from("one cut, or two lighter ones,")
+            },
+            each.people(u),
+            small.people(u),
+        );
+        if slant.mm() > COMPOUND_TRAVEL.value.mm() {
+            text.push_str(&format!(
+                " The compound slide has to travel {}: see that yours does; else a taper attachment, or the tailstock set \
+                 over between centres.",
+                slant.people(u)
+            ));
+        }
+        text.push_str(" Both zeros are lost when the compound slide is turned.");
+        let mut step = Step::new(StepKind::Taper, small, text).because(format!(
+            "tan of the half angle is ({} - {}) / 2 / {}",
+            large.people(u),
+            small.people(u),
+            length.people(u)
+        ));
+        step.surface = Some(turning.place.at);
+        step.spindle_speed = Some(turning.finish_step.spindle_speed);
+        Ok(step)
+    }
+
+    fn edges(&self, turnings: &[Turning<'_>], speed: SpindleSpeed) -> Step {
+        let u = self.u;
+        let chamfers: Vec<String> = turnings
+            .iter()
+            .filter_map(|turning| {
+                let surface = turning.place.surface;
+                let leg = surface.chamfer()?;
+                Some(format!(
+                    "{} x 45 deg on {}",
+                    leg.people(u),
+                    surface.diameter().people(u)
+                ))
+            })
+            .collect();
+        let what = match chamfers.as_slice() {
+            [] => String::from("break the outer edge by about half a millimetre (0.02 in)"),
+            some => format!(
+                "chamfer {}, by the marks of the slide from where the edge is touched; break the other edges",
+                some.join(", ")
+            ),
+        };
+        let diameter = turnings
+            .last()
+            .map_or(self.job.stock.diameter(), |t| t.place.surface.diameter());
+        let mut edges = Step::new(
+            StepKind::Edges,
+            diameter,
+            format!(
+                "Spindle at rest: change to the chamfer tool; the zero of the cross dial is lost from here on. Spindle on, \
+                 {what}, so that nobody is cut. Stop the spindle.",
+            ),
+        );
+        edges.spindle_speed = Some(speed);
+        edges
+    }
+
+    /// Parting off, where it is asked for, and leaving the machine clear.
+    pub(super) fn leave(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
+        let (job, clamp, u) = (self.job, self.clamp, self.u);
+        let stock = job.stock.diameter();
+        if let Some(blade) = job
+            .preference(|p| p.parting())
+            .filter(|_| !clamp.turned_round)
+        {
+            let speed = self.grooving_step(stock)?;
+            let length = match job.part.overall_length() {
+                Some(overall) => overall,
+                None => WorkLength::computed_trade(
+                    clamp
+                        .places
+                        .iter()
+                        .map(|p| p.reach.mm())
+                        .fold(0.0, f64::max),
+                ),
+            };
+            let mut part = Step::new(
+                StepKind::PartOff,
+                stock,
+                format!(
+                    "Part off. {} Centre withdrawn if there is one. Parting tool {} wide, square, on centre height, its \
+                     corner nearer the tailstock {} from the finished face, by the rule; lock the carriage; oil; feed \
+                     steadily by hand. Nobody catches the part: let it fall into a tray. Stop the spindle.",
+                    self.set_speed_words(speed),
+                    blade.people(u),
+                    length.people(u),
+                ),
+            );
+            part.spindle_speed = Some(speed);
+            steps.push(part);
+        }
+        steps.push(Step::new(
+            StepKind::Clear,
+            stock,
+            format!(
+                "Spindle at rest, {}part out, chips off with hook and brush, never by hand. Key out of the chuck. Leave \
+                 the machine clean.",
+                if clamp.centre.is_some() {
+                    "centre back, "
+                } else {
+                    ""
+                }
+            ),
+        ));
+        Ok(())
+    }
+
+    fn set_speed_words(&self, speed: SpindleSpeed) -> String {
+        let lever = self
+            .job
+            .lathe
+            .step_name(speed)
+            .map_or_else(String::new, |lever| format!(" (lever {lever})"));
+        format!("Spindle at rest: set {}{lever}.", speed.people(self.u))
+    }
+}

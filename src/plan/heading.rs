@@ -1,0 +1,366 @@
+//! What stands above the steps: the job, the kit, the dials; and how sure the sizes are.
+
+use super::clamping::Clamping;
+use super::common::Common;
+use super::safety::short_name;
+use super::turning::{Turning, plain};
+use crate::advice::stops::StopsPriced;
+use crate::error::Error;
+use crate::physics::spread::Outcome;
+use crate::quantity::unit::Units;
+use crate::quantity::{Diameter, DiameterError, Probability, Quantity, round_size};
+use crate::shop::dial::{DialReads, Ring};
+use crate::shop::holding::HoldingKind;
+use crate::shop::surface::WantedFinish;
+
+/// All figures of a job, to be put into words.
+pub(super) struct Figures<'a> {
+    pub(super) common: Common<'a>,
+    pub(super) clampings: Vec<Clamping<'a>>,
+    /// The surfaces of each clamping, in the order in which they are turned.
+    pub(super) turnings: Vec<Vec<Turning<'a>>>,
+}
+
+impl Figures<'_> {
+    fn all(&self) -> impl Iterator<Item = &Turning<'_>> {
+        self.turnings.iter().flatten()
+    }
+
+    fn many(&self) -> bool {
+        self.all().nth(1).is_some() || self.clampings.len() > 1
+    }
+
+    pub(super) fn heading(&self) -> Result<Vec<String>, Error> {
+        let (job, u) = (self.common.job, self.common.units);
+        let mut lines = Vec::new();
+        if self.many() {
+            let length = match job.part.overall_length() {
+                Some(overall) => format!(", {} from face to face", overall.people(u)),
+                None => String::new(),
+            };
+            lines.push(format!(
+                "Turn a bar of {}, {}, in {}, to a part of several diameters{length}. Its diameters in the order in which they are turned:",
+                short_name(job),
+                job.stock.diameter().people(u),
+                match self.clampings.len() {
+                    1 => "one clamping",
+                    _ => "two clampings",
+                }
+            ));
+        }
+        for (at, (clamp, turnings)) in self.clampings.iter().zip(&self.turnings).enumerate() {
+            let held = match clamp.held.kind {
+                HoldingKind::ChuckAndCentre => {
+                    "Held in the chuck with a live centre at the free end."
+                }
+                _ => "Held in the chuck alone.",
+            };
+            if self.many() {
+                let end = if clamp.turned_round {
+                    "from the other face"
+                } else {
+                    "from the first face"
+                };
+                lines.push(format!("Clamping {}, {end}. {held}", at + 1));
+            }
+            for turning in turnings {
+                lines.push(self.of_surface(turning)?);
+                if let Some(wanted) = turning.place.surface.finish() {
+                    let wanted = match wanted {
+                        WantedFinish::Ra(ra) => format!("Ra {}", ra.people(u)),
+                        WantedFinish::Rz(rz) => format!("Rz {}", rz.people(u)),
+                    };
+                    lines.push(format!("Finish wanted: {wanted}."));
+                }
+            }
+            if !self.many() {
+                lines.insert(1, held.to_owned());
+            }
+        }
+        let skin = match job.stock.skin() {
+            Some(skin) => format!(", with a skin of {}", skin.people(u)),
+            None => String::new(),
+        };
+        lines.push(format!(
+            "Stock: diameter {}, length {}{skin}. Tool: corner radius {}, edge angle {}.",
+            job.stock.diameter().people(u),
+            job.stock.length().people(u),
+            job.tool.corner_radius().people(u),
+            job.tool.cutting_edge_angle().people(u),
+        ));
+        lines.push(String::from(
+            "The manual of the machine, local rules and a qualified instructor go before anything on this sheet.",
+        ));
+        Ok(lines)
+    }
+
+    /// One surface: nominal size, limits, length, and the aim in the zone.
+    fn of_surface(&self, turning: &Turning<'_>) -> Result<String, Error> {
+        let (job, u) = (self.common.job, self.common.units);
+        let place = &turning.place;
+        let (surface, limits) = (place.surface, place.surface.limits());
+        let what = if self.many() {
+            format!("{} nominal", surface.diameter().people(u))
+        } else {
+            format!(
+                "Turn a bar of {}, {}, to {} nominal",
+                short_name(job),
+                job.stock.diameter().people(u),
+                surface.diameter().people(u),
+            )
+        };
+        let cone = match surface.small_diameter() {
+            Some(small) => format!(", then a cone down to {}", small.people(u)),
+            None => String::new(),
+        };
+        Ok(format!(
+            "{what}, that is {} to {}, over a length of {} ({} to {}){cone}. Aim at {}{}; what the {} cannot tell, {}, is kept from both limits.",
+            limits.smallest().people(u),
+            limits.largest().people(u),
+            surface.length().people(u),
+            place.length_limits.shortest().people(u),
+            place.length_limits.longest().people(u),
+            self.aim_of(turning)?.people(u),
+            self.aim_words(turning)?,
+            turning.gauge.instrument().words(),
+            turning.guard.people(u),
+        ))
+    }
+
+    fn aim_of(&self, turning: &Turning<'_>) -> Result<Diameter, Error> {
+        turning.diameter_at(self.common.cross, turning.datum.last.count())
+    }
+
+    /// How sure each size is, what it rests on, and what the measuring stops are worth.
+    pub(super) fn how_sure(&self, all: Outcome) -> Vec<String> {
+        let mut lines = Vec::new();
+        let mut cuts = 0;
+        for turning in self.all() {
+            lines.extend(self.how_sure_of(turning, cuts));
+            cuts += turning.passes.count();
+        }
+        if self.many() {
+            lines.push(format!(
+                "All diameters together: good {}, one more cut somewhere {}, lost {}.",
+                percent(all.good),
+                percent(all.rework),
+                percent(all.scrap)
+            ));
+        }
+        lines
+    }
+
+    /// How sure the last size is, what it rests on, and what the measuring stops are worth.
+    fn how_sure_of(&self, turning: &Turning<'_>, cuts_before: usize) -> Vec<String> {
+        let (chance, u) = (&turning.chance, self.common.units);
+        let most: Vec<String> = chance
+            .shares
+            .iter()
+            .take(3)
+            .map(|share| format!("{} {:.0} %", share.cause.words(), 100.0 * share.share))
+            .collect();
+        let which = if self.many() {
+            format!("{} is", turning.place.surface.diameter().people(u))
+        } else {
+            String::from("The last diameter is")
+        };
+        let mut lines = vec![format!(
+            "{which} sure to +/- {} (about 95 %): good {}, one more cut {}, lost {}. What makes it unsure: {}.",
+            chance.uncertainty.people(u),
+            percent(chance.outcome.good),
+            percent(chance.outcome.rework),
+            percent(chance.outcome.scrap),
+            most.join(", "),
+        )];
+        let stops = &chance.stops;
+        let costs = |priced: &StopsPriced| match turning.costs.in_minutes {
+            true => format!("{:.1} min of work", priced.expected_price.trade()),
+            false => format!("{:.2}", priced.expected_price.trade()),
+        };
+        let mut line = match stops.chosen.after.as_slice() {
+            [] => String::from("No measuring stop before the last cut"),
+            after => {
+                let cuts: Vec<String> = after
+                    .iter()
+                    .map(|at| (cuts_before + at + 1).to_string())
+                    .collect();
+                format!("Measuring stops after cut {}", cuts.join(" and "))
+            }
+        };
+        line.push_str(&format!(
+            ": slips, lost parts, cuts made anew and the stops themselves then cost {} on average",
+            costs(&stops.chosen)
+        ));
+        if !stops.chosen.after.is_empty() {
+            line.push_str(&format!(", without any stop {}", costs(&stops.none)));
+        }
+        if let Some(more) = &stops.one_more {
+            line.push_str(&format!(", with one more {}", costs(more)));
+        }
+        line.push('.');
+        lines.push(line);
+        lines
+    }
+
+    /// Where in the zone the aim lies, and why.
+    fn aim_words(&self, turning: &Turning<'_>) -> Result<String, Error> {
+        let aim = self.aim_of(turning)?;
+        let off = aim.mm() - turning.place.surface.limits().middle().mm();
+        // A thousandth of a millimetre is as near to the middle as a size is read.
+        if off.abs() < 1e-3 {
+            return Ok(String::new());
+        }
+        let prices = turning.costs.prices;
+        let (scrap, rework) = (prices.scrap().trade(), prices.rework().trade());
+        let away = DiameterError::computed_trade(round_size(off.abs())).people(self.common.units);
+        Ok(match (off > 0.0) == (scrap > rework) {
+            true => format!(
+                ", {away} {} the middle of the zone, because a lost part costs {:.1} times as much as another cut",
+                if off > 0.0 { "above" } else { "below" },
+                scrap / rework,
+            ),
+            false => format!(
+                ", a mark {away} {} the middle of the zone",
+                if off > 0.0 { "above" } else { "below" }
+            ),
+        })
+    }
+
+    pub(super) fn kit(&self) -> Vec<String> {
+        let u = self.common.units;
+        let mut kit = vec![
+            String::from(
+                "the tool of this sheet, sharp, set on centre height, short in its holder",
+            ),
+            String::from("a chamfer tool"),
+        ];
+        let mut more = |item: String| {
+            if !kit.contains(&item) {
+                kit.push(item);
+            }
+        };
+        for turning in self.all() {
+            more(turning.gauge.instrument().words().to_owned());
+            if let Some(undercut) = turning.place.surface.undercut() {
+                more(format!(
+                    "a grooving tool, {} wide",
+                    undercut.width().people(u)
+                ));
+            }
+        }
+        for clamp in &self.clampings {
+            if let Some(hole) = &clamp.centre {
+                more(format!(
+                    "a centre drill, form A, pilot {}",
+                    hole.pilot.text(Units::Metric)
+                ));
+                more(String::from("a live centre"));
+            }
+            if clamp.turned_round {
+                more(String::from("soft sheet for the jaws"));
+                more(String::from("a dial indicator on a stand"));
+            }
+        }
+        if let Some(blade) = self.common.job.preference(|p| p.parting()) {
+            more(format!("a parting tool, {} wide", blade.people(u)));
+        }
+        for always in [
+            "a calliper or depth gauge for the length",
+            "a hook for the chips and a brush",
+            "goggles",
+        ] {
+            more(always.to_owned());
+        }
+        kit
+    }
+
+    pub(super) fn dials(&self) -> Vec<String> {
+        let (cross, carriage, u) = (self.common.cross, self.common.carriage, self.common.units);
+        let n = cross.divisions_per_turn().count();
+        let counts = match cross.reads() {
+            DialReads::Diameter => "the DIAMETER",
+            _ => "the RADIUS",
+        };
+        let per_mark = cross.diameter_per_division();
+        let per_turn = DiameterError::computed_trade(round_size(per_mark.mm() * f64::from(n)));
+        let mut lines = vec![
+            format!(
+                "Cross slide: its dial counts {counts}. 1 mark says {} and takes {} off the diameter; 1 turn is {n} marks and takes {}.",
+                cross.division().people(u),
+                per_mark.people(u),
+                per_turn.people(u),
+            ),
+            format!(
+                "Always come in to a mark from outside. Withdraw by exactly one turn, so that the same mark returns. \
+                 Gone too far: back half a turn, {}then in again.",
+                match cross.backlash() {
+                    Some(backlash) =>
+                        format!("and more than the backlash of {}, ", backlash.people(u)),
+                    None => String::from("more than the backlash, "),
+                }
+            ),
+        ];
+        let at = 1;
+        let mut shown: Vec<String> = Vec::new();
+        for turning in self.all() {
+            let rule = self.rule_of(turning);
+            if !shown.contains(&rule) {
+                shown.push(rule);
+            }
+        }
+        lines.splice(at..at, shown);
+        let n = carriage.divisions_per_turn().count();
+        lines.push(format!(
+            "Carriage: 1 mark is {}, 1 turn is {n} marks, {}. It counts from the finished face towards the chuck. The \
+             compound slide stays locked, but where a step moves it.",
+            carriage.division().people(u),
+            carriage.travel_per_turn().people(u),
+        ));
+        lines
+    }
+
+    /// What the marks of the cross dial mean while one surface is turned.
+    fn rule_of(&self, turning: &Turning<'_>) -> String {
+        let (cross, u) = (self.common.cross, self.common.units);
+        let on = if self.many() {
+            format!(
+                "Turning {}: size",
+                turning.place.surface.diameter().people(u)
+            )
+        } else {
+            String::from("Size")
+        };
+        let set = match &turning.datum.missed {
+            Some((above, below)) if cross.ring() == Ring::Settable => format!(
+                " A dial {} has no mark that is safe inside the zone: its marks give {} and {}. So the ring is set \
+                 between marks once, and every reading below lies on a mark.",
+                if turning.before.turned {
+                    "left as it is"
+                } else {
+                    "zeroed on the bar"
+                },
+                above.people(u),
+                below.people(u)
+            ),
+            _ => String::new(),
+        };
+        let text = cross.diameter_per_division().text(u);
+        let mark = text.split(' ').next().unwrap_or_default();
+        format!(
+            "{on} = {} - {mark} x marks.{set}",
+            plain(turning.datum.zero, u)
+        )
+    }
+}
+
+/// A chance as a person reads it; what is nearly sure is not printed as sure.
+fn percent(chance: Probability) -> String {
+    let hundred = 100.0 * chance.trade();
+    if hundred > 0.0 && hundred < 0.1 {
+        String::from("under 0.1 %")
+    } else if hundred < 100.0 && hundred > 99.9 {
+        String::from("over 99.9 %")
+    } else {
+        format!("{hundred:.1} %")
+    }
+}

@@ -1,0 +1,250 @@
+//! The steps before any cut along the bar: clamping, first start, face, centre hole, zero of the
+//! carriage.
+
+use super::clamping::Grip;
+use super::sheet::{Step, StepKind};
+use super::words::Writer;
+use crate::advice::centre_hole::CentreHoleChoice;
+use crate::physics::speed;
+use crate::quantity::dial::Divisions;
+use crate::quantity::unit::Units;
+use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
+
+/// Most that one facing cut takes, in mm: judgement, no source.
+const FACE_DEPTH: f64 = 1.05;
+
+impl Writer<'_> {
+    /// Everything up to the zero of the carriage.
+    pub(super) fn set_up(&self, steps: &mut Vec<Step>) {
+        match self.clamp.grip {
+            Grip::Stock { length } => steps.push(self.clamp_stock(length)),
+            Grip::Turned { diameter, length } => steps.push(self.turn_round(diameter, length)),
+        }
+        if !self.clamp.turned_round {
+            steps.push(self.first_start());
+        }
+        steps.push(self.face());
+        if let Some(hole) = &self.clamp.centre {
+            self.centre(hole, steps);
+        }
+        if self.clamp.places.is_empty() {
+            return;
+        }
+        steps.push(self.zero_z());
+    }
+
+    fn clamp_stock(&self, grip: WorkLength) -> Step {
+        let (job, clamp, u) = (self.job, self.clamp, self.u);
+        let stock = job.stock.diameter();
+        if clamp.centre.is_none() {
+            let mut step = Step::new(
+                StepKind::Clamp,
+                stock,
+                format!(
+                    "Grip {} in the jaws, let {} stand out. Tighten. KEY OUT of the chuck.",
+                    grip.people(u),
+                    clamp.overhang.people(u)
+                ),
+            )
+            .because(self.addends(true));
+            self.true_bar(&mut step);
+            return step;
+        }
+        let short = self.short_end();
+        let mut step = Step::new(
+            StepKind::Clamp,
+            stock,
+            format!(
+                "Grip the bar with only {} standing out, to face and drill it; the other {} go into the spindle, whose \
+                 bore they must pass. Tighten the jaws. KEY OUT of the chuck.",
+                short.people(u),
+                WorkLength::computed_trade(job.stock.length().mm() - short.mm()).people(u)
+            ),
+        )
+        .because("a short end does not spring; it is let out afterwards");
+        self.true_bar(&mut step);
+        step
+    }
+
+    /// How much stands out while the end is faced and drilled for a centre.
+    fn short_end(&self) -> WorkLength {
+        let stock = self.job.stock.diameter();
+        WorkLength::computed_trade(self.clamp.overhang.mm().min(stock.mm().max(10.0)))
+    }
+
+    /// What a bar that runs out wants beside its clamping.
+    fn true_bar(&self, step: &mut Step) {
+        if let Some(run_out) = self.job.stock.run_out().filter(|r| r.mm() > 0.0) {
+            step.text.push_str(&format!(
+                " Turn it by hand against an indicator or the tip: it may run out by {} at the most; more: turn it in \
+                 the jaws and clamp anew.",
+                run_out.people(self.u)
+            ));
+        }
+    }
+
+    fn turn_round(&self, diameter: Diameter, length: WorkLength) -> Step {
+        let (clamp, u) = (self.clamp, self.u);
+        let overhang = WorkLength::computed_trade(clamp.overhang.mm());
+        Step::new(
+            StepKind::TurnRound,
+            diameter,
+            format!(
+                "Spindle at rest. Part out, turn it round, and grip it on its finished {} over {}, the jaws lined with \
+                 soft sheet (copper, aluminium), {} standing out. Turn it by hand against an indicator on a finished \
+                 diameter near the middle of the part: shift it until it runs out by no more than the drawing allows. \
+                 Tighten. KEY OUT of the chuck. Turn by hand one whole turn: nothing touches.",
+                diameter.people(u),
+                length.people(u),
+                overhang.people(u),
+            ),
+        )
+        .because(
+            "three jaws put a turned-round part back on its axis to a few hundredths of a millimetre at best; no cut \
+             mends that",
+        )
+    }
+
+    fn first_start(&self) -> Step {
+        let step = self.face_step;
+        Step::new(
+            StepKind::FirstStart,
+            self.job.stock.diameter(),
+            format!(
+                "First start. Guard shut, goggles on, nothing loose near the chuck. Turn the chuck by hand one whole \
+                 turn: nothing touches. Start on the lowest speed and watch. {}",
+                self.set_words(step.spindle_speed, step),
+            ),
+        )
+        .because(self.speed_words(step, self.start))
+    }
+
+    fn face(&self) -> Step {
+        let (clamp, u) = (self.clamp, self.u);
+        let stock = self.job.stock.diameter();
+        let step = self.face_step;
+        let change = if clamp.turned_round {
+            format!("{} ", self.set_words(step.spindle_speed, step))
+        } else {
+            String::new()
+        };
+        let then = if clamp.centre.is_some() {
+            "Stop the spindle; cross slide out, unlock the carriage, move it to the right, clear of the tailstock."
+        } else {
+            "Stop the spindle; leave the carriage where it is."
+        };
+        let text = match clamp.overall {
+            None => format!(
+                "Face the end: touch it, move the carriage in by {}, lock the carriage; {}, from outside to the middle. \
+                 No pip may stay. {then}",
+                clamp.facing.people(u),
+                self.face_words(step),
+            ),
+            Some((overall, limits)) => format!(
+                "{change}Face the end to length: skim it, stop, measure L from face to face ________; move the carriage \
+                 in by L - {}, about {} in all, lock it; {}, from outside to the middle. No pip may stay. Stop, measure: \
+                 good from {} to {}; never the other end again, it is finished. {then}",
+                overall.people(u),
+                clamp.facing.people(u),
+                self.face_words(step),
+                limits.shortest().people(u),
+                limits.longest().people(u),
+            ),
+        };
+        let mut face = Step::new(StepKind::Face, stock, text);
+        face.spindle_speed = Some(step.spindle_speed);
+        face.feed = Some(self.face_feed.feed);
+        face.z = Some(Position::computed_trade(0.0));
+        let cuts = (clamp.facing.mm() / FACE_DEPTH).ceil().max(1.0);
+        let one = speed::facing_time(stock, self.face_feed.feed, step.spindle_speed);
+        face.time = Duration::computed_trade(one.seconds() * cuts);
+        if cuts > 1.0 {
+            face.text.push_str(&format!(" Take it in {cuts:.0} cuts."));
+        }
+        if let Some(skin) = self.job.stock.skin() {
+            face.text.push_str(&format!(
+                " Its first cut goes under the skin, {} at least.",
+                skin.people(u)
+            ));
+        }
+        face
+    }
+
+    fn centre(&self, hole: &CentreHoleChoice, steps: &mut Vec<Step>) {
+        let (job, clamp, u) = (self.job, self.clamp, self.u);
+        let (stock, step) = (job.stock.diameter(), self.face_step);
+        let mut drill = Step::new(
+            StepKind::CentreDrill,
+            stock,
+            format!(
+                "{} Centre drill form A, pilot {}: oil, gently at first, {} deep from the face, until the \
+                 countersink measures {}. Stop the spindle. Chips off with a hook.",
+                self.set_words(hole.spindle_speed, step),
+                hole.pilot.text(Units::Metric),
+                hole.depth.people(u),
+                hole.countersink.people(u),
+            ),
+        )
+        .because(
+            "the thin pilot breaks first; its speed follows from the countersink, not from the bar",
+        );
+        drill.spindle_speed = Some(hole.spindle_speed);
+        steps.push(drill);
+        let let_out = if clamp.turned_round {
+            String::from("Spindle at rest.")
+        } else {
+            format!(
+                "Spindle at rest. Loosen the jaws, let {} stand out, nip the jaws.",
+                WorkLength::computed_trade(clamp.held.overhang.mm()).people(u)
+            )
+        };
+        let tighten = if clamp.turned_round {
+            "KEY OUT."
+        } else {
+            "Now tighten the jaws. KEY OUT."
+        };
+        steps.push(
+            Step::new(
+                StepKind::Reclamp,
+                stock,
+                format!(
+                    "{let_out} Bring up the live centre, lock tailstock and barrel, barrel out as little as can be. \
+                     {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
+                     the end of the bar without touching the centre or the tailstock. {}",
+                    self.set_words(step.spindle_speed, step),
+                ),
+            )
+            .because(format!(
+                "{}; the bar grows warm and long: feel the centre after each cut, ease it when it gets hot",
+                self.addends(false)
+            )),
+        );
+    }
+
+    fn zero_z(&self) -> Step {
+        let (clamp, u) = (self.clamp, self.u);
+        let where_to_zero = if clamp.centre.is_none() {
+            "the tip still at the finished face and the carriage not moved since: turn the ring of the carriage dial to 0. \
+             Cross slide out beyond the bar, then unlock the carriage."
+        } else {
+            "with the spindle turning, touch the finished face lightly with the tip, beside the centre; turn the ring of \
+             the carriage dial to 0."
+        };
+        let mut step = Step::new(
+            StepKind::ZeroZ,
+            self.job.stock.diameter(),
+            format!(
+                "Zero Z: {where_to_zero} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
+                 (jaws at Z {}).",
+                Position::computed_trade(-round_size(clamp.never_past)).people(u),
+                Position::computed_trade(-clamp.held.overhang.mm()).people(u),
+            ),
+        );
+        step.reading = Some(self.z_reading(Divisions::ZERO));
+        step.z = Some(Position::computed_trade(0.0));
+        if clamp.centre.is_some() {
+            step.spindle_speed = Some(self.face_step.spindle_speed);
+        }
+        step
+    }
+}

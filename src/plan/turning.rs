@@ -1,0 +1,507 @@
+//! The figures of one surface, before any word: speed, feeds, zone and datum, passes, chance.
+
+use super::chance::{Chance, JobPrices, Rests};
+use super::clamping::{Clamping, Place};
+use super::common::Common;
+use super::datum::{Before, Datum, datum, readable, zone};
+use super::job::Job;
+use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
+use super::passes::{Metal, Passes};
+use super::whole::Whole;
+use crate::advice::depth::{self, DepthLimit, Effort};
+use crate::advice::feed::{self, FeedChoice};
+use crate::advice::spindle::SpindleChoice;
+use crate::caution::{Caution, Severity};
+use crate::error::{Error, ErrorKind};
+use crate::physics::finish::{self, TheoreticalRoughness};
+use crate::physics::speed;
+use crate::provenance::{Provenance, Standing};
+use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::unit::Units;
+use crate::quantity::{
+    DepthOfCut, Diameter, DiameterError, Duration, Feed, Quantity, SizeUncertainty, Travel,
+    WorkLength, round_size,
+};
+use crate::shop::dial::Dial;
+use crate::shop::gauge::Gauge;
+use crate::shop::holding::{Holding, HoldingKind};
+use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
+use crate::standards::limits::Limits;
+
+/// All figures of one surface.
+pub(super) struct Turning<'a> {
+    pub(super) place: Place<'a>,
+    pub(super) before: Before,
+    pub(super) finish_feed: FeedChoice,
+    pub(super) rough_step: SpindleChoice,
+    pub(super) finish_step: SpindleChoice,
+    pub(super) gauge: Gauge,
+    pub(super) chance: Chance,
+    pub(super) costs: JobPrices,
+    pub(super) guard: SizeUncertainty,
+    pub(super) guarded: Limits,
+    pub(super) datum: Datum,
+    pub(super) passes: Passes,
+    pub(super) rough_most: DepthOfCut,
+    pub(super) rough_limit: DepthLimit,
+    pub(super) roughness: TheoreticalRoughness,
+    pub(super) carriage: CarriagePlan,
+}
+
+impl<'a> Turning<'a> {
+    pub(super) fn of(
+        common: &Common<'a>,
+        clamping: &Clamping<'a>,
+        place: &Place<'a>,
+        before: Before,
+        provenance: &mut Provenance,
+        cautions: &mut Vec<Caution>,
+    ) -> Result<Self, Error> {
+        let (job, cross, units) = (common.job, common.cross, common.units);
+        let surface = place.surface;
+        if let Some(class) = surface.class() {
+            let found = class.deviations(surface.diameter())?;
+            provenance.record("limits of the class", &class, found.source, found.standing);
+        }
+        let (gauge, guard, guarded) = zone(
+            job,
+            surface.limits(),
+            &place.at.path(&job.part, "limits"),
+            cross,
+            common.expansion,
+            provenance,
+        )?;
+        let (rough_feed, finish_feed) = (&common.rough_feed, &place.finish_feed);
+        let (liked, least_depth) = (place.liked, place.least);
+        let step_at =
+            |diameter: Diameter| common.step_at(diameter, &clamping.holding, clamping.whip);
+        let rough_step = step_at(before.start)?;
+        let whole = Whole {
+            common,
+            held: &clamping.held,
+            law: clamping.law,
+            place,
+            start: before.start,
+        };
+        let finish_most = whole
+            .most(
+                finish_feed,
+                &rough_step,
+                guarded.middle(),
+                DiameterError::computed_trade(1e6),
+            )?
+            .0;
+        let spring_share = provenance.open(
+            "spring of a roughing cut over the finishing depth",
+            &depth::ROUGH_SPRING,
+        );
+        let rough_spring = DiameterError::computed_trade(2.0 * spring_share * liked.mm());
+        let (rough_most, rough_limit) =
+            whole.most(rough_feed, &rough_step, guarded.middle(), rough_spring)?;
+        provenance.open("largest depth over feed", &depth::CHIP_WINDOW);
+        if let Some(motor) = job.lathe.power() {
+            provenance.record(
+                "power of the motor",
+                &motor,
+                "given by the asker",
+                Standing::Given,
+            );
+            if job.lathe.efficiency().is_none() {
+                provenance.open("efficiency of the drive", &EFFICIENCY);
+            }
+        } else {
+            push_once(
+                cautions,
+                Caution::new(
+                    Severity::Note,
+                    "power_unknown",
+                    "The power of the lathe is not given: depths are not checked against it. Listen to the motor.",
+                ),
+            );
+        }
+
+        let q = cross.diameter_per_division().mm();
+        let marks = |depth: DepthOfCut, up: bool| {
+            let exact = round_size(2.0 * depth.mm()) / q;
+            // A size compares after rounding, so that 0.1 mm on a dial of 0.02 mm is five marks, not four.
+            let exact = if (exact - exact.round()).abs() < 1e-7 {
+                exact.round()
+            } else {
+                exact
+            };
+            (if up { exact.ceil() } else { exact.floor() }) as i64
+        };
+        let metal = Metal {
+            start: before.mark,
+            last: 0,
+            rough_most: marks(rough_most, false),
+            first_most: marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false)
+                .max(marks(under_skin(job, &before), true)),
+            least: marks(least_depth, true),
+            finish_most: marks(
+                DepthOfCut::computed_trade((1.5 * liked.mm()).min(finish_most.mm())),
+                false,
+            )
+            .max(marks(least_depth, true)),
+            finish_liked: marks(liked, true),
+            first_least: marks(under_skin(job, &before), true),
+            first_cut: true,
+        };
+        if metal.first_least > metal.rough_most {
+            return Err(under_skin_too_deep(job, &before, rough_most, rough_limit));
+        }
+        let rests = Rests {
+            cross,
+            gauge,
+            expansion: common.expansion,
+            start: before.start,
+            measured: before.measured,
+            proved: before.turned,
+        };
+        let costs = whole.costs(
+            (rough_feed, &rough_step),
+            finish_feed,
+            rough_most,
+            provenance,
+        )?;
+        let last_cut = whole.cut(
+            finish_feed,
+            &rough_step,
+            Diameter::computed_trade(guarded.middle().mm() + 2.0 * liked.mm()),
+        );
+        let size_ask = rests.measured(guarded.middle(), &last_cut, liked)?;
+        let mut aim = rests.aim(
+            job,
+            surface.limits(),
+            guarded,
+            &size_ask,
+            costs.prices,
+            provenance,
+        )?;
+        aim.size = readable(aim.size, guarded, units);
+        let (datum, passes) = datum(&before, cross, surface.limits(), guarded, &aim, metal)?;
+
+        let before_finish = cross.diameter_at(
+            datum.zero,
+            Divisions::new(2 * passes.finish[0] - passes.finish[1])?,
+        )?;
+        let finishing =
+            DepthOfCut::computed_trade((passes.finish[1] - passes.finish[0]) as f64 * q / 2.0);
+        let faster = step_at(before_finish)?;
+        let bearable = whole
+            .cut(finish_feed, &faster, before_finish)
+            .forbids(finishing, &job.lathe, DiameterError::computed_trade(1e6))?
+            .is_none();
+        let finish_step = if bearable {
+            finishing_step(
+                job,
+                place.reach,
+                &rough_step,
+                &faster,
+                finish_feed,
+                provenance,
+            )
+        } else {
+            rough_step.clone()
+        };
+        let ahead = whole.ahead(
+            &datum,
+            &passes,
+            (rough_feed, &rough_step),
+            (finish_feed, &finish_step),
+        )?;
+        let along = whole
+            .cut(finish_feed, &finish_step, before_finish)
+            .spring_along(finishing)?;
+        let chance = Chance::of(
+            job,
+            surface.limits(),
+            &rests,
+            &ahead,
+            along,
+            &costs,
+            provenance,
+        )?;
+        chance.cautions(&aim, &size_ask, units, cautions)?;
+        let carriage = carriage_plan(
+            place.reach,
+            common.carriage.travel_at(Divisions::from_rounded(
+                common.carriage.divisions_of_travel(place.outer).round(),
+            )?),
+            common.carriage,
+            place.length_limits,
+            &place.at.path(&job.part, "length"),
+            &[(rough_feed, &rough_step), (finish_feed, &finish_step)],
+        )?;
+        let roughness = roughness(job, finish_feed.feed, cautions)?;
+        for caution in &rough_step.cautions {
+            push_once(cautions, caution.clone());
+        }
+        speed_limits_known(job, &clamping.holding, cautions);
+        coarse_dial(&guarded, q, cautions);
+        tool_cautions(job, cautions);
+        hand_cautions(
+            job,
+            carriage.feed_off.is_some(),
+            &[(finish_feed, &finish_step), (rough_feed, &rough_step)],
+            common.carriage,
+            cautions,
+            provenance,
+        )?;
+        Ok(Self {
+            place: place.clone(),
+            before,
+            finish_feed: finish_feed.clone(),
+            rough_step,
+            finish_step,
+            gauge,
+            chance,
+            costs,
+            guard,
+            guarded,
+            datum,
+            passes,
+            rough_most,
+            rough_limit,
+            roughness,
+            carriage,
+        })
+    }
+
+    /// The diameter at a mark of the cross dial.
+    pub(super) fn diameter_at(&self, cross: &Dial, mark: i64) -> Result<Diameter, Error> {
+        cross.diameter_at(self.datum.zero, Divisions::new(mark)?)
+    }
+
+    /// What a cut of the plan asks for, for the words beside it.
+    pub(super) fn effort(
+        &self,
+        common: &Common<'_>,
+        clamping: &Clamping<'_>,
+        before: Diameter,
+        depth: DepthOfCut,
+        finishing: bool,
+    ) -> Result<Effort, Error> {
+        let (feed, step) = if finishing {
+            (&self.finish_feed, &self.finish_step)
+        } else {
+            (&common.rough_feed, &self.rough_step)
+        };
+        Whole {
+            common,
+            held: &clamping.held,
+            law: clamping.law,
+            place: &self.place,
+            start: self.before.start,
+        }
+        .cut(feed, step, before)
+        .effort(depth)
+    }
+
+    /// Time of one cut up to the shoulder, run-in included.
+    pub(super) fn time_of_cut(&self, feed: Feed, step: &SpindleChoice) -> Duration {
+        speed::time_of_cut(
+            WorkLength::computed_trade(self.place.reach.mm() + RUN_IN),
+            feed,
+            step.spindle_speed,
+        )
+    }
+
+    /// Where its cuts end on the dial and in size, for the surface turned next from here.
+    pub(super) fn leaves(&self, cross: &Dial) -> Result<Before, Error> {
+        Ok(Before {
+            start: self.diameter_at(cross, self.datum.last.count())?,
+            zero: self.datum.zero,
+            mark: self.datum.last.count() as f64,
+            measured: true,
+            turned: true,
+        })
+    }
+}
+
+/// Adds a caution that nothing said before.
+fn push_once(cautions: &mut Vec<Caution>, caution: Caution) {
+    if !cautions.contains(&caution) {
+        cautions.push(caution);
+    }
+}
+
+/// How deep the first cut must go from where the bar was touched, to be under its skin all round.
+///
+/// The bar is touched at its high side; on the low side, as far away as the run-out, the cut must
+/// still be under the skin.
+fn under_skin(job: &Job, before: &Before) -> DepthOfCut {
+    let Some(skin) = job.stock.skin().filter(|_| !before.measured) else {
+        return DepthOfCut::computed_trade(
+            job.stock
+                .run_out()
+                .filter(|_| !before.measured)
+                .map_or(0.0, |r| r.mm()),
+        );
+    };
+    let run_out = job.stock.run_out().map_or(0.0, |run_out| run_out.mm());
+    DepthOfCut::computed_trade(skin.mm() + run_out)
+}
+
+#[cold]
+fn under_skin_too_deep(job: &Job, before: &Before, most: DepthOfCut, limit: DepthLimit) -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "stock.skin",
+        format!(
+            "a first cut of {} to be under the skin all round",
+            under_skin(job, before)
+        ),
+        format!("at most {most} of depth, which {limit} allows"),
+        "a finer feed, a live centre, a bar that runs truer; or turn the skin off beforehand and give the measured diameter as zero_at",
+    )
+}
+
+/// The step of the last two cuts: a faster one only where it saves more than the change costs.
+fn finishing_step(
+    job: &Job,
+    reach: WorkLength,
+    rough: &SpindleChoice,
+    faster: &SpindleChoice,
+    feed: &FeedChoice,
+    provenance: &mut Provenance,
+) -> SpindleChoice {
+    if faster.spindle_speed <= rough.spindle_speed {
+        return rough.clone();
+    }
+    let change = match job.lathe.change_time() {
+        Some(given) => given,
+        None => provenance.open("time of a change of step", &CHANGE_TIME),
+    };
+    let time = |step: &SpindleChoice| {
+        2.0 * speed::time_of_cut(reach, feed.feed, step.spindle_speed).seconds()
+    };
+    if time(rough) - time(faster) > change.seconds() {
+        faster.clone()
+    } else {
+        rough.clone()
+    }
+}
+
+fn roughness(
+    job: &Job,
+    feed: Feed,
+    cautions: &mut Vec<Caution>,
+) -> Result<TheoreticalRoughness, Error> {
+    match feed::outline(&job.tool)? {
+        Some(outline) => Ok(finish::theoretical_roughness(feed, &outline)),
+        None => {
+            let angle = finish::least_minor_angle_for_arc(feed, job.tool.corner_radius())?;
+            push_once(
+                cautions,
+                Caution::new(
+                    Severity::Note,
+                    "minor_edge_unknown",
+                    format!(
+                        "The roughness holds for a minor cutting edge angle of at least {:.1} deg; a smaller one leaves it rougher.",
+                        angle.degrees()
+                    ),
+                ),
+            );
+            finish::arc_roughness(feed, job.tool.corner_radius())
+        }
+    }
+}
+
+fn tool_cautions(job: &Job, cautions: &mut Vec<Caution>) {
+    if job.tool.cutting_edge_angle().degrees() < 90.0 {
+        push_once(
+            cautions,
+            Caution::new(
+                Severity::Warning,
+                "no_square_shoulder",
+                format!(
+                    "A cutting edge angle of {:.0} deg leaves no square shoulder: finish the shoulder with a knife tool of 90 deg or more.",
+                    job.tool.cutting_edge_angle().degrees()
+                ),
+            ),
+        );
+    }
+}
+
+fn hand_cautions(
+    job: &Job,
+    fed: bool,
+    feeds: &[(&FeedChoice, &SpindleChoice)],
+    carriage: &Dial,
+    cautions: &mut Vec<Caution>,
+    provenance: &mut Provenance,
+) -> Result<(), Error> {
+    if !job.lathe.feeds().is_empty() && fed {
+        return Ok(());
+    }
+    let travel: Travel = carriage.travel_per_turn();
+    for (feed, step) in feeds {
+        if let (_, Some(caution)) =
+            feed::by_hand(feed.feed, step.spindle_speed, travel, provenance)?
+            && !cautions.iter().any(|c| c.code() == caution.code())
+        {
+            cautions.push(caution);
+        }
+    }
+    Ok(())
+}
+
+/// The reading of the cross dial at a mark.
+pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
+    Ok(cross.reading(Slide::CrossSlide, Divisions::new(mark)?))
+}
+
+/// Six decimals of a millimetre at most, for words about a fraction of a mark.
+pub(super) fn tenth_of_a_mark(marks: f64) -> String {
+    let text = format!("{marks:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+}
+
+/// The size of `q` as a plain number in its unit, without the unit.
+pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> String {
+    let text = q.people(units);
+    text.split(' ').next().unwrap_or_default().to_owned()
+}
+
+/// Warns where nobody said how fast the chuck or the centre may run.
+fn speed_limits_known(job: &Job, holding: &Holding, cautions: &mut Vec<Caution>) {
+    if job.lathe.chuck_max_speed().is_none() {
+        push_once(
+            cautions,
+            Caution::new(
+                Severity::Warning,
+                "chuck_speed_unknown",
+                "The highest speed of the chuck is not given: read it on the chuck, and set nothing above it.",
+            ),
+        );
+    }
+    if holding.kind() == HoldingKind::ChuckAndCentre && holding.centre_max_speed().is_none() {
+        push_once(
+            cautions,
+            Caution::new(
+                Severity::Warning,
+                "centre_speed_unknown",
+                "The highest speed of the live centre is not given: look it up, and set nothing above it.",
+            ),
+        );
+    }
+}
+
+/// Warns where the ring has to be set finer than a hand sets it surely.
+fn coarse_dial(guarded: &Limits, per_mark: f64, cautions: &mut Vec<Caution>) {
+    if guarded.tolerance().mm() < per_mark / 2.0 {
+        push_once(
+            cautions,
+            Caution::new(
+                Severity::Warning,
+                "coarse_dial",
+                format!(
+                    "The zone inside its guards is {:.0} % of one mark: the ring has to be set to a tenth of a mark. A finer dial, \
+                 or the compound slide set over, would make it surer.",
+                    100.0 * guarded.tolerance().mm() / per_mark
+                ),
+            ),
+        );
+    }
+}

@@ -1,0 +1,157 @@
+//! What a depth of cut on one surface asks for, and what it costs.
+
+use super::chance::JobPrices;
+use super::clamping::Place;
+use super::common::Common;
+use super::datum::Datum;
+use super::lengths::RUN_IN;
+use super::passes::Passes;
+use crate::advice::depth::{self, Cut, DepthLimit};
+use crate::advice::feed::FeedChoice;
+use crate::advice::force::ToolLaw;
+use crate::advice::spindle::SpindleChoice;
+use crate::advice::stops::CutAhead;
+use crate::advice::support::Held;
+use crate::error::Error;
+use crate::physics::speed;
+use crate::provenance::Provenance;
+use crate::quantity::dial::Divisions;
+use crate::quantity::{
+    DepthOfCut, Diameter, DiameterError, Duration, Feed, WorkLength, round_size,
+};
+
+/// What is the same for every depth looked at on one surface.
+pub(super) struct Whole<'a> {
+    pub(super) common: &'a Common<'a>,
+    pub(super) held: &'a Held,
+    pub(super) law: ToolLaw,
+    pub(super) place: &'a Place<'a>,
+    /// The diameter before its first cut.
+    pub(super) start: Diameter,
+}
+
+impl Whole<'_> {
+    /// What scrap, rework and a stop cost, by the time of about as many cuts as there will be.
+    pub(super) fn costs(
+        &self,
+        (rough_feed, rough_step): (&FeedChoice, &SpindleChoice),
+        finish_feed: &FeedChoice,
+        rough_most: DepthOfCut,
+        provenance: &mut Provenance,
+    ) -> Result<JobPrices, Error> {
+        let time = |feed: Feed| {
+            speed::time_of_cut(
+                WorkLength::computed_trade(self.place.reach.mm() + RUN_IN),
+                feed,
+                rough_step.spindle_speed,
+            )
+        };
+        let metal = 0.5 * (self.start.mm() - self.place.surface.limits().largest().mm());
+        let roughing = (metal / rough_most.mm()).ceil().max(1.0);
+        let (rough, last) = (time(rough_feed.feed), time(finish_feed.feed));
+        let cuts = Duration::computed_trade(roughing * rough.seconds() + 2.0 * last.seconds());
+        JobPrices::of(self.common.job, cuts, last, provenance)
+    }
+
+    /// The cuts with their sizes and springs.
+    pub(super) fn ahead(
+        &self,
+        datum: &Datum,
+        passes: &Passes,
+        rough: (&FeedChoice, &SpindleChoice),
+        finish: (&FeedChoice, &SpindleChoice),
+    ) -> Result<Vec<CutAhead>, Error> {
+        let mut before = self.start;
+        let roughing = passes
+            .first
+            .iter()
+            .chain(&passes.rough)
+            .map(|m| (*m, rough));
+        let finishing = passes.finish.iter().map(|mark| (*mark, finish));
+        roughing
+            .chain(finishing)
+            .map(|(mark, (feed, step))| {
+                let after = self
+                    .common
+                    .cross
+                    .diameter_at(datum.zero, Divisions::new(mark)?)?;
+                let depth = before
+                    .depth_to(after)
+                    .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
+                let spring = self.cut(feed, step, before).effort(depth)?.spring;
+                before = after;
+                Ok(CutAhead { after, spring })
+            })
+            .collect()
+    }
+
+    /// A cut on a bar of this diameter, from the free end to the shoulder.
+    pub(super) fn cut(&self, feed: &FeedChoice, step: &SpindleChoice, before: Diameter) -> Cut<'_> {
+        let overhang = self.held.overhang.mm();
+        Cut {
+            law: self.law,
+            tool: &self.common.job.tool,
+            feed: feed.feed,
+            spindle_speed: step.spindle_speed,
+            before,
+            held: self.held,
+            root: &self.place.root,
+            from: WorkLength::computed_trade(overhang - self.place.reach.mm()),
+            to: WorkLength::computed_trade(overhang),
+        }
+    }
+
+    /// The largest depth, in whole divisions, that every limit allows, and the limit that stops it.
+    pub(super) fn most(
+        &self,
+        feed: &FeedChoice,
+        step: &SpindleChoice,
+        finished: Diameter,
+        spring: DiameterError,
+    ) -> Result<(DepthOfCut, DepthLimit), Error> {
+        let per_mark = self.common.cross.diameter_per_division().mm() / 2.0;
+        let forbids = |marks: i64| {
+            let depth = DepthOfCut::computed_trade(marks as f64 * per_mark);
+            if self
+                .common
+                .job
+                .preference(|p| p.largest_depth())
+                .is_some_and(|most| round_size(depth.mm()) > round_size(most.mm()))
+            {
+                return Ok(Some(DepthLimit::Asked));
+            }
+            // The thinnest bar that this cut can meet: what it leaves is the finished size. Power and
+            // torque grow with the diameter, so they are looked at on the bar as it comes.
+            let before = Diameter::computed_trade(finished.mm() + 2.0 * depth.mm());
+            let thin = self.cut(feed, step, before);
+            if let Some(limit) = thin.forbids(depth, &self.common.job.lathe, spring)? {
+                return Ok(Some(limit));
+            }
+            let thick = Cut {
+                before: self.start,
+                ..thin
+            };
+            thick.forbids(depth, &self.common.job.lathe, spring)
+        };
+        let metal = (self.start.mm() - finished.mm()) / 2.0;
+        let mut too_many = (metal / per_mark).ceil() as i64 + 1;
+        let least = ((self.place.least.mm() / per_mark) - 1e-9).ceil() as i64;
+        if let Some(limit) = forbids(least)? {
+            return Err(depth::no_depth(limit, self.place.least));
+        }
+        let mut fits = least;
+        let mut limit = DepthLimit::Metal;
+        // Every limit tightens with the depth, so halving finds the last depth that fits.
+        while too_many - fits > 1 {
+            let middle = fits + (too_many - fits) / 2;
+            match forbids(middle)? {
+                None => fits = middle,
+                Some(found) => {
+                    limit = found;
+                    too_many = middle;
+                }
+            }
+        }
+        Ok((DepthOfCut::computed_trade(fits as f64 * per_mark), limit))
+    }
+}

@@ -1,0 +1,303 @@
+//! Parts of several diameters, both ends, bars with a skin: every surface in its zone, in a sound order.
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use turnwright::plan::{Job, Sheet, Step, StepKind, SurfaceAt};
+use turnwright::{
+    Diameter, Lathe, Limits, Part, RunOut, SkinThickness, Stock, Surface, Tool, Units, WorkLength,
+};
+
+fn surface(diameter: f64, zone: f64, length: f64) -> Option<Surface> {
+    let largest = Diameter::from_mm(diameter).ok()?;
+    let limits = Limits::new(Diameter::from_mm(diameter - zone).ok()?, largest).ok()?;
+    Surface::new(largest, limits, WorkLength::from_mm(length).ok()?).ok()
+}
+
+/// Surfaces that rise from the face inwards, below `most`.
+fn end(most: f64, steps: &[(f64, f64, f64)]) -> Option<Vec<Surface>> {
+    let mut diameter = most;
+    let mut surfaces: Vec<Surface> = Vec::new();
+    for (metal, zone, length) in steps {
+        diameter -= metal;
+        if diameter < 5.0 {
+            return None;
+        }
+        surfaces.push(surface(diameter, *zone, *length)?);
+    }
+    surfaces.reverse();
+    Some(surfaces)
+}
+
+fn steps(n: std::ops::RangeInclusive<usize>) -> impl Strategy<Value = Vec<(f64, f64, f64)>> {
+    prop::collection::vec((0.8..9.0_f64, 0.02..0.3_f64, 6.0..45.0_f64), n)
+}
+
+fn job() -> impl Strategy<Value = Job> {
+    let bar = (
+        14.0..90.0_f64,
+        prop::option::of((0.0..0.8_f64, 0.0..0.5_f64)),
+    );
+    (
+        any::<Lathe>(),
+        any::<Tool>(),
+        bar,
+        steps(1..=4),
+        prop::option::of(steps(0..=2)),
+        0.5..40.0_f64,
+    )
+        .prop_filter_map(
+            "a part that comes out of its bar",
+            |(lathe, tool, (d, rough), first, other, spare)| {
+                let (skin, run_out) = rough.unwrap_or((0.0, 0.0));
+                let most = d - run_out - 2.0 * skin;
+                let first = end(most, &first)?;
+                let long =
+                    |surfaces: &[Surface]| surfaces.iter().map(|s| s.length().mm()).sum::<f64>();
+                let mut whole = long(&first) + 16.0 + 0.4 * d + spare;
+                let mut part = Part::of_surfaces(first.clone()).ok()?;
+                if let Some(other) = other {
+                    let other = end(most, &other)?;
+                    let overall = long(&first) + long(&other) + spare;
+                    whole = (overall + 2.0).max(whole);
+                    part = part
+                        .with_other_end(other, WorkLength::from_mm(overall).ok()?)
+                        .ok()?;
+                }
+                let mut stock =
+                    Stock::new(Diameter::from_mm(d).ok()?, WorkLength::from_mm(whole).ok()?);
+                if rough.is_some() {
+                    stock = stock
+                        .with_skin(SkinThickness::from_mm(skin).ok()?)
+                        .with_run_out(RunOut::from_mm(run_out).ok()?);
+                }
+                let steel = turnwright::Material::named("11SMn30").ok()?;
+                Some(Job::new(lathe, tool, steel, stock, part))
+            },
+        )
+}
+
+fn on_plans(check: impl Fn(&Job, &Sheet) -> Result<(), TestCaseError>) {
+    let mut runner = TestRunner::new(Config {
+        cases: 600,
+        failure_persistence: None,
+        ..Config::default()
+    });
+    let (planned, both) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    runner
+        .run(&job(), |job| match job.plan(Units::Metric) {
+            Ok(sheet) => {
+                planned.set(planned.get() + 1);
+                if sheet.support.len() > 1 {
+                    both.set(both.get() + 1);
+                }
+                check(&job, &sheet)
+            }
+            Err(error) => {
+                prop_assert!(
+                    !error.field().is_empty() && !error.remedy().is_empty(),
+                    "{error}"
+                );
+                prop_assert_ne!(error.kind(), turnwright::ErrorKind::Internal, "{}", error);
+                Ok(())
+            }
+        })
+        .unwrap();
+    assert!(planned.get() > 100, "only {} were planned", planned.get());
+    assert!(both.get() > 15, "only {} at both ends", both.get());
+}
+
+/// The cuts of each surface, in the order in which they come.
+fn by_surface(sheet: &Sheet) -> Vec<(SurfaceAt, Vec<&Step>)> {
+    let mut found: Vec<(SurfaceAt, Vec<&Step>)> = Vec::new();
+    for step in sheet.cuts() {
+        let at = step.surface.unwrap();
+        match found.last_mut() {
+            Some((last, cuts)) if *last == at => cuts.push(step),
+            _ => found.push((at, vec![step])),
+        }
+    }
+    found
+}
+
+fn of(job: &Job, at: SurfaceAt) -> &Surface {
+    match at.other_end() {
+        false => &job.part().surfaces()[at.index()],
+        true => &job.part().other_end()[at.index()],
+    }
+}
+
+#[test]
+fn every_surface_is_turned_once_the_largest_of_each_end_first() {
+    on_plans(|job, sheet| {
+        let order: Vec<SurfaceAt> = by_surface(sheet).iter().map(|(at, _)| *at).collect();
+        let first = (0..job.part().surfaces().len()).rev();
+        let other = (0..job.part().other_end().len()).rev();
+        let wanted: Vec<SurfaceAt> = first
+            .map(|index| SurfaceAt::new(false, index))
+            .chain(other.map(|index| SurfaceAt::new(true, index)))
+            .collect();
+        prop_assert_eq!(order, wanted);
+        Ok(())
+    });
+}
+
+#[test]
+fn diameters_never_grow_and_every_surface_ends_in_its_zone() {
+    on_plans(|job, sheet| {
+        for (at, cuts) in by_surface(sheet) {
+            for pair in cuts.windows(2) {
+                prop_assert!(pair[1].diameter < pair[0].diameter);
+                let marks = |step: &Step| step.reading.unwrap().divisions().count();
+                prop_assert!(marks(pair[1]) > marks(pair[0]), "every approach goes in");
+            }
+            let last = cuts[cuts.len() - 1];
+            prop_assert!(of(job, at).limits().contains(last.diameter), "{at}");
+            let [.., before, last] = cuts.as_slice() else {
+                return Err(TestCaseError::fail("fewer than two cuts"));
+            };
+            prop_assert_eq!(before.kind, StepKind::FinishCut);
+            prop_assert_eq!(before.spindle_speed, last.spindle_speed);
+            prop_assert_eq!(before.feed, last.feed);
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn depths_of_all_surfaces_sum_to_the_metal_there_is() {
+    on_plans(|job, sheet| {
+        let touched = job.stock().diameter().mm() + job.stock().run_out().map_or(0.0, |r| r.mm());
+        let mut stands = touched;
+        let mut end = false;
+        for (at, cuts) in by_surface(sheet) {
+            if at.other_end() && !end {
+                (stands, end) = (touched, true);
+            }
+            let taken: f64 = cuts
+                .iter()
+                .map(|s| 2.0 * s.depth_of_cut.unwrap().mm())
+                .sum();
+            let left = cuts[cuts.len() - 1].diameter.mm();
+            // Each depth is rounded to 1e-9 mm.
+            prop_assert!(
+                (stands - taken - left).abs() < 1e-9 * 80.0,
+                "{at}: {stands} {taken} {left}"
+            );
+            stands = left;
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn the_first_cut_goes_under_the_skin_all_round() {
+    on_plans(|job, sheet| {
+        let skin = job.stock().skin().map_or(0.0, |s| s.mm());
+        let run_out = job.stock().run_out().map_or(0.0, |r| r.mm());
+        for (at, cuts) in by_surface(sheet) {
+            let innermost = match at.other_end() {
+                false => job.part().surfaces().len() - 1,
+                true => job.part().other_end().len() - 1,
+            };
+            if at.index() == innermost {
+                let depth = cuts[0].depth_of_cut.unwrap().mm();
+                prop_assert!(
+                    depth >= skin + run_out - 1e-9,
+                    "{depth} for {skin} and {run_out}"
+                );
+            }
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn no_cut_goes_past_its_shoulder_and_shoulders_keep_their_lengths() {
+    on_plans(|job, sheet| {
+        let mut reached = std::collections::HashMap::new();
+        for step in &sheet.steps {
+            let (Some(at), Some(z)) = (step.surface, step.z) else {
+                continue;
+            };
+            let surfaces = match at.other_end() {
+                false => job.part().surfaces(),
+                true => job.part().other_end(),
+            };
+            let reach: f64 = surfaces[..=at.index()]
+                .iter()
+                .map(|s| s.length().mm())
+                .sum();
+            // Half a mark of the coarsest carriage dial among the lathes lies within their tolerances.
+            let longest = of(job, at)
+                .length_limits()
+                .map_or(0.5, |l| l.longest().mm() - of(job, at).length().mm());
+            prop_assert!(z.mm() >= -(reach + longest), "{at} {} {reach}", z.mm());
+            if step.kind == StepKind::Shoulder {
+                reached.insert(at, -z.mm());
+            }
+        }
+        prop_assert_eq!(
+            reached.len(),
+            job.part().surfaces().len() + job.part().other_end().len()
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn the_chances_of_all_surfaces_together_add_up() {
+    on_plans(|_, sheet| {
+        let e = &sheet.expected;
+        // Three roundings a surface.
+        let sum = e.good.value() + e.rework.value() + e.scrap.value();
+        prop_assert!((sum - 1.0).abs() < 1e-14, "{sum}");
+        if !e.surfaces.is_empty() {
+            let product: f64 = e.surfaces.iter().map(|s| s.good.value()).product();
+            prop_assert!((e.good.value() - product).abs() < 1e-14);
+            prop_assert!(e.surfaces.iter().all(|s| s.good.value() >= e.good.value()));
+            prop_assert_eq!(e.surfaces.len(), by_surface(sheet).len());
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn measuring_stops_have_names_of_their_own() {
+    on_plans(|_, sheet| {
+        let stops = sheet.steps.iter().filter(|s| s.kind == StepKind::Measure);
+        for (at, stop) in stops.enumerate() {
+            let name = format!("M{}", at + 1);
+            prop_assert!(
+                stop.text.contains(&format!("Measure {name} ")),
+                "{name}: {}",
+                stop.text
+            );
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn a_sheet_fits_its_columns_and_its_job_plans_the_same_again() {
+    on_plans(|_, sheet| {
+        let text = sheet.to_string();
+        prop_assert!(text.lines().all(|line| line.chars().count() <= 100));
+        let again = sheet.job.plan(Units::Metric);
+        prop_assert_eq!(again.map(|s| s.to_string()).ok(), Some(text));
+        Ok(())
+    });
+}
+
+#[test]
+fn what_cannot_be_turned_is_refused_by_its_field() {
+    let seat = |d: f64, l: f64| surface(d, 0.1, l).unwrap();
+    let mm = |value: f64| WorkLength::from_mm(value).unwrap();
+    let falls = Part::of_surfaces(vec![seat(30.0, 20.0), seat(20.0, 20.0)]).unwrap_err();
+    assert_eq!(falls.field(), "surfaces[1].diameter");
+    let short = Part::of_surfaces(vec![seat(30.0, 20.0)])
+        .and_then(|part| part.with_other_end(vec![seat(20.0, 20.0)], mm(30.0)))
+        .unwrap_err();
+    assert_eq!(short.field(), "overall_length");
+    let cone = seat(30.0, 20.0).with_taper_to(Diameter::from_mm(30.0).unwrap());
+    assert_eq!(cone.unwrap_err().field(), "small_diameter");
+}
