@@ -252,6 +252,18 @@ impl Cut<'_> {
         })
     }
 
+    /// The spring of the bar at a place from the jaws, on the diameter.
+    pub(crate) fn spring_at(
+        &self,
+        depth: DepthOfCut,
+        at: WorkLength,
+    ) -> Result<DiameterError, Error> {
+        let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
+        let bar = self.bar_of(self.before.after_cut(depth)?)?;
+        let at = at.min(bar.length());
+        Ok(bar.deflection(passive, at)?.diameter_error())
+    }
+
     /// By how much the spring of the bar differs along the cut, on the diameter.
     pub(crate) fn spring_along(&self, depth: DepthOfCut) -> Result<DiameterError, Error> {
         let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);

@@ -18,6 +18,7 @@
 //! | [`size_budget`] | what does a turned size rest on, which cause dominates? |
 //! | [`reach`] | is a tolerance within reach, and what would bring it there? |
 //! | [`stops`] | after which cuts to measure, how many stops are worth it? |
+//! | [`diagnosis`] | what does a measured size say went wrong? |
 //! | [`hazard`] | what can this material do to a person, what can the lathe not take? |
 //! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
@@ -27,6 +28,7 @@
 pub mod centre_hole;
 pub mod chip;
 pub mod depth;
+pub mod diagnosis;
 pub mod feed;
 pub mod finish;
 pub mod force;

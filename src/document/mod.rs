@@ -33,8 +33,10 @@
 //! | [`verdict`] | what a measured size proves |
 //! | [`aim`] | the size that is the cheapest to aim for |
 //! | [`plan`] | the operation sheet |
+//! | [`after_measurement`] | what a measured size says, and the sheet that follows |
 //! | [`materials`] | the catalogue |
 
+pub mod after_measurement;
 pub mod aim;
 pub mod bar;
 pub mod budget;
@@ -95,11 +97,12 @@ pub const QUESTIONS: &[&str] = &[
     "verdict",
     "aim",
     "plan",
+    "after_measurement",
     "materials",
 ];
 
 /// Questions of the contract that a later version answers.
-const LATER: &[&str] = &["centre_hole", "after_measurement"];
+const LATER: &[&str] = &["centre_hole"];
 
 /// Answers one question.
 ///
@@ -163,6 +166,10 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "verdict" => reply(name, units, &verdict::Question::read(body, units)?.answer()),
         "aim" => reply(name, units, &aim::Question::read(body, units)?.answer()?),
         "plan" => reply(name, units, &plan::Question::read(body, units)?.answer()?),
+        "after_measurement" => {
+            let question = after_measurement::Question::read(body)?;
+            reply(name, question.units(), &question.answer()?)
+        }
         "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
         other => Err(unknown(other)),
     }

@@ -49,6 +49,7 @@ mod correlation;
 pub mod drive;
 pub mod edge_in_cut;
 pub mod engagement;
+pub(crate) mod evidence;
 pub mod facing;
 pub mod feed_for_finish;
 pub mod finish;

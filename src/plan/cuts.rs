@@ -1,5 +1,7 @@
 //! The steps of one surface: the zero of the cross dial, its cuts, its measurements, its shoulder.
 
+use super::after::{Act, Done};
+use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
@@ -114,18 +116,11 @@ impl SurfaceWriter<'_> {
     /// The cuts and the measurements between them.
     pub(super) fn cuts(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let setup = self.setup;
-        let passes = &setup.passes;
-        let first = passes.first.iter().map(|mark| (StepKind::FirstCut, *mark));
-        let rough = passes.rough.iter().map(|mark| (StepKind::RoughCut, *mark));
-        let finish = passes
-            .finish
-            .iter()
-            .map(|mark| (StepKind::FinishCut, *mark));
-        let cuts: Vec<(StepKind, i64)> = first.chain(rough).chain(finish).collect();
+        let cuts = &setup.cuts;
         let stops = &setup.chance.stops.chosen.after;
         let mut before = setup.before.start;
         let mut stands = setup.datum.start;
-        for (at, (kind, mark)) in cuts.iter().copied().enumerate() {
+        for (at, PlannedCut { kind, mark }) in cuts.iter().copied().enumerate() {
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
             let mut farther = self.farther(mark as f64 - stands, withdrawn);
@@ -141,14 +136,24 @@ impl SurfaceWriter<'_> {
             let step = self.cut(
                 kind,
                 self.cuts_before + at + 1,
-                mark,
+                (mark, setup.expected_after(at, self.cross)?),
                 before,
                 &farther,
                 measured,
             )?;
             (before, stands) = (step.diameter, mark as f64);
             steps.push(step);
-            if !measured {
+            let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
+            if !measured && done.is_none() {
+                continue;
+            }
+            if let Some(done) = done {
+                before = done.size;
+                let step = self.adjust(done, mark)?;
+                if let Act::TurnRing { to } = done.act {
+                    stands = to;
+                }
+                steps.push(step);
                 continue;
             }
             let name = format!(
@@ -156,7 +161,7 @@ impl SurfaceWriter<'_> {
                 1 + self.stops_before + stops.iter().filter(|stop| **stop < at).count()
             );
             steps.push(match cuts.get(at + 1) {
-                Some((_, last)) if at + 2 == cuts.len() => self.measure_last(&name, mark, *last)?,
+                Some(last) if at + 2 == cuts.len() => self.measure_last(&name, mark, last.mark)?,
                 _ => self.measure_between(&name, mark, at == 0 && !setup.before.turned)?,
             });
         }
@@ -167,7 +172,7 @@ impl SurfaceWriter<'_> {
         &self,
         kind: StepKind,
         number: usize,
-        mark: i64,
+        (mark, diameter): (i64, Diameter),
         before: Diameter,
         farther: &str,
         measured: bool,
@@ -180,7 +185,6 @@ impl SurfaceWriter<'_> {
             (&self.common.rough_feed, &setup.rough_step)
         };
         let reading = cross_reading(self.cross, mark)?;
-        let diameter = setup.diameter_at(self.cross, mark)?;
         let Some(depth) = before.depth_to(diameter) else {
             return Err(Error::internal("a cut that takes nothing"));
         };
@@ -217,7 +221,7 @@ impl SurfaceWriter<'_> {
             effort.power.people(u),
             effort.spring.people(u),
         ));
-        if kind == StepKind::RoughCut && setup.passes.rough.first() == Some(&mark) {
+        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) {
             out.because = out.because.map(|b| {
                 format!(
                     "{b}; the deepest cut allowed is {}, by {}",
@@ -353,6 +357,51 @@ impl SurfaceWriter<'_> {
         .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
         step.reading = Some(reading);
         Ok(step)
+    }
+
+    fn first_rough(&self) -> Option<i64> {
+        let mut cuts = self.setup.cuts.iter();
+        let first = cuts.find(|cut| cut.kind == StepKind::RoughCut)?;
+        Some(first.mark)
+    }
+
+    /// What follows from a measured size.
+    fn adjust(&self, done: &Done, mark: i64) -> Result<Step, Error> {
+        let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, mark)?);
+        step.reading = Some(cross_reading(self.cross, mark)?);
+        Ok(step)
+    }
+
+    fn adjust_words(&self, done: &Done, mark: i64) -> Result<String, Error> {
+        let u = self.u;
+        let off = DiameterError::computed_trade(done.off);
+        let found = format!(
+            "Measured {}, that is {} from what was expected.",
+            done.size.people(u),
+            off.people(u)
+        );
+        Ok(match done.act {
+            Act::GoOn => format!("{found} Go on: the readings below stay as they were."),
+            Act::MoveMarks { marks } => format!(
+                "{found} The ring stays. Every reading below is moved by {} {}: {}.",
+                marks.abs(),
+                if marks.abs() == 1 { "mark" } else { "marks" },
+                if marks > 0 {
+                    "farther in"
+                } else {
+                    "less far in"
+                }
+            ),
+            Act::OnceMore => format!(
+                "{found} Too large: one more cut, then the shoulder and the size once more."
+            ),
+            Act::TurnRing { to } => format!(
+                "{found} No whole number of marks brings the last cut to its size. In again to {}, hold the handle, and \
+                 turn the ring only, to {} marks, tenths between marks; the readings below stay as they were.",
+                cross_reading(self.cross, mark)?,
+                tenth_of_a_mark(to)
+            ),
+        })
     }
 
     /// The shoulder, and the measurement of what is finished.

@@ -137,7 +137,7 @@ impl Figures<'_> {
         let mut cuts = 0;
         for turning in self.all() {
             lines.extend(self.how_sure_of(turning, cuts));
-            cuts += turning.passes.count();
+            cuts += turning.cuts.len();
         }
         if self.many() {
             lines.push(format!(

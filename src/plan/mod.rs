@@ -14,6 +14,7 @@
 //! | `steps` | the sheet put together, clamping by clamping, surface by surface |
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
+//! | `after` | what a measurement changes, and the sheet that follows |
 //! | `sheet` | the sheet as a value and as text |
 //!
 //! A plan is a value: it is computed from the job and whole divisions of the dial, never from
@@ -22,6 +23,7 @@
 #[cfg(feature = "serde")]
 crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 
+mod after;
 mod chance;
 mod clamping;
 mod common;
@@ -40,6 +42,7 @@ mod turning;
 mod whole;
 mod words;
 
+pub use after::{AfterMeasurement, Measurement};
 pub use job::{Job, Preferences};
 pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt};
 
@@ -54,6 +57,6 @@ impl Job {
     /// jaws), when something it needs is missing (the dials, a cutting speed), or when the lathe, the
     /// tool or the bar cannot do it; the field and the remedy are named.
     pub fn plan(&self, units: Units) -> Result<Sheet, Error> {
-        steps::sheet(self, units)
+        steps::sheet(self, units, &[])
     }
 }

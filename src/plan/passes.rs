@@ -3,6 +3,8 @@
 //! The readable way: a first light cut that is measured, roughing cuts of the same depth whose
 //! readings lie on main marks, then two smaller finishing cuts, equal to each other.
 
+use super::sheet::StepKind;
+
 /// The metal to take and what the cuts may be, in divisions of the cross dial.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Metal {
@@ -37,10 +39,21 @@ pub(super) struct Passes {
     pub(super) finish: [i64; 2],
 }
 
+/// One cut: its kind and the mark it goes to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct PlannedCut {
+    pub(super) kind: StepKind,
+    pub(super) mark: i64,
+}
+
 impl Passes {
-    /// How many cuts.
-    pub(super) fn count(&self) -> usize {
-        usize::from(self.first.is_some()) + self.rough.len() + self.finish.len()
+    /// The cuts in order.
+    pub(super) fn cuts(&self) -> Vec<PlannedCut> {
+        let of = |kind: StepKind| move |mark: &i64| PlannedCut { kind, mark: *mark };
+        let first = self.first.iter().map(of(StepKind::FirstCut));
+        let rough = self.rough.iter().map(of(StepKind::RoughCut));
+        let finish = self.finish.iter().map(of(StepKind::FinishCut));
+        first.chain(rough).chain(finish).collect()
     }
 }
 

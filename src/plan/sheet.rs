@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::after::Measurement;
 use super::job::Job;
 use crate::advice::size_budget::{CauseShare, SizeCause};
 use crate::advice::stops::StopsChoice;
@@ -44,6 +45,8 @@ pub enum StepKind {
     FirstCut,
     /// Stop and measure.
     Measure,
+    /// What follows from a size that was measured.
+    Adjust,
     /// A roughing cut.
     RoughCut,
     /// One of the last two cuts.
@@ -136,6 +139,9 @@ pub struct Step {
     /// Which surface of the part it works on, if it is one's.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub surface: Option<SurfaceAt>,
+    /// True for a step that lies before a measurement that was handed in.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "core::ops::Not::not"))]
+    pub done: bool,
     /// What to do, in words.
     pub text: String,
     /// Why, with the figures put in.
@@ -167,6 +173,7 @@ impl Step {
         Self {
             kind,
             surface: None,
+            done: false,
             text: text.into(),
             because: None,
             reading: None,
@@ -304,6 +311,9 @@ impl Expected {
 pub struct Sheet {
     /// The question, as given.
     pub job: Job,
+    /// What was measured on the way, each with the step of the sheet it was handed in with.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub measured: Vec<Measurement>,
     /// What is made from what on which lathe, in words.
     pub heading: Vec<String>,
     /// What to lay ready.
@@ -321,8 +331,27 @@ pub struct Sheet {
     /// Where the constants come from.
     pub provenance: Provenance,
     /// The units of the words above.
-    #[cfg_attr(feature = "serde", serde(skip))]
     pub(super) units: Units,
+}
+
+#[cfg(feature = "json")]
+impl Sheet {
+    /// A sheet that was handed back: computed anew from its job and what was measured on the way; its
+    /// other fields are not read.
+    pub(crate) fn read(tree: &crate::quantity::fields::Tree, path: &str) -> Result<Self, Error> {
+        use crate::quantity::fields::{Fields, list};
+        let f = Fields::of(tree, path, "the sheet")?;
+        let what = "the job, which every sheet carries: hand over all that stands under \"plan\"";
+        let job = f.need_item("job", what, Job::read)?;
+        let units = f.choice("units", &[("metric", Units::Metric), ("inch", Units::Inch)])?;
+        let measured = f.item("measured", |tree, path| list(tree, path, Measurement::read))?;
+        super::steps::sheet(
+            &job,
+            units.unwrap_or_default(),
+            &measured.unwrap_or_default(),
+        )
+        .map_err(|error| error.inside(path))
+    }
 }
 
 impl Sheet {
@@ -388,7 +417,11 @@ impl fmt::Display for Sheet {
             }
         }
         rule(f, "Steps")?;
-        for (at, step) in self.steps.iter().enumerate() {
+        let done = self.steps.iter().filter(|step| step.done).count();
+        if done > 0 {
+            paragraph(f, "", &format!("Steps 1 to {done} are done."))?;
+        }
+        for (at, step) in self.steps.iter().enumerate().skip(done) {
             paragraph(f, &format!("{:>2}  ", at + 1), &step.text)?;
             let figures = self.figures(step);
             if !figures.is_empty() {

@@ -1,12 +1,13 @@
 //! The whole sheet: every clamping, every surface, in order.
 
+use super::after::Measurement;
 use super::clamping::clampings;
 use super::common::Common;
 use super::datum::{Before, sizes_fit};
 use super::heading::Figures;
 use super::job::Job;
 use super::safety::{limits_of_the_answer, safety};
-use super::sheet::{Expected, ExpectedSurface, Sheet, Step, together};
+use super::sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, together};
 use super::turning::Turning;
 use super::words::{SurfaceWriter, Writer};
 use crate::caution::{Caution, Severity};
@@ -16,13 +17,29 @@ use crate::quantity::Duration;
 use crate::quantity::unit::Units;
 use crate::shop::holding::HoldingKind;
 
-/// The sheet of a job.
-pub(super) fn sheet(job: &Job, units: Units) -> Result<Sheet, Error> {
+/// The sheet of a job, after what was measured already.
+pub(super) fn sheet(job: &Job, units: Units, measured: &[Measurement]) -> Result<Sheet, Error> {
     let mut provenance = Provenance::default();
     let mut cautions = Vec::new();
+    let mut figures = figures(job, units, &mut provenance, &mut cautions)?;
+    for measurement in measured {
+        let steps = steps(&figures)?.0;
+        let place = figures.place(&steps, measurement.step)?;
+        figures.take(&place, measurement.mean())?;
+    }
+    write(job, figures, measured, provenance, cautions)
+}
+
+/// All figures of a job.
+pub(super) fn figures<'a>(
+    job: &'a Job,
+    units: Units,
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<Figures<'a>, Error> {
     sizes_fit(job)?;
-    let common = Common::of(job, units, &mut provenance)?;
-    let clampings = clampings(&common, &mut provenance, &mut cautions)?;
+    let common = Common::of(job, units, provenance)?;
+    let clampings = clampings(&common, provenance, cautions)?;
     let mut turnings = Vec::with_capacity(clampings.len());
     for clamping in &clampings {
         let mut before = if clamping.turned_round {
@@ -32,34 +49,23 @@ pub(super) fn sheet(job: &Job, units: Units) -> Result<Sheet, Error> {
         };
         let mut of_this = Vec::with_capacity(clamping.places.len());
         for place in &clamping.places {
-            let turning = Turning::of(
-                &common,
-                clamping,
-                place,
-                before,
-                &mut provenance,
-                &mut cautions,
-            )?;
+            let turning = Turning::of(&common, clamping, place, before, provenance, cautions)?;
             before = turning.leaves(common.cross)?;
             of_this.push(turning);
         }
         turnings.push(of_this);
     }
-    let figures = Figures {
+    Ok(Figures {
         common,
         clampings,
         turnings,
-    };
-    write(job, figures, provenance, cautions)
+    })
 }
 
-fn write(
-    job: &Job,
-    figures: Figures<'_>,
-    provenance: Provenance,
-    mut said: Vec<Caution>,
-) -> Result<Sheet, Error> {
+/// All steps in words, and what to expect of each surface.
+pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSurface>), Error> {
     let common = &figures.common;
+    let job = common.job;
     let mut steps = Vec::with_capacity(24);
     let mut surfaces = Vec::new();
     let (mut number, mut cuts_before, mut stops_before) = (1, 0, 0);
@@ -101,7 +107,7 @@ fn write(
             surface.shoulder_and_size(&mut steps)?;
             surfaces.push(expected(common, turning)?);
             number += 1;
-            cuts_before += turning.passes.count();
+            cuts_before += turning.cuts.len();
             stops_before += turning.chance.stops.chosen.after.len();
             speed = turning.finish_step.spindle_speed;
         }
@@ -114,7 +120,26 @@ fn write(
             writer.leave(&mut steps)?;
         }
     }
-    let seconds: f64 = steps.iter().map(|step: &Step| step.time.seconds()).sum();
+    // What lies before the last measurement is done.
+    if let Some(last) = steps.iter().rposition(|step| step.kind == StepKind::Adjust) {
+        for step in &mut steps[..last] {
+            step.done = true;
+        }
+    }
+    Ok((steps, surfaces))
+}
+
+fn write(
+    job: &Job,
+    figures: Figures<'_>,
+    measured: &[Measurement],
+    provenance: Provenance,
+    mut said: Vec<Caution>,
+) -> Result<Sheet, Error> {
+    let (steps, surfaces) = steps(&figures)?;
+    let common = &figures.common;
+    let ahead = steps.iter().filter(|step| !step.done);
+    let seconds: f64 = ahead.map(|step| step.time.seconds()).sum();
     let kinds = figures.clampings.iter().map(|clamp| clamp.held.kind);
     let kind = if kinds
         .into_iter()
@@ -144,6 +169,7 @@ fn write(
         )?,
         cautions,
         job: job.clone(),
+        measured: measured.to_vec(),
         units: common.units,
         support: figures
             .clampings

@@ -1,12 +1,13 @@
 //! The figures of one surface, before any word: speed, feeds, zone and datum, passes, chance.
 
-use super::chance::{Chance, JobPrices, Rests};
+use super::after::Done;
+use super::chance::{Aim, Chance, JobPrices, Rests};
 use super::clamping::{Clamping, Place};
 use super::common::Common;
 use super::datum::{Before, Datum, datum, readable, zone};
 use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
-use super::passes::{Metal, Passes};
+use super::passes::{Metal, PlannedCut};
 use super::whole::Whole;
 use crate::advice::depth::{self, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
@@ -41,7 +42,10 @@ pub(super) struct Turning<'a> {
     pub(super) guard: SizeUncertainty,
     pub(super) guarded: Limits,
     pub(super) datum: Datum,
-    pub(super) passes: Passes,
+    pub(super) aim: Aim,
+    pub(super) cuts: Vec<PlannedCut>,
+    /// What was measured of it already, if anything was.
+    pub(super) done: Option<Done>,
     pub(super) rough_most: DepthOfCut,
     pub(super) rough_limit: DepthLimit,
     pub(super) roughness: TheoreticalRoughness,
@@ -260,7 +264,9 @@ impl<'a> Turning<'a> {
             guard,
             guarded,
             datum,
-            passes,
+            aim,
+            cuts: passes.cuts(),
+            done: None,
             rough_most,
             rough_limit,
             roughness,

@@ -163,7 +163,7 @@ fn unknown_questions_and_later_ones_are_told_apart() {
     assert_eq!(refused(r#"{"finsh": {}}"#).kind(), ErrorKind::UnknownName);
     assert!(refused(r#"{"finsh": {}}"#).remedy().contains("finish"));
     assert_eq!(
-        refused(r#"{"after_measurement": {}}"#).kind(),
+        refused(r#"{"centre_hole": {}}"#).kind(),
         ErrorKind::NotOffered
     );
     assert_eq!(

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod after;
 mod bad_input;
 mod bars;
 mod cuts;

@@ -32,7 +32,7 @@ fn steps(n: std::ops::RangeInclusive<usize>) -> impl Strategy<Value = Vec<(f64, 
     prop::collection::vec((0.8..9.0_f64, 0.02..0.3_f64, 6.0..45.0_f64), n)
 }
 
-fn job() -> impl Strategy<Value = Job> {
+pub fn job() -> impl Strategy<Value = Job> {
     let bar = (
         14.0..90.0_f64,
         prop::option::of((0.0..0.8_f64, 0.0..0.5_f64)),

@@ -1,0 +1,405 @@
+//! After a measurement: as expected changes nothing, off by so many marks moves the readings by as many,
+//! a lost part is called lost, and the new sheet keeps the promises of every sheet.
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use serde_json::{Value, json};
+use turnwright::advice::diagnosis::{Cause, SizeAt};
+use turnwright::document;
+use turnwright::plan::{Job, Sheet, Step, StepKind};
+use turnwright::shop::dial::DialReads;
+use turnwright::{Diameter, Units};
+
+/// Random sheets with the place of a measurement in them: any cut, stop or inspection.
+fn on_measured(check: impl Fn(&Job, &Sheet, usize) -> Result<(), TestCaseError>) {
+    let mut runner = TestRunner::new(Config {
+        cases: 400,
+        failure_persistence: None,
+        ..Config::default()
+    });
+    let tried = std::cell::Cell::new(0);
+    let jobs = prop_oneof![crate::jobs::job(), crate::parts::job()];
+    runner
+        .run(&(jobs, 0.0..1.0_f64), |(job, place)| {
+            let Ok(sheet) = job.plan(Units::Metric) else {
+                return Ok(());
+            };
+            let places: Vec<usize> = (0..sheet.steps.len())
+                .filter(|at| {
+                    let step = &sheet.steps[*at];
+                    step.depth_of_cut.is_some() || step.kind == StepKind::Measure
+                })
+                .collect();
+            let at = places[(place * places.len() as f64) as usize];
+            tried.set(tried.get() + 1);
+            check(&job, &sheet, at)
+        })
+        .unwrap();
+    assert!(tried.get() > 80, "only {} were tried", tried.get());
+}
+
+/// What one mark takes off the diameter.
+fn per_mark(job: &Job) -> f64 {
+    let dial = job.lathe().cross_slide().unwrap();
+    match dial.reads() {
+        DialReads::Diameter => dial.division().mm(),
+        _ => 2.0 * dial.division().mm(),
+    }
+}
+
+/// The readings of the cuts of one surface after a place.
+fn ahead<'a>(sheet: &'a Sheet, of: &Step, after: usize) -> Vec<&'a Step> {
+    sheet.steps[after..]
+        .iter()
+        .filter(|s| s.depth_of_cut.is_some() && s.surface == of.surface)
+        .collect()
+}
+
+fn marks(steps: &[&Step]) -> Vec<i64> {
+    steps
+        .iter()
+        .map(|s| s.reading.unwrap().divisions().count())
+        .collect()
+}
+
+fn size(mm: f64) -> Diameter {
+    Diameter::from_mm(mm).unwrap()
+}
+
+#[test]
+fn a_size_as_expected_leaves_every_reading_as_it_was() {
+    on_measured(|_, sheet, at| {
+        let step = &sheet.steps[at];
+        let before = marks(&ahead(sheet, step, at + 1));
+        let answer = sheet
+            .after(at, &[SizeAt::anywhere(step.diameter)], None)
+            .unwrap();
+        prop_assert_eq!(answer.causes[0].cause, Cause::AsExpected);
+        prop_assert_eq!(answer.shift, 0);
+        prop_assert!(!answer.lost);
+        let Some(plan) = &answer.plan else {
+            // The last cut of a surface: it is good already, or too near to a limit to tell.
+            prop_assert!(before.is_empty(), "{:?}", answer.why_no_plan);
+            return Ok(());
+        };
+        let adjust = plan
+            .steps
+            .iter()
+            .position(|s| s.kind == StepKind::Adjust)
+            .unwrap();
+        prop_assert_eq!(marks(&ahead(plan, step, adjust)), before);
+        prop_assert!(plan.steps[..adjust].iter().all(|s| s.done));
+        prop_assert!(plan.steps[adjust..].iter().all(|s| !s.done));
+        Ok(())
+    });
+}
+
+#[test]
+fn a_size_off_by_whole_marks_moves_the_readings_by_as_many() {
+    on_measured(|job, sheet, at| {
+        let q = per_mark(job);
+        let step = &sheet.steps[at];
+        let old = ahead(sheet, step, at + 1);
+        for off in [-3, -1, 1, 2] {
+            let measured = size(step.diameter.mm() + off as f64 * q);
+            let answer = sheet
+                .after(at, &[SizeAt::anywhere(measured)], None)
+                .unwrap();
+            let Some(plan) = &answer.plan else {
+                prop_assert!(answer.why_no_plan.is_some());
+                continue;
+            };
+            let adjust = plan
+                .steps
+                .iter()
+                .position(|s| s.kind == StepKind::Adjust)
+                .unwrap();
+            let new = ahead(plan, step, adjust);
+            if old.is_empty() || answer.ring_to.is_some() {
+                continue;
+            }
+            prop_assert_eq!(answer.shift, off, "{}", answer.text);
+            // Sizes stay what they were: the last cut ends where it was to end.
+            let (a, b) = (old[old.len() - 1], new[new.len() - 1]);
+            prop_assert_eq!(marks(&[b])[0], marks(&[a])[0] + off);
+            prop_assert!((a.diameter.mm() - b.diameter.mm()).abs() < 1e-8);
+            if new.len() == old.len() {
+                let moved: Vec<i64> = marks(&old).iter().map(|mark| mark + off).collect();
+                prop_assert_eq!(marks(&new), moved);
+            }
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn the_new_sheet_ends_in_the_zone_and_never_goes_backwards() {
+    on_measured(|job, sheet, at| {
+        let step = &sheet.steps[at];
+        for off in [-0.31, -0.07, -0.013, 0.009, 0.06, 0.4, 1.7] {
+            let Ok(measured) = Diameter::from_mm(step.diameter.mm() + off) else {
+                continue;
+            };
+            let answer = sheet
+                .after(at, &[SizeAt::anywhere(measured)], None)
+                .unwrap();
+            prop_assert_eq!(answer.plan.is_none(), answer.why_no_plan.is_some());
+            prop_assert!(!answer.text.is_empty());
+            let of = step.surface.unwrap();
+            let surface = match of.other_end() {
+                false => &job.part().surfaces()[of.index()],
+                true => &job.part().other_end()[of.index()],
+            };
+            let limits = surface.limits();
+            if answer.lost {
+                prop_assert!(measured < limits.smallest());
+            }
+            let Some(plan) = &answer.plan else { continue };
+            let adjust = plan
+                .steps
+                .iter()
+                .position(|s| s.kind == StepKind::Adjust)
+                .unwrap();
+            let new = ahead(plan, step, adjust);
+            let mut stands = measured.mm();
+            for cut in &new {
+                prop_assert!(cut.diameter.mm() < stands, "{off} {stands}");
+                stands = cut.diameter.mm();
+            }
+            prop_assert!(limits.contains(size(stands)), "{off}: {stands}");
+            prop_assert!(
+                plan.to_string()
+                    .lines()
+                    .all(|line| line.chars().count() <= 100)
+            );
+        }
+        Ok(())
+    });
+}
+
+/// The invented shaft of the README, as a question.
+fn shaft() -> Value {
+    json!({
+        "material": "11SMn30",
+        "stock": { "diameter": "34 mm", "length": "140 mm" },
+        "part": { "diameter": "30 mm", "class": "h8", "length": "70 mm" },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" },
+        "lathe": {
+            "spindle_steps": ["250 rpm", "500 rpm"], "feeds": ["0.1 mm/rev", "0.2 mm/rev"],
+            "cross_slide": { "reads": "radius", "division": "0.02 mm", "divisions_per_turn": 100, "backlash": "0.1 mm" },
+            "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 200 }
+        }
+    })
+}
+
+fn ask(name: &str, fields: Value) -> Value {
+    let text = document::answer(&json!({ name: fields }).to_string()).unwrap();
+    let answer: Value = serde_json::from_str(&text).unwrap();
+    answer[name].clone()
+}
+
+#[test]
+fn a_sheet_handed_back_as_text_carries_what_was_measured() {
+    let first = ask("plan", shaft());
+    let stops: Vec<usize> = first["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .enumerate()
+        .filter(|(_, s)| s["kind"] == "measure")
+        .map(|(at, _)| at)
+        .collect();
+    let expected: Diameter = first["steps"][stops[0]]["diameter"]
+        .as_str()
+        .unwrap()
+        .parse()
+        .unwrap();
+    let one = ask(
+        "after_measurement",
+        json!({ "plan": first, "step": stops[0], "measured": format!("{} mm", expected.mm() + 0.08) }),
+    );
+    assert_eq!(one["shift"], 2, "{one}");
+    let second = &one["plan"];
+    assert_eq!(second["measured"][0]["step"], stops[0]);
+    // The later stop, in the sheet that followed: its first measurement still holds.
+    let later = second["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .rposition(|s| s["kind"] == "measure")
+        .unwrap();
+    let two = ask(
+        "after_measurement",
+        json!({ "plan": second, "step": later, "measured": second["steps"][later]["diameter"] }),
+    );
+    assert_eq!(two["shift"], 0);
+    assert_eq!(two["plan"]["measured"].as_array().unwrap().len(), 2);
+    let last = |sheet: &Value| {
+        let steps = sheet["steps"].as_array().unwrap();
+        let cut = steps.iter().rfind(|s| s["kind"] == "finish_cut").unwrap();
+        cut["reading"]["divisions"].as_i64().unwrap()
+    };
+    assert_eq!(last(&two["plan"]), last(&first) + 2);
+}
+
+#[test]
+fn an_inch_sheet_stays_an_inch_sheet() {
+    let mut job = shaft();
+    job["units"] = json!("inch");
+    let sheet = ask("plan", job);
+    let stop = sheet["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|s| s["kind"] == "measure")
+        .unwrap();
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": stop, "measured": sheet["steps"][stop]["diameter"] }),
+    );
+    assert!(
+        answer["mean"].as_str().unwrap().ends_with(" in"),
+        "{answer}"
+    );
+    assert_eq!(answer["plan"]["units"], "inch");
+}
+
+/// Three readings alike and large: the zero, as a turner would say; walked by hand.
+#[test]
+fn sizes_all_off_alike_are_the_zero_and_move_three_marks() {
+    let mut job = shaft();
+    job["lathe"]["cross_slide"] =
+        json!({ "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 200 });
+    job["part"] = json!({ "diameter": "30 mm", "limits": ["29.9 mm", "30 mm"], "length": "70 mm" });
+    let sheet = ask("plan", job);
+    let stop = sheet["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|s| s["kind"] == "measure")
+        .unwrap();
+    let expected: Diameter = sheet["steps"][stop]["diameter"]
+        .as_str()
+        .unwrap()
+        .parse()
+        .unwrap();
+    let measured: Vec<String> = [0.06, 0.06, 0.05]
+        .iter()
+        .map(|off| format!("{} mm", expected.mm() + off))
+        .collect();
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": stop, "measured": measured }),
+    );
+    assert_eq!(answer["shift"], 3, "{answer}");
+    assert_eq!(
+        answer["causes"][0]["cause"], "zero_off",
+        "{}",
+        answer["causes"]
+    );
+}
+
+/// 28 h8 is 27.967 to 28.000 mm (ISO 286-2, from memory); 27.951 mm is 0.016 mm below it.
+#[test]
+fn a_lost_part_is_called_lost_and_gets_no_further_cut() {
+    let mut job = shaft();
+    job["part"] = json!({ "diameter": "28 mm", "class": "h8", "length": "70 mm" });
+    let sheet = ask("plan", job);
+    let inspect = sheet["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|s| s["kind"] == "inspect")
+        .unwrap();
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": inspect, "measured": "27.951 mm", "expanded_uncertainty": "0.004 mm" }),
+    );
+    assert_eq!(answer["lost"], true, "{answer}");
+    assert!(answer["plan"].is_null());
+    let text = answer["text"].as_str().unwrap();
+    assert!(text.contains("LOST") && text.contains("0.016 mm"), "{text}");
+    // Six thousandths above the limit the other way: one more cut, or too little for one.
+    let large = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": inspect, "measured": "28.3 mm" }),
+    );
+    assert_eq!(large["lost"], false);
+    let steps = large["plan"]["steps"].as_array().unwrap();
+    let cut = steps.iter().rfind(|s| s["kind"] == "finish_cut").unwrap();
+    let end: Diameter = cut["diameter"].as_str().unwrap().parse().unwrap();
+    assert!(end.mm() > 27.967 && end.mm() < 28.0, "{end}");
+}
+
+#[test]
+fn half_the_metal_taken_is_a_dial_that_counts_otherwise() {
+    let sheet = ask("plan", shaft());
+    let stop = sheet["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|s| s["kind"] == "measure")
+        .unwrap();
+    let expected: Diameter = sheet["steps"][stop]["diameter"]
+        .as_str()
+        .unwrap()
+        .parse()
+        .unwrap();
+    let half = format!("{} mm", 0.5 * (34.0 + expected.mm()));
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": stop, "measured": half }),
+    );
+    assert_eq!(
+        answer["causes"][0]["cause"], "dial_counts_otherwise",
+        "{}",
+        answer["causes"]
+    );
+    assert!(
+        answer["why_no_plan"].as_str().unwrap().contains("zero_at"),
+        "{answer}"
+    );
+}
+
+#[test]
+fn bad_measurements_are_refused_by_their_field() {
+    let sheet = ask("plan", shaft());
+    let refused = |fields: Value| {
+        document::answer(&json!({ "after_measurement": fields }).to_string())
+            .unwrap_err()
+            .field()
+            .to_owned()
+    };
+    let stop = 6;
+    let cases = [
+        (
+            json!({ "plan": sheet, "step": 99, "measured": "30 mm" }),
+            "step",
+        ),
+        (
+            json!({ "plan": sheet, "step": 0, "measured": "30 mm" }),
+            "step",
+        ),
+        (json!({ "plan": sheet, "measured": "30 mm" }), "step"),
+        (json!({ "plan": sheet, "step": stop }), "measured"),
+        (
+            json!({ "plan": sheet, "step": stop, "measured": [] }),
+            "measured",
+        ),
+        (
+            json!({ "plan": sheet, "step": stop, "measured": "-3 mm" }),
+            "measured",
+        ),
+        (
+            json!({ "plan": {}, "step": stop, "measured": "30 mm" }),
+            "plan.job",
+        ),
+        (
+            json!({ "plan": sheet, "step": stop, "measured": [{ "from_chuck": "900 mm", "diameter": "30 mm" }] }),
+            "measured[0].from_chuck",
+        ),
+    ];
+    for (fields, field) in cases {
+        assert_eq!(refused(fields.clone()), field, "{fields}");
+    }
+}
