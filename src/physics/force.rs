@@ -17,7 +17,7 @@ use super::maths;
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     ChipThickness, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed, FeedForce, ForceExponent,
-    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
+    ForceFactor, MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
 };
 
 /// How the force of a material depends on the chip's thickness (Kienzle): k_c1.1 and m_c.
@@ -298,6 +298,37 @@ fn sine_power_series(q: f64, theta: f64) -> f64 {
         }
     }
     maths::pow(theta, q + 1.0) * sum
+}
+
+/// By what factor all three forces grow when only the feed changes.
+///
+/// F(f) / F(f_0) = (f / f_0)^(1 - m_c)
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// The same depth and the same edge: then every piece of the edge, straight or round, has a thickness
+/// in proportion to the feed.
+/// # Source
+/// Kienzle's law along the edge, as in [`cutting_forces`] (derived).
+/// # Example
+/// ```
+/// use turnwright::physics::force::{feed_factor, ForceLaw};
+/// let steel = ForceLaw::new("2220 MPa".parse()?, "0.14".parse()?);
+/// let twice = feed_factor(steel, "0.1 mm/rev".parse()?, "0.2 mm/rev".parse()?);
+/// assert!((twice.value() - 1.815).abs() < 1e-3);
+/// let inch = feed_factor(steel, "0.004 in/rev".parse()?, "0.008 in/rev".parse()?);
+/// assert!((inch.value() - twice.value()).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn feed_factor(law: ForceLaw, from: Feed, to: Feed) -> ForceFactor {
+    let (f_0, f) = (from.length_per_revolution(), to.length_per_revolution());
+    ForceFactor::computed_trade(maths::pow(
+        maths::number(f / f_0),
+        1.0 - law.exponent.value(),
+    ))
 }
 
 /// The edge angle that a straight edge with the same direction of force would have.

@@ -8,6 +8,7 @@ mod cuts;
 mod documents;
 mod how_sure;
 mod jobs;
+mod least_time;
 mod limits;
 mod plan;
 mod readme;
