@@ -271,7 +271,7 @@ impl<'a> Enumeration<'a> {
                 for step in 0..job.steps.len() {
                     for feed in 0..job.feeds.len() {
                         let all = (1..=*count)
-                            .all(|pass| job.keeps(edge, bounds, (a * pass, a), feed, step));
+                            .all(|pass| job.keeps(&self.edge, bounds, (a * pass, a), feed, step));
                         if all {
                             let more = f64::from(*count) * job.time(feed, step) + change(step);
                             passes.extend((0..*count).map(|_| (a, feed, step)));
@@ -758,6 +758,7 @@ fn the_limit_to_blame_is_named() {
     let mut job = invented(40);
     job.rough.main = Some(1.0);
     job.rough.chip = Some((1e4, 1e5));
+    job.finish.as_mut().unwrap().1.divisions.1 = Some(20);
     let error = job.solve().unwrap_err();
     assert!(error.expected().contains("together with"), "{error}");
 }
