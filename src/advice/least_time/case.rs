@@ -106,21 +106,25 @@ impl<'a> Case<'a> {
 
     /// The pairs that any of `rules` may take, the quickest first; of equal ones the slower step.
     pub(super) fn pairs(&self, rules: [&Rules<'_>; 2], lost: f64) -> Vec<Pair> {
-        let mut pairs = Vec::with_capacity(self.feeds.len() * self.steps.len());
+        // In the order of whole numbers: a time that is not below zero has its bits in its order.
+        let mut keys = Vec::with_capacity(self.feeds.len() * self.steps.len());
         for (step, (spindle_speed, _)) in self.steps.iter().enumerate() {
             if rules.iter().all(|rules| rules.last[step] == 0) {
                 continue;
             }
-            pairs.extend(self.feeds.iter().enumerate().map(|(feed, f)| Pair {
-                time: speed::time_of_cut(self.ask.metal.length, *f, *spindle_speed).seconds()
-                    + lost,
-                feed: feed as u32,
-                step: step as u32,
+            keys.extend(self.feeds.iter().enumerate().map(|(feed, f)| {
+                let cut = speed::time_of_cut(self.ask.metal.length, *f, *spindle_speed);
+                let time = (cut.seconds() + lost).to_bits();
+                u128::from(time) << 64 | (step as u128) << 32 | feed as u128
             }));
         }
-        // A stable sort keeps the slower step first where two are equally quick.
-        pairs.sort_by(|a, b| a.time.total_cmp(&b.time));
-        pairs
+        keys.sort_unstable();
+        let pairs = keys.into_iter().map(|key| Pair {
+            time: f64::from_bits((key >> 64) as u64),
+            feed: key as u32,
+            step: (key >> 32) as u32,
+        });
+        pairs.collect()
     }
 
     fn forces_at(&self, depth: usize, feed: usize) -> CuttingForces {

@@ -8,6 +8,8 @@
 //! terms: of equal plans the same one is found on every machine. The passes are counted in the lowest
 //! bits, so that of plans of equal time one with fewer passes is the lesser.
 
+use std::ops::RangeInclusive;
+
 use super::Finishing;
 use super::case::{Case, Pair, Rules, Verdict};
 
@@ -24,6 +26,40 @@ fn counted(seconds: f64) -> u128 {
 
 fn seconds(counted: u128) -> f64 {
     (counted >> COUNT_BITS) as f64 / (1_u64 << 60) as f64
+}
+
+/// Depths that are looked at together, with no way out before the last: that goes several at a time.
+const AT_ONCE: usize = 8;
+
+/// Sums in floating point that differ by less than this share are compared as exact counts.
+const NEAR: f64 = 1e-12;
+
+/// The least of the sums of pairs, in floating point: what lies near it is then compared exactly.
+fn least_sum(costs: &[f64], rests: &[f64]) -> f64 {
+    // A single chain of comparisons would wait for itself.
+    let mut least = [f64::INFINITY; AT_ONCE];
+    let lower = |least: &mut f64, cost: &f64, rest: &f64| {
+        let sum = cost + rest;
+        *least = if sum < *least { sum } else { *least };
+    };
+    let (costs, last_costs) = costs.as_chunks::<AT_ONCE>();
+    let (rests, last_rests) = rests.as_chunks::<AT_ONCE>();
+    for (costs, rests) in costs.iter().zip(rests) {
+        for lane in 0..AT_ONCE {
+            lower(&mut least[lane], &costs[lane], &rests[lane]);
+        }
+    }
+    for ((least, cost), rest) in least.iter_mut().zip(last_costs).zip(last_rests) {
+        lower(least, cost, rest);
+    }
+    least.into_iter().fold(f64::INFINITY, f64::min)
+}
+
+/// Whether any of the sums of pairs is within a limit.
+#[inline]
+fn any_within(costs: &[f64], rests: &[f64], limit: f64) -> bool {
+    let sums = costs.iter().zip(rests);
+    sums.fold(false, |any, (cost, rest)| any | (cost + rest <= limit))
 }
 
 /// What one pass does.
@@ -50,6 +86,8 @@ struct Lane {
     until: Vec<u32>,
     chosen: Vec<u32>,
     cost: Vec<u128>,
+    /// The same in seconds, without the count.
+    seconds: Vec<f64>,
 }
 
 impl Lane {
@@ -60,11 +98,32 @@ impl Lane {
             until: vec![0; depths],
             chosen: vec![0; depths],
             cost: vec![NONE; depths],
+            seconds: vec![f64::INFINITY; depths],
+        }
+    }
+
+    /// Whether the pair of any of some depths no longer holds.
+    #[inline]
+    fn any_old(&self, depths: RangeInclusive<usize>, left: u32) -> bool {
+        let untils = self.until[depths].iter();
+        untils.fold(false, |any, until| any | (*until < left))
+    }
+
+    fn renew_all(
+        &mut self,
+        case: &Case<'_>,
+        rules: &Rules<'_>,
+        depths: RangeInclusive<usize>,
+        left: u32,
+    ) {
+        for depth in depths {
+            if self.until[depth] < left {
+                self.renew(case, rules, depth, left);
+            }
         }
     }
 
     /// Looks again for the quickest pair of a depth, from the first that is not forbidden for ever.
-    #[inline(never)]
     fn renew(&mut self, case: &Case<'_>, rules: &Rules<'_>, depth: usize, left: u32) {
         if self.until[depth] == 0 && depth > rules.least && case.inherits(rules, depth) {
             self.first[depth] = self.first[depth - 1];
@@ -83,12 +142,14 @@ impl Lane {
                     self.until[depth] = if self.first[depth] == at { until } else { left };
                     self.chosen[depth] = at as u32;
                     self.cost[depth] = counted(pair.time) + 1;
+                    self.seconds[depth] = pair.time;
                     return;
                 }
             }
             at += 1;
         }
         self.cost[depth] = NONE;
+        self.seconds[depth] = f64::INFINITY;
         let never = self.first[depth] == self.pairs.len();
         self.until[depth] = if never { u32::MAX } else { left };
     }
@@ -193,9 +254,14 @@ pub(super) fn solve(
     // change to another step first.
     let mut begun = vec![NONE; lanes * wide];
     let mut going_on = vec![NONE; lanes * wide];
+    // The same in seconds, from the most divisions left to none: then it runs along with the depths.
+    let mut going_on_seconds = vec![f64::INFINITY; lanes * wide];
     let mut choices = vec![Choice::default(); lanes * wide];
     if finishing.is_none() {
-        (0..lanes).for_each(|lane| going_on[lane * wide] = 0);
+        for lane in 0..lanes {
+            going_on[lane * wide] = 0;
+            going_on_seconds[lane * wide + divisions] = 0.0;
+        }
     }
     for left in 1..=divisions {
         let mut best_of_all = NONE;
@@ -221,15 +287,31 @@ pub(super) fn solve(
             let rest = &going_on[lane * wide..][..left];
             let own = &mut rough[lane];
             let mut deepest = 0;
-            for depth in roughing.least..=roughing.largest.min(left) {
-                if own.until[depth] < left as u32 {
-                    own.renew(case, roughing, depth, left as u32);
+            let top = roughing.largest.min(left);
+            if roughing.least <= top {
+                let depths = roughing.least..=top;
+                for from in depths.clone().step_by(AT_ONCE) {
+                    let to = top.min(from + AT_ONCE - 1);
+                    if own.any_old(from..=to, left as u32) {
+                        own.renew_all(case, roughing, from..=to, left as u32);
+                    }
                 }
-                let time = own.cost[depth] + rest[left - depth];
-                // Of equal ones the deeper pass.
-                if time <= best {
-                    best = time;
-                    deepest = depth;
+                let costs = &own.seconds[depths.clone()];
+                let rests = &going_on_seconds[lane * wide + divisions - left..][depths.clone()];
+                let near = least_sum(costs, rests) * (1.0 + NEAR);
+                let chunks = costs.chunks(AT_ONCE).zip(rests.chunks(AT_ONCE));
+                for (from, (costs, rests)) in depths.step_by(AT_ONCE).zip(chunks) {
+                    if !any_within(costs, rests, near) {
+                        continue;
+                    }
+                    for depth in from..from + costs.len() {
+                        let time = own.cost[depth] + rest[left - depth];
+                        // Of equal ones the deeper pass.
+                        if time <= best {
+                            best = time;
+                            deepest = depth;
+                        }
+                    }
                 }
             }
             if deepest > 0 {
@@ -248,6 +330,9 @@ pub(super) fn solve(
         for lane in 0..lanes {
             let at = lane * wide + left;
             going_on[at] = begun[at].min(best_of_all + change);
+            if going_on[at] < NONE {
+                going_on_seconds[lane * wide + divisions - left] = seconds(going_on[at]);
+            }
         }
     }
 
