@@ -9,10 +9,12 @@
 //! | `limits` | what a roughing or finishing pass may do |
 //! | `case` | which feed on which step a pass may take, up to which diameter |
 //! | `programme` | the least time from every number of divisions left |
+//! | `lane` | the passes on one step |
 //! | `impossible` | the limit to blame where there is no plan |
 
 mod case;
 mod impossible;
+mod lane;
 mod limits;
 mod programme;
 

@@ -8,58 +8,23 @@
 //! terms: of equal plans the same one is found on every machine. The passes are counted in the lowest
 //! bits, so that of plans of equal time one with fewer passes is the lesser.
 
-use std::ops::RangeInclusive;
-
 use super::Finishing;
-use super::case::{Case, Pair, Rules, Verdict};
+use super::case::{Case, Pair, Rules};
+use super::lane::{AT_ONCE, Finish, Lane};
 
 /// Bits for the number of passes; the divisions of a question fit in.
 const COUNT_BITS: u32 = 14;
 
 /// No plan. Sums of two stay within the type; a plan of the longest passes stays far below it.
-const NONE: u128 = 1 << 126;
+pub(super) const NONE: u128 = 1 << 126;
 
 /// A whole count of 2^-60 s. A time of 8 ms or more is exact: its last bit is one of these or greater.
-fn counted(seconds: f64) -> u128 {
+pub(super) fn counted(seconds: f64) -> u128 {
     ((seconds * (1_u64 << 60) as f64) as u128) << COUNT_BITS
 }
 
 fn seconds(counted: u128) -> f64 {
     (counted >> COUNT_BITS) as f64 / (1_u64 << 60) as f64
-}
-
-/// Depths that are looked at together, with no way out before the last: that goes several at a time.
-const AT_ONCE: usize = 8;
-
-/// Sums in floating point that differ by less than this share are compared as exact counts.
-const NEAR: f64 = 1e-12;
-
-/// The least of the sums of pairs, in floating point: what lies near it is then compared exactly.
-fn least_sum(costs: &[f64], rests: &[f64]) -> f64 {
-    // A single chain of comparisons would wait for itself.
-    let mut least = [f64::INFINITY; AT_ONCE];
-    let lower = |least: &mut f64, cost: &f64, rest: &f64| {
-        let sum = cost + rest;
-        *least = if sum < *least { sum } else { *least };
-    };
-    let (costs, last_costs) = costs.as_chunks::<AT_ONCE>();
-    let (rests, last_rests) = rests.as_chunks::<AT_ONCE>();
-    for (costs, rests) in costs.iter().zip(rests) {
-        for lane in 0..AT_ONCE {
-            lower(&mut least[lane], &costs[lane], &rests[lane]);
-        }
-    }
-    for ((least, cost), rest) in least.iter_mut().zip(last_costs).zip(last_rests) {
-        lower(least, cost, rest);
-    }
-    least.into_iter().fold(f64::INFINITY, f64::min)
-}
-
-/// Whether any of the sums of pairs is within a limit.
-#[inline]
-fn any_within(costs: &[f64], rests: &[f64], limit: f64) -> bool {
-    let sums = costs.iter().zip(rests);
-    sums.fold(false, |any, (cost, rest)| any | (cost + rest <= limit))
 }
 
 /// What one pass does.
@@ -75,123 +40,6 @@ struct Choice {
     divisions: u32,
     pair: u32,
     finishes: bool,
-}
-
-/// The roughing passes of one lane: for each depth its quickest pair at the diameter reached.
-struct Lane {
-    pairs: Vec<Pair>,
-    /// The first pair that is not forbidden for ever.
-    first: Vec<usize>,
-    /// Until how many divisions left the pair chosen holds; 0 before the first look.
-    until: Vec<u32>,
-    chosen: Vec<u32>,
-    cost: Vec<u128>,
-    /// The same in seconds, without the count.
-    seconds: Vec<f64>,
-}
-
-impl Lane {
-    fn new(pairs: Vec<Pair>, depths: usize) -> Self {
-        Self {
-            pairs,
-            first: vec![0; depths],
-            until: vec![0; depths],
-            chosen: vec![0; depths],
-            cost: vec![NONE; depths],
-            seconds: vec![f64::INFINITY; depths],
-        }
-    }
-
-    /// Whether the pair of any of some depths no longer holds.
-    #[inline]
-    fn any_old(&self, depths: RangeInclusive<usize>, left: u32) -> bool {
-        let untils = self.until[depths].iter();
-        untils.fold(false, |any, until| any | (*until < left))
-    }
-
-    fn renew_all(
-        &mut self,
-        case: &Case<'_>,
-        rules: &Rules<'_>,
-        depths: RangeInclusive<usize>,
-        left: u32,
-    ) {
-        for depth in depths {
-            if self.until[depth] < left {
-                self.renew(case, rules, depth, left);
-            }
-        }
-    }
-
-    /// Looks again for the quickest pair of a depth, from the first that is not forbidden for ever.
-    fn renew(&mut self, case: &Case<'_>, rules: &Rules<'_>, depth: usize, left: u32) {
-        if self.until[depth] == 0 && depth > rules.least && case.inherits(rules, depth) {
-            self.first[depth] = self.first[depth - 1];
-        }
-        let mut at = self.first[depth];
-        while let Some(pair) = self.pairs.get(at) {
-            match case.judge(rules, depth, left, pair) {
-                Verdict::Never => {
-                    if self.first[depth] == at {
-                        self.first[depth] += 1;
-                    }
-                }
-                Verdict::NotHere => {}
-                Verdict::Until(until) => {
-                    // Where a quicker pair may come back with the next diameter, look again there.
-                    self.until[depth] = if self.first[depth] == at { until } else { left };
-                    self.chosen[depth] = at as u32;
-                    self.cost[depth] = counted(pair.time) + 1;
-                    self.seconds[depth] = pair.time;
-                    return;
-                }
-            }
-            at += 1;
-        }
-        self.cost[depth] = NONE;
-        self.seconds[depth] = f64::INFINITY;
-        let never = self.first[depth] == self.pairs.len();
-        self.until[depth] = if never { u32::MAX } else { left };
-    }
-}
-
-/// The finishing passes of one lane.
-struct Finish {
-    pairs: Vec<Pair>,
-    /// The first pair that is not forbidden for ever.
-    first: usize,
-}
-
-impl Finish {
-    /// The quickest pair for passes of `depth` divisions each down to the finished size.
-    fn quickest(
-        &mut self,
-        case: &Case<'_>,
-        rules: &Rules<'_>,
-        depth: usize,
-        passes: usize,
-    ) -> Option<usize> {
-        if !case.inherits(rules, depth) {
-            self.first = 0;
-        }
-        for at in self.first..self.pairs.len() {
-            let judged = |pass: usize| {
-                let left = (depth * (pass + 1)) as u32;
-                case.judge(rules, depth, left, &self.pairs[at])
-            };
-            let outer = judged(passes - 1);
-            if outer == Verdict::Never {
-                if self.first == at {
-                    self.first += 1;
-                }
-            } else if matches!(outer, Verdict::Until(_))
-                && (0..passes - 1).all(|pass| matches!(judged(pass), Verdict::Until(_)))
-            {
-                return Some(at);
-            }
-        }
-        None
-    }
 }
 
 /// All that the programme found.
@@ -254,19 +102,21 @@ pub(super) fn solve(
     // change to another step first.
     let mut begun = vec![NONE; lanes * wide];
     let mut going_on = vec![NONE; lanes * wide];
-    // The same in seconds, from the most divisions left to none: then it runs along with the depths.
-    let mut going_on_seconds = vec![f64::INFINITY; lanes * wide];
+    // The same in seconds, from the most divisions left to none, with room for a whole block of depths
+    // beyond: then it runs along with them.
+    let wide_seconds = wide + 2 * AT_ONCE;
+    let mut going_on_seconds = vec![f64::INFINITY; lanes * wide_seconds];
     let mut choices = vec![Choice::default(); lanes * wide];
     if finishing.is_none() {
         for lane in 0..lanes {
             going_on[lane * wide] = 0;
-            going_on_seconds[lane * wide + divisions] = 0.0;
+            going_on_seconds[lane * wide_seconds + divisions] = 0.0;
         }
     }
     for left in 1..=divisions {
         let mut best_of_all = NONE;
         for lane in 0..lanes {
-            let mut best = NONE - 1;
+            let mut best = NONE;
             let mut choice = Choice::default();
             if let Some((kind, rules)) = finishing {
                 let (depth, passes) = (left / kind.passes(), kind.passes());
@@ -285,41 +135,17 @@ pub(super) fn solve(
                 }
             }
             let rest = &going_on[lane * wide..][..left];
+            let rest_seconds = &going_on_seconds[lane * wide_seconds + divisions - left..];
             let own = &mut rough[lane];
-            let mut deepest = 0;
-            let top = roughing.largest.min(left);
-            if roughing.least <= top {
-                let depths = roughing.least..=top;
-                for from in depths.clone().step_by(AT_ONCE) {
-                    let to = top.min(from + AT_ONCE - 1);
-                    if own.any_old(from..=to, left as u32) {
-                        own.renew_all(case, roughing, from..=to, left as u32);
-                    }
+            if let Some((time, depth)) = own.best(case, roughing, rest, rest_seconds) {
+                if time < best {
+                    best = time;
+                    choice = Choice {
+                        divisions: depth as u32,
+                        pair: own.chosen[depth],
+                        finishes: false,
+                    };
                 }
-                let costs = &own.seconds[depths.clone()];
-                let rests = &going_on_seconds[lane * wide + divisions - left..][depths.clone()];
-                let near = least_sum(costs, rests) * (1.0 + NEAR);
-                let chunks = costs.chunks(AT_ONCE).zip(rests.chunks(AT_ONCE));
-                for (from, (costs, rests)) in depths.step_by(AT_ONCE).zip(chunks) {
-                    if !any_within(costs, rests, near) {
-                        continue;
-                    }
-                    for depth in from..from + costs.len() {
-                        let time = own.cost[depth] + rest[left - depth];
-                        // Of equal ones the deeper pass.
-                        if time <= best {
-                            best = time;
-                            deepest = depth;
-                        }
-                    }
-                }
-            }
-            if deepest > 0 {
-                choice = Choice {
-                    divisions: deepest as u32,
-                    pair: own.chosen[deepest],
-                    finishes: false,
-                };
             }
             if choice.divisions > 0 {
                 begun[lane * wide + left] = best;
@@ -331,7 +157,7 @@ pub(super) fn solve(
             let at = lane * wide + left;
             going_on[at] = begun[at].min(best_of_all + change);
             if going_on[at] < NONE {
-                going_on_seconds[lane * wide + divisions - left] = seconds(going_on[at]);
+                going_on_seconds[lane * wide_seconds + divisions - left] = seconds(going_on[at]);
             }
         }
     }
