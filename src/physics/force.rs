@@ -425,6 +425,25 @@ mod tests {
         #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
         #[test]
+        fn all_three_forces_grow_with_the_feed_by_its_factor(
+            a_p in 0.01..8.0_f64, kappa in 20.0..120.0_f64, r in prop_oneof![Just(0.0), 0.1..4.0_f64],
+            (f_0, f) in (0.01..1.0_f64, 0.01..1.0_f64), m in 0.0..0.6_f64,
+        ) {
+            let law = ForceLaw::new(read("2220 MPa"), ForceExponent::from_value(m).unwrap());
+            let at = |f| cutting_forces(
+                law, DepthOfCut::from_mm(a_p).unwrap(), Feed::from_mm_per_rev(f).unwrap(),
+                CuttingEdgeAngle::from_degrees(kappa).unwrap(), CornerRadius::from_mm(r).unwrap(), NORMAL_RATIO.value,
+            );
+            let by = feed_factor(law, Feed::from_mm_per_rev(f_0).unwrap(), Feed::from_mm_per_rev(f).unwrap()).value();
+            let (from, to) = (at(f_0), at(f));
+            // Two powers in place of one, each to its last digits; the passive force is a difference beyond 90 deg.
+            prop_assert!(near(to.main.newton(), by * from.main.newton(), 1e-13));
+            prop_assert!(near(to.feed.newton(), by * from.feed.newton(), 1e-13));
+            let off = to.passive.newton() - by * from.passive.newton();
+            prop_assert!(off.abs() <= 1e-13 * to.main.newton());
+        }
+
+        #[test]
         fn the_integral_along_the_arc_agrees_with_a_fine_quadrature(
             q in 0.1..2.0_f64, theta in 0.001..2.618_f64,
         ) {

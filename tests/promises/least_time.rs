@@ -266,7 +266,7 @@ impl<'a> Enumeration<'a> {
         };
         match &job.finish {
             None if left == 0 => self.arrive(time, passes),
-            Some((count, bounds)) if left % count == 0 && left > 0 => {
+            Some((count, bounds)) if left.is_multiple_of(*count) && left > 0 => {
                 let a = left / count;
                 for step in 0..job.steps.len() {
                     for feed in 0..job.feeds.len() {

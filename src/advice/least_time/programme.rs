@@ -137,15 +137,15 @@ pub(super) fn solve(
             let rest = &going_on[lane * wide..][..left];
             let rest_seconds = &going_on_seconds[lane * wide_seconds + divisions - left..];
             let own = &mut rough[lane];
-            if let Some((time, depth)) = own.best(case, roughing, rest, rest_seconds) {
-                if time < best {
-                    best = time;
-                    choice = Choice {
-                        divisions: depth as u32,
-                        pair: own.chosen[depth],
-                        finishes: false,
-                    };
-                }
+            if let Some((time, depth)) = own.best(case, roughing, rest, rest_seconds)
+                && time < best
+            {
+                best = time;
+                choice = Choice {
+                    divisions: depth as u32,
+                    pair: own.chosen[depth],
+                    finishes: false,
+                };
             }
             if choice.divisions > 0 {
                 begun[lane * wide + left] = best;
