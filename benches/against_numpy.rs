@@ -7,6 +7,8 @@ use std::hint::black_box;
 use std::path::Path;
 use std::time::Instant;
 
+use turnwright::advice::force::tool_law;
+use turnwright::advice::least_time::{Allowance, Finishing, LeastTimeAsk, PassLimits};
 use turnwright::physics::bar::{Springs, Support};
 use turnwright::physics::budget::{Budget, Component};
 use turnwright::physics::finish::ToolOutline;
@@ -16,7 +18,8 @@ use turnwright::physics::profile::{Profile, TurnedProfile};
 use turnwright::physics::section::Section;
 use turnwright::physics::stepped::HeldBar;
 use turnwright::{
-    CutOff, Deflection, Diameter, HalfWidth, PassiveForce, StandardUncertainty, WorkLength,
+    CutOff, Deflection, Diameter, Feed, HalfWidth, Material, PassiveForce, Provenance,
+    SpindleSpeed, StandardUncertainty, Tool, WorkLength,
 };
 
 #[allow(dead_code)]
@@ -197,6 +200,87 @@ fn draws() -> Outcome<()> {
     Ok(())
 }
 
+/// An invented surface divided into passes in the least time, beside the same programme in numpy.
+fn least_time(divisions: u32, goal: &str) -> Outcome<()> {
+    const ROUNDS: usize = 7;
+    let feeds: Vec<f64> = (0..30)
+        .map(|i| 0.04 * 20_f64.powf(f64::from(i) / 29.0))
+        .collect();
+    let steps: Vec<f64> = (0..18)
+        .map(|j| 16.0 * 125_f64.powf(f64::from(j) / 17.0))
+        .collect();
+    let numbers = [&[feeds.len() as f64], feeds.as_slice(), &steps].concat();
+    let feeds: Vec<Feed> = feeds
+        .into_iter()
+        .map(Feed::from_mm_per_rev)
+        .collect::<Result<_, _>>()?;
+    let steps: Vec<SpindleSpeed> = steps
+        .into_iter()
+        .map(SpindleSpeed::from_rpm)
+        .collect::<Result<_, _>>()?;
+    let steel = Material::named("c45")?
+        .with_specific_force("2100 MPa".parse()?)
+        .with_exponent("0.26".parse()?);
+    let tool = Tool::new("0 mm".parse()?, "90 deg".parse()?);
+    let law = tool_law(&steel, &tool, &mut Provenance::default())?;
+    let power = "3 kW".parse()?;
+    let rough = PassLimits::new("120 m/min".parse()?)
+        .with_largest_main_force("1800 N".parse()?)
+        .with_power(power)
+        .with_largest_divisions(100);
+    // Rt of 8 um from a corner of 0.8 mm: f = 2 sqrt(2 r Rt - Rt^2).
+    let smooth = 2.0 * (2.0 * 0.8 * 0.008_f64 - 0.008 * 0.008).sqrt();
+    let finish = PassLimits::new("168 m/min".parse()?)
+        .with_largest_main_force("350 N".parse()?)
+        .with_power(power)
+        .with_largest_feed(Feed::from_mm_per_rev(smooth)?)
+        .with_least_divisions(2)
+        .with_largest_divisions(100);
+    let metal = Allowance::new(
+        "55 mm".parse()?,
+        "0.05 mm".parse()?,
+        divisions,
+        "200 mm".parse()?,
+    )?;
+    let ask = |change: &str| -> Outcome<_> {
+        Ok(
+            LeastTimeAsk::new(metal, &feeds, &steps, law, &tool, rough.clone())
+                .with_finishing(Finishing::One, finish.clone())
+                .with_time_per_pass("25 s".parse()?)
+                .with_change_time(change.parse()?),
+        )
+    };
+    let time = |ask: &LeastTimeAsk<'_>, rounds: usize| -> Outcome<(f64, f64)> {
+        let (mut best, mut seconds) = (f64::INFINITY, 0.0);
+        for _ in 0..rounds {
+            let start = Instant::now();
+            seconds = black_box(ask).divide()?.time.seconds();
+            best = best.min(start.elapsed().as_secs_f64() * 1e3);
+        }
+        Ok((best, seconds))
+    };
+    let (best, seconds) = time(&ask("0 s")?, 200)?;
+    let (with_changes, _) = time(&ask("30 s")?, 20)?;
+    let id = format!("least_time/{divisions}");
+    println!("{id}/changes of step cost time {with_changes:>10.4} ms");
+    let arguments = [f64::from(divisions), ROUNDS as f64];
+    let Some((theirs, time)) = peer("least_time", &numbers, &arguments)? else {
+        println!("{id}/ours {best:>10.4} ms");
+        return Ok(());
+    };
+    // Sums of the same passes in another order.
+    assert!(
+        (theirs[0] / seconds - 1.0).abs() < 1e-9,
+        "{theirs:?} {seconds}"
+    );
+    println!("{id}/ours         {best:>10.4} ms");
+    println!(
+        "{id}/numpy        {time:>10.4} ms    ratio 1/{:.0}, goal {goal}",
+        time / best
+    );
+    Ok(())
+}
+
 /// What numpy makes of some numbers, and its best time in ms; nothing where it is not there.
 fn peer(task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome<Option<(Vec<f64>, f64)>> {
     let folder = std::env::temp_dir().join(format!("turnwright-{task}-{}", std::process::id()));
@@ -236,5 +320,8 @@ fn main() -> Outcome<()> {
     // `cargo test --benches` passes no `--bench`: run all the same, it is short.
     bar_stations()?;
     gaussian_filter()?;
-    draws()
+    draws()?;
+    least_time(100, "1/500")?;
+    least_time(200, "1/500")?;
+    least_time(1000, "none: growth")
 }

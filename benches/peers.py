@@ -7,6 +7,9 @@
     peers.py draws IN OUT COUNT ROUNDS      COUNT sums of one draw of each component of IN: a positive number is the deviation
                                             of a normal one, a negative one the half width of a uniform one; OUT is their
                                             mean and standard deviation
+    peers.py least_time IN OUT DIVISIONS ROUNDS
+                                            least time of an invented division into passes; IN holds feeds in mm/rev (as many
+                                            as its first number says), then spindle steps in rpm; OUT is the time in s
 
 Reads doubles from IN, writes doubles to OUT, prints the best time of ROUNDS in milliseconds.
 """
@@ -56,7 +59,42 @@ def draws(components, count):
     return work
 
 
-work = {"gaussian": gaussian, "bar": bar, "draws": draws}[task](source, float(sys.argv[4]))
+def least_time(lists, divisions):
+    count, divisions = int(lists[0]), int(divisions)
+    feeds, steps = lists[1:1 + count], lists[1 + count:] / 60
+    finished, division, length, lost, deepest = 55.0, 0.05, 200.0, 25.0, 100
+    corner, highest, watt = 0.8, 0.008, 3000.0
+
+    def work():
+        depths = np.arange(1, min(divisions, deepest) + 1)
+        left = np.arange(1, divisions + 1)
+        # Of all feeds and steps by their rate, the quickest first, the first that is allowed.
+        rate = (feeds[:, None] * steps).ravel()
+        order = np.argsort(-rate)
+        times = np.append(length / rate[order] + lost, np.inf)
+        f, n = np.repeat(feeds, len(steps))[order], np.tile(steps, len(feeds))[order]
+        force = 2100.0 * division * depths[:, None] * f ** 0.74
+        speed = np.pi * (finished + 2 * division * left[:, None]) / 1000 * n
+
+        def quickest(depth, before, most_force, most_speed, feed):
+            v, main = speed[before - 1], force[depth - 1]
+            allowed = (main <= most_force) & (v <= most_speed) & (main * v <= watt) & feed
+            return times[np.where(allowed.any(axis=1), allowed.argmax(axis=1), len(rate))]
+
+        smooth = corner - np.sqrt(np.maximum(corner ** 2 - f ** 2 / 4, 0)) <= highest
+        finish = quickest(depths, depths, 350.0, 2.8, smooth)
+        finish[depths < 2] = np.inf
+        best = np.full(divisions + 1, np.inf)
+        for r in left:
+            a = depths[:r]
+            rough = quickest(a, np.full(len(a), r), 1800.0, 2.0, True) + best[r - a]
+            best[r] = min(rough.min(), finish[r - 1] if r <= len(depths) else np.inf)
+        return best[-1:]
+
+    return work
+
+
+work = {"gaussian": gaussian, "bar": bar, "draws": draws, "least_time": least_time}[task](source, float(sys.argv[4]))
 best = np.inf
 for _ in range(rounds):
     start = time.perf_counter()

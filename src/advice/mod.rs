@@ -8,6 +8,7 @@
 //! | [`force`] | the forces of a cut, corrected for the tool, their constants on record |
 //! | [`mark`] | which mark of a dial for a size? |
 //! | [`depth`] | the largest depth that every limit allows, the least that is planned |
+//! | [`least_time`] | into which passes, feeds and steps, in the least time? |
 //! | [`support`] | chuck alone, a live centre, between centres, a steady? |
 //! | [`centre_hole`] | which centre hole, how deep, how fast? |
 //! | [`chip`] | does a roughing chip break? |
@@ -35,6 +36,7 @@ pub mod force;
 pub mod grip;
 pub mod hazard;
 pub mod heat;
+pub mod least_time;
 pub mod mark;
 pub mod measured_force;
 pub mod overhang;

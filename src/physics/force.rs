@@ -17,7 +17,7 @@ use super::maths;
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
     ChipThickness, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed, FeedForce, ForceExponent,
-    MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
+    ForceFactor, MainForce, NormalRatio, PassiveForce, SpecificCuttingForce, SpecificForceAtChip,
 };
 
 /// How the force of a material depends on the chip's thickness (Kienzle): k_c1.1 and m_c.
@@ -300,6 +300,37 @@ fn sine_power_series(q: f64, theta: f64) -> f64 {
     maths::pow(theta, q + 1.0) * sum
 }
 
+/// By what factor all three forces grow when only the feed changes.
+///
+/// F(f) / F(f_0) = (f / f_0)^(1 - m_c)
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// The same depth and the same edge: then every piece of the edge, straight or round, has a thickness
+/// in proportion to the feed.
+/// # Source
+/// Kienzle's law along the edge, as in [`cutting_forces`] (derived).
+/// # Example
+/// ```
+/// use turnwright::physics::force::{feed_factor, ForceLaw};
+/// let steel = ForceLaw::new("2220 MPa".parse()?, "0.14".parse()?);
+/// let twice = feed_factor(steel, "0.1 mm/rev".parse()?, "0.2 mm/rev".parse()?);
+/// assert!((twice.value() - 1.815).abs() < 1e-3);
+/// let inch = feed_factor(steel, "0.004 in/rev".parse()?, "0.008 in/rev".parse()?);
+/// assert!((inch.value() - twice.value()).abs() < 1e-12);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+#[inline]
+pub fn feed_factor(law: ForceLaw, from: Feed, to: Feed) -> ForceFactor {
+    let (f_0, f) = (from.length_per_revolution(), to.length_per_revolution());
+    ForceFactor::computed_trade(maths::pow(
+        maths::number(f / f_0),
+        1.0 - law.exponent.value(),
+    ))
+}
+
 /// The edge angle that a straight edge with the same direction of force would have.
 ///
 /// kappa_e = atan2(F_f, F_p)
@@ -392,6 +423,25 @@ mod tests {
 
     proptest! {
         #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn all_three_forces_grow_with_the_feed_by_its_factor(
+            a_p in 0.01..8.0_f64, kappa in 20.0..120.0_f64, r in prop_oneof![Just(0.0), 0.1..4.0_f64],
+            (f_0, f) in (0.01..1.0_f64, 0.01..1.0_f64), m in 0.0..0.6_f64,
+        ) {
+            let law = ForceLaw::new(read("2220 MPa"), ForceExponent::from_value(m).unwrap());
+            let at = |f| cutting_forces(
+                law, DepthOfCut::from_mm(a_p).unwrap(), Feed::from_mm_per_rev(f).unwrap(),
+                CuttingEdgeAngle::from_degrees(kappa).unwrap(), CornerRadius::from_mm(r).unwrap(), NORMAL_RATIO.value,
+            );
+            let by = feed_factor(law, Feed::from_mm_per_rev(f_0).unwrap(), Feed::from_mm_per_rev(f).unwrap()).value();
+            let (from, to) = (at(f_0), at(f));
+            // Two powers in place of one, each to its last digits; the passive force is a difference beyond 90 deg.
+            prop_assert!(near(to.main.newton(), by * from.main.newton(), 1e-13));
+            prop_assert!(near(to.feed.newton(), by * from.feed.newton(), 1e-13));
+            let off = to.passive.newton() - by * from.passive.newton();
+            prop_assert!(off.abs() <= 1e-13 * to.main.newton());
+        }
 
         #[test]
         fn the_integral_along_the_arc_agrees_with_a_fine_quadrature(

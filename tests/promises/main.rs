@@ -9,6 +9,7 @@ mod cuts;
 mod documents;
 mod how_sure;
 mod jobs;
+mod least_time;
 mod limits;
 mod parts;
 mod plan;
