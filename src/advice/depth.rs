@@ -10,8 +10,8 @@ use crate::physics::torque_curve::TorqueCurve;
 use crate::physics::{drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
-    ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, Power, SpindleSpeed,
-    WorkLength,
+    ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, PassiveForce, Power,
+    Quantity, SpindleSpeed, WorkLength,
 };
 use crate::shop::figure::ToolMaterial;
 use crate::shop::lathe::{EFFICIENCY, Lathe};
@@ -252,6 +252,15 @@ impl Cut<'_> {
         })
     }
 
+    /// The spring of a bar that this cut leaves at `after`, on the diameter, where it gives most, under
+    /// one newton.
+    pub(crate) fn spring_per_newton(&self, after: Diameter) -> Result<DiameterError, Error> {
+        let bar = self.bar_of(after)?;
+        let (from, to) = self.stretch(&bar);
+        let one = PassiveForce::computed_trade(1.0);
+        Ok(bar.worst(one, from, to)?.1.diameter_error())
+    }
+
     /// The spring of the bar at a place from the jaws, on the diameter.
     pub(crate) fn spring_at(
         &self,
@@ -318,13 +327,15 @@ impl Cut<'_> {
             if let Some(base) = lathe.base_speed_at(self.spindle_speed) {
                 drive = drive.with_base_speed(base);
             }
+            // Reckoned at the diameter before the cut, where both are largest.
+            let at_rim = self.before.mm() / (self.before.mm() - depth.mm());
             if drive
                 .largest_torque()
-                .is_some_and(|most| effort.torque > most)
+                .is_some_and(|most| effort.torque.trade() * at_rim > most.trade())
             {
                 return Ok(Some(DepthLimit::Torque));
             }
-            if effort.power > drive.power(self.spindle_speed) {
+            if effort.power.trade() * at_rim > drive.power(self.spindle_speed).trade() {
                 return Ok(Some(DepthLimit::Power));
             }
         }

@@ -14,7 +14,7 @@
 //! | `holding?` | `"chuck"`, `"chuck_and_centre"`, or `{ kind, stiffness?, rotational_stiffness?, centre_stiffness?, centre_max_speed? }`; left out: what the figures advise |
 //! | `cutting_speed?` | instead of the middle of the material's band |
 //! | `zero_at?` | the diameter, measured all along, at which the cross dial reads zero |
-//! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`, `parting?` (width of the parting tool, where the part is parted off); `instrument?`: a name such as `"micrometer"` or `{ kind, .. }` (see [`within_reach`](super::within_reach)); `measuring_stops?` (their number; left out: as many as pay); `least_good?` (the chance of a good part below which no mark is used, 0.95); `price_scrap?`, `price_rework?`, `price_stop?` (all in one currency; left out: minutes of work); `way?`: `"readable"` |
+//! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`, `parting?` (width of the parting tool, where the part is parted off); `instrument?`: a name such as `"micrometer"` or `{ kind, .. }` (see [`within_reach`](super::within_reach)); `measuring_stops?` (their number; left out: as many as pay); `least_good?` (the chance of a good part below which no mark is used, 0.95); `price_scrap?`, `price_rework?`, `price_stop?` (all in one currency; left out: minutes of work); `way?`: `"readable"` (default) or `"least_time"`; `compare_ways?`: true for what both would cost |
 //! | `units?` | `"metric"` or `"inch"`, for the words of the sheet |
 
 use crate::error::Error;

@@ -371,10 +371,7 @@ fn diagnose(
         start: turning.before.start,
     };
     let cut = turning.cuts[made.cuts - 1];
-    let (feed, step) = match cut.kind {
-        StepKind::FinishCut => (&turning.finish_feed, &turning.finish_step),
-        _ => (&common.rough_feed, &turning.rough_step),
-    };
+    let (feed, step) = turning.pace_of(common, &cut);
     let before = match made.cuts {
         1 => turning.before.start,
         n => turning.expected_after(n - 2, cross)?,
@@ -382,7 +379,7 @@ fn diagnose(
     let mut shares = Vec::with_capacity(measured.len());
     let mut most = DiameterError::computed_trade(0.0);
     if let Some(depth) = before.depth_to(expected) {
-        let cut = whole.cut(feed, step, before);
+        let cut = whole.cut(&feed, &step, before);
         most = cut.effort(depth)?.spring;
         for one in measured {
             let share = match one.at() {
@@ -691,6 +688,7 @@ impl Turning<'_> {
                 PlannedCut {
                     kind: StepKind::RoughCut,
                     mark: mark.count(),
+                    pace: next.pace,
                 },
             );
             self.move_stops(made, 1);
@@ -742,6 +740,7 @@ impl Turning<'_> {
         self.cuts.push(PlannedCut {
             kind: StepKind::FinishCut,
             mark: mark.count(),
+            pace: self.cuts[made - 1].pace,
         });
         self.chance.outcome = spread::outcome(
             self.place.surface.limits(),

@@ -6,7 +6,9 @@ use super::sheet::{Step, StepKind};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
-use crate::quantity::{Diameter, DiameterError, Position, Quantity, WorkLength, round_size};
+use crate::quantity::{
+    Diameter, DiameterError, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+};
 use crate::shop::dial::{DialReads, Ring};
 use crate::standards::limits::Limits;
 
@@ -120,7 +122,9 @@ impl SurfaceWriter<'_> {
         let stops = &setup.chance.stops.chosen.after;
         let mut before = setup.before.start;
         let mut stands = setup.datum.start;
-        for (at, PlannedCut { kind, mark }) in cuts.iter().copied().enumerate() {
+        let mut set = setup.rough_step.spindle_speed;
+        for (at, cut) in cuts.iter().copied().enumerate() {
+            let mark = cut.mark;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
             let mut farther = self.farther(mark as f64 - stands, withdrawn);
@@ -134,13 +138,14 @@ impl SurfaceWriter<'_> {
             }
             let measured = stops.contains(&at);
             let step = self.cut(
-                kind,
+                cut,
                 self.cuts_before + at + 1,
-                (mark, setup.expected_after(at, self.cross)?),
+                setup.expected_after(at, self.cross)?,
                 before,
-                &farther,
+                (&farther, set),
                 measured,
             )?;
+            set = step.spindle_speed.unwrap_or(set);
             (before, stands) = (step.diameter, mark as f64);
             steps.push(step);
             let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
@@ -170,20 +175,18 @@ impl SurfaceWriter<'_> {
 
     fn cut(
         &self,
-        kind: StepKind,
+        cut: PlannedCut,
         number: usize,
-        (mark, diameter): (i64, Diameter),
+        diameter: Diameter,
         before: Diameter,
-        farther: &str,
+        (farther, set): (&str, SpindleSpeed),
         measured: bool,
     ) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
+        let PlannedCut { kind, mark, .. } = cut;
+        let (feed, step) = setup.pace_of(self.common, &cut);
         let finishing = kind == StepKind::FinishCut;
-        let (feed, step) = if finishing {
-            (&setup.finish_feed, &setup.finish_step)
-        } else {
-            (&self.common.rough_feed, &setup.rough_step)
-        };
+        let (feed, step) = (&feed, &step);
         let reading = cross_reading(self.cross, mark)?;
         let Some(depth) = before.depth_to(diameter) else {
             return Err(Error::internal("a cut that takes nothing"));
@@ -197,9 +200,7 @@ impl SurfaceWriter<'_> {
             _ if last => "last cut, same depth, feed and speed as the one before",
             _ => "first of the two finishing cuts",
         };
-        let changes_step =
-            finishing && !last && setup.finish_step.spindle_speed != setup.rough_step.spindle_speed;
-        let change = if changes_step {
+        let change = if step.spindle_speed != set {
             format!("{} ", self.set_words(step.spindle_speed, step))
         } else {
             String::new()
@@ -214,7 +215,7 @@ impl SurfaceWriter<'_> {
                 self.travel_words(last)
             ),
         );
-        let effort = setup.effort(self.common, self.clamp, before, depth, finishing)?;
+        let effort = setup.effort(self.common, self.clamp, before, depth, (feed, step))?;
         out.because = Some(format!(
             "main force {}, {} at the spindle, bar springs about {} on the diameter at most",
             effort.forces.main.people(u),

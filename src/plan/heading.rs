@@ -3,12 +3,13 @@
 use super::clamping::Clamping;
 use super::common::Common;
 use super::safety::short_name;
+use super::sheet::WayCost;
 use super::turning::{Turning, plain};
 use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, DiameterError, Probability, Quantity, round_size};
+use crate::quantity::{Diameter, DiameterError, Duration, Probability, Quantity, round_size};
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
 use crate::shop::surface::WantedFinish;
@@ -129,6 +130,22 @@ impl Figures<'_> {
 
     fn aim_of(&self, turning: &Turning<'_>) -> Result<Diameter, Error> {
         turning.diameter_at(self.common.cross, turning.datum.last.count())
+    }
+
+    /// What both ways cost, all surfaces together.
+    pub(super) fn ways(&self) -> Vec<WayCost> {
+        let mut sums: Vec<WayCost> = Vec::new();
+        for cost in self.all().flat_map(|turning| &turning.ways) {
+            match sums.iter_mut().find(|sum| sum.way == cost.way) {
+                Some(sum) => {
+                    sum.cuts += cost.cuts;
+                    let time = sum.time.seconds() + cost.time.seconds();
+                    sum.time = Duration::computed_trade(time);
+                }
+                None => sums.push(*cost),
+            }
+        }
+        sums
     }
 
     /// How sure each size is, what it rests on, and what the measuring stops are worth.

@@ -1,5 +1,6 @@
 //! What is asked of a plan.
 
+use super::sheet::Way;
 use crate::physics::aim::Prices;
 use crate::quantity::{
     BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework, PriceScrap, PriceStop,
@@ -32,6 +33,10 @@ pub struct Preferences {
     finish_feed: Option<Feed>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     facing: Option<WorkLength>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    way: Option<Way>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "core::ops::Not::not"))]
+    compare_ways: bool,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     parting: Option<BladeWidth>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -159,12 +164,33 @@ impl Preferences {
         with_finish_feed finish_feed: Feed;
         /// So much to take off the face.
         with_facing facing: WorkLength;
+        /// With this way of dividing the metal; without, the readable one.
+        with_way way: Way;
         /// With room before the jaws for a parting tool of this width, which parts it off at the end.
         with_parting parting: BladeWidth;
         /// With this number of measuring stops, whatever they are worth.
         with_measuring_stops measuring_stops: u32;
         /// With this least chance of a good part: a mark that gives less is not used.
         with_least_good least_good: Probability;
+    }
+
+    /// With what both ways of dividing the metal would cost.
+    #[must_use]
+    pub fn with_both_ways_compared(mut self) -> Self {
+        self.compare_ways = true;
+        self
+    }
+
+    /// The way of dividing the metal, if it is given.
+    #[must_use]
+    pub fn way(&self) -> Option<Way> {
+        self.way
+    }
+
+    /// Whether both ways are compared.
+    #[must_use]
+    pub fn compares_ways(&self) -> bool {
+        self.compare_ways
     }
 
     /// Measured with this instrument.
@@ -285,6 +311,11 @@ mod serial {
                 finish_feed: f.quantity("finish_feed")?,
                 facing: f.quantity("facing")?,
                 parting: f.quantity("parting")?,
+                way: f.choice(
+                    "way",
+                    &[("readable", Way::Readable), ("least_time", Way::LeastTime)],
+                )?,
+                compare_ways: f.flag("compare_ways")?.unwrap_or(false),
                 instrument: f.item("instrument", Gauge::read)?,
                 measuring_stops: f.count("measuring_stops")?,
                 least_good: f.quantity("least_good")?,
@@ -292,13 +323,6 @@ mod serial {
                 price_rework: f.quantity("price_rework")?,
                 price_stop: f.quantity("price_stop")?,
             };
-            if f.text("way")?.is_some_and(|way| way != "readable") {
-                return Err(Error::not_offered(
-                    &f.path("way"),
-                    "a way other than \"readable\"",
-                    "leave the field out or write \"readable\"",
-                ));
-            }
             f.later(
                 "depth",
                 "a fixed depth of cut",

@@ -11,6 +11,7 @@
 //! | `datum` | across the axis: zone, zero of the cross dial, final mark |
 //! | `lengths` | along the axis: overhang, shoulders, where the feed is taken off |
 //! | `passes` | how the metal is divided into cuts, in whole divisions |
+//! | `quickest` | the same by the least time, and what both ways cost |
 //! | `steps` | the sheet put together, clamping by clamping, surface by surface |
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
@@ -34,6 +35,7 @@ mod heading;
 mod job;
 mod lengths;
 mod passes;
+mod quickest;
 mod safety;
 mod set_up;
 mod sheet;
@@ -44,7 +46,7 @@ mod words;
 
 pub use after::{AfterMeasurement, Measurement};
 pub use job::{Job, Preferences};
-pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt};
+pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt, Way, WayCost};
 
 use crate::error::Error;
 use crate::quantity::unit::Units;

@@ -4,6 +4,7 @@
 //! readings lie on main marks, then two smaller finishing cuts, equal to each other.
 
 use super::sheet::StepKind;
+use crate::quantity::{Feed, SpindleSpeed};
 
 /// The metal to take and what the cuts may be, in divisions of the cross dial.
 #[derive(Debug, Clone, Copy)]
@@ -44,12 +45,20 @@ pub(super) struct Passes {
 pub(super) struct PlannedCut {
     pub(super) kind: StepKind,
     pub(super) mark: i64,
+    /// Its feed and spindle speed, where they are its own; else those of its kind.
+    pub(super) pace: Option<(Feed, SpindleSpeed)>,
 }
 
 impl Passes {
     /// The cuts in order.
     pub(super) fn cuts(&self) -> Vec<PlannedCut> {
-        let of = |kind: StepKind| move |mark: &i64| PlannedCut { kind, mark: *mark };
+        let of = |kind: StepKind| {
+            move |mark: &i64| PlannedCut {
+                kind,
+                mark: *mark,
+                pace: None,
+            }
+        };
         let first = self.first.iter().map(of(StepKind::FirstCut));
         let rough = self.rough.iter().map(of(StepKind::RoughCut));
         let finish = self.finish.iter().map(of(StepKind::FinishCut));

@@ -192,6 +192,33 @@ impl Step {
     }
 }
 
+/// A way of dividing the metal into cuts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum Way {
+    /// Equal roughing cuts whose readings lie on main marks, as a person counts them.
+    #[default]
+    Readable,
+    /// The least time over whole marks, the lathe's feeds and its spindle steps.
+    LeastTime,
+}
+
+/// What a way of dividing the metal costs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct WayCost {
+    /// The way.
+    pub way: Way,
+    /// How many cuts.
+    pub cuts: u32,
+    /// The time of the cuts, of withdrawing and returning between them, and of changes of the spindle
+    /// step.
+    pub time: Duration,
+}
+
 /// What to expect of one surface.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -248,6 +275,9 @@ pub struct Expected {
     pub how_sure: Vec<String>,
     /// The roughness that the shape of the tool leaves; a real surface is rougher.
     pub finish: TheoreticalRoughness,
+    /// What both ways of dividing the metal cost, all surfaces together, where that was asked.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub ways: Vec<WayCost>,
     /// Every surface, where there are several, in the order in which they are turned.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
     pub surfaces: Vec<ExpectedSurface>,
@@ -272,6 +302,7 @@ impl Expected {
         surfaces: Vec<ExpectedSurface>,
         all: Outcome,
         how_sure: Vec<String>,
+        ways: Vec<WayCost>,
         time: Duration,
     ) -> Result<Self, Error> {
         let Some(hardest) = surfaces
@@ -292,6 +323,7 @@ impl Expected {
             measuring_stops: hardest.measuring_stops.clone(),
             how_sure,
             finish: hardest.finish,
+            ways,
             surfaces: if surfaces.len() > 1 {
                 surfaces
             } else {
@@ -463,6 +495,21 @@ impl fmt::Display for Sheet {
         }
         if !e.surfaces.is_empty() {
             paragraph(f, "", &format!("Cutting time of all {}.", minutes(e.time)))?;
+        }
+        for cost in &e.ways {
+            let what = match cost.way {
+                Way::Readable => "Readable way (equal cuts on main marks)",
+                Way::LeastTime => "Way of least time",
+            };
+            paragraph(
+                f,
+                "",
+                &format!(
+                    "{what}: {} cuts, {} with withdrawing, returning and changes of step.",
+                    cost.cuts,
+                    minutes(cost.time)
+                ),
+            )?;
         }
         for line in &e.how_sure {
             paragraph(f, "", line)?;

@@ -165,6 +165,7 @@ fn write(
             surfaces,
             all,
             figures.how_sure(all),
+            figures.ways(),
             Duration::computed_trade(seconds),
         )?,
         cautions,

@@ -8,6 +8,8 @@ use super::datum::{Before, Datum, datum, readable, zone};
 use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
 use super::passes::{Metal, PlannedCut};
+use super::quickest::{Pace, paced, ways};
+use super::sheet::{StepKind, WayCost};
 use super::whole::Whole;
 use crate::advice::depth::{self, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
@@ -44,6 +46,8 @@ pub(super) struct Turning<'a> {
     pub(super) datum: Datum,
     pub(super) aim: Aim,
     pub(super) cuts: Vec<PlannedCut>,
+    /// What both ways of dividing would cost, where that was asked.
+    pub(super) ways: Vec<WayCost>,
     /// What was measured of it already, if anything was.
     pub(super) done: Option<Done>,
     pub(super) rough_most: DepthOfCut,
@@ -184,6 +188,7 @@ impl<'a> Turning<'a> {
         )?;
         aim.size = readable(aim.size, guarded, units);
         let (datum, passes) = datum(&before, cross, surface.limits(), guarded, &aim, metal)?;
+        let mut finish_feed = finish_feed.clone();
 
         let before_finish = cross.diameter_at(
             datum.zero,
@@ -193,7 +198,7 @@ impl<'a> Turning<'a> {
             DepthOfCut::computed_trade((passes.finish[1] - passes.finish[0]) as f64 * q / 2.0);
         let faster = step_at(before_finish)?;
         let bearable = whole
-            .cut(finish_feed, &faster, before_finish)
+            .cut(&finish_feed, &faster, before_finish)
             .forbids(finishing, &job.lathe, DiameterError::computed_trade(1e6))?
             .is_none();
         let finish_step = if bearable {
@@ -202,20 +207,48 @@ impl<'a> Turning<'a> {
                 place.reach,
                 &rough_step,
                 &faster,
-                finish_feed,
+                &finish_feed,
                 provenance,
             )
         } else {
             rough_step.clone()
         };
+        let mut cuts = passes.cuts();
+        let mut finish_step = finish_step;
+        let ways = ways(
+            &whole,
+            &datum,
+            &metal,
+            &Pace {
+                rough: (rough_feed, &rough_step),
+                finish: (&finish_feed, &finish_step),
+                top: step_at(guarded.middle())?.spindle_speed,
+                spring: rough_spring,
+                measured: before.measured,
+            },
+            &cuts,
+            provenance,
+        )?;
+        let mut before_finish = before_finish;
+        let mut finishing = finishing;
+        if let Some(quick) = ways.chosen {
+            cuts = quick;
+            let end = cuts.len();
+            let marks = cuts[end - 1].mark - cuts[end - 2].mark;
+            finishing = DepthOfCut::computed_trade(marks as f64 * q / 2.0);
+            before_finish =
+                cross.diameter_at(datum.zero, Divisions::new(cuts[end - 2].mark - marks)?)?;
+            (finish_feed, finish_step) =
+                paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
+        }
         let ahead = whole.ahead(
             &datum,
-            &passes,
+            &cuts,
             (rough_feed, &rough_step),
-            (finish_feed, &finish_step),
+            (&finish_feed, &finish_step),
         )?;
         let along = whole
-            .cut(finish_feed, &finish_step, before_finish)
+            .cut(&finish_feed, &finish_step, before_finish)
             .spring_along(finishing)?;
         let chance = Chance::of(
             job,
@@ -227,6 +260,13 @@ impl<'a> Turning<'a> {
             provenance,
         )?;
         chance.cautions(&aim, &size_ask, units, cautions)?;
+        let mut fed = vec![
+            (rough_feed.clone(), rough_step.clone()),
+            (finish_feed.clone(), finish_step.clone()),
+        ];
+        for cut in cuts.iter().filter(|cut| cut.pace.is_some()) {
+            fed.push(paced(&job.lathe, cut.pace, rough_feed, &rough_step));
+        }
         let carriage = carriage_plan(
             place.reach,
             common.carriage.travel_at(Divisions::from_rounded(
@@ -235,7 +275,7 @@ impl<'a> Turning<'a> {
             common.carriage,
             place.length_limits,
             &place.at.path(&job.part, "length"),
-            &[(rough_feed, &rough_step), (finish_feed, &finish_step)],
+            &fed.iter().map(|(f, s)| (f, s)).collect::<Vec<_>>(),
         )?;
         let roughness = roughness(job, finish_feed.feed, cautions)?;
         for caution in &rough_step.cautions {
@@ -247,7 +287,7 @@ impl<'a> Turning<'a> {
         hand_cautions(
             job,
             carriage.feed_off.is_some(),
-            &[(finish_feed, &finish_step), (rough_feed, &rough_step)],
+            &[(&finish_feed, &finish_step), (rough_feed, &rough_step)],
             common.carriage,
             cautions,
             provenance,
@@ -255,7 +295,7 @@ impl<'a> Turning<'a> {
         Ok(Self {
             place: place.clone(),
             before,
-            finish_feed: finish_feed.clone(),
+            finish_feed,
             rough_step,
             finish_step,
             gauge,
@@ -265,13 +305,27 @@ impl<'a> Turning<'a> {
             guarded,
             datum,
             aim,
-            cuts: passes.cuts(),
+            cuts,
+            ways: ways.costs,
             done: None,
             rough_most,
             rough_limit,
             roughness,
             carriage,
         })
+    }
+
+    /// The feed and the spindle step of a cut.
+    pub(super) fn pace_of(
+        &self,
+        common: &Common<'_>,
+        cut: &PlannedCut,
+    ) -> (FeedChoice, SpindleChoice) {
+        let (feed, step) = match cut.kind {
+            StepKind::FinishCut => (&self.finish_feed, &self.finish_step),
+            _ => (&common.rough_feed, &self.rough_step),
+        };
+        paced(&common.job.lathe, cut.pace, feed, step)
     }
 
     /// The diameter at a mark of the cross dial.
@@ -286,13 +340,8 @@ impl<'a> Turning<'a> {
         clamping: &Clamping<'_>,
         before: Diameter,
         depth: DepthOfCut,
-        finishing: bool,
+        (feed, step): (&FeedChoice, &SpindleChoice),
     ) -> Result<Effort, Error> {
-        let (feed, step) = if finishing {
-            (&self.finish_feed, &self.finish_step)
-        } else {
-            (&common.rough_feed, &self.rough_step)
-        };
         Whole {
             common,
             held: &clamping.held,

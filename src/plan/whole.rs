@@ -5,7 +5,9 @@ use super::clamping::Place;
 use super::common::Common;
 use super::datum::Datum;
 use super::lengths::RUN_IN;
-use super::passes::Passes;
+use super::passes::PlannedCut;
+use super::quickest::paced;
+use super::sheet::StepKind;
 use crate::advice::depth::{self, Cut, DepthLimit};
 use crate::advice::feed::FeedChoice;
 use crate::advice::force::ToolLaw;
@@ -17,7 +19,7 @@ use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
 use crate::quantity::{
-    DepthOfCut, Diameter, DiameterError, Duration, Feed, WorkLength, round_size,
+    DepthOfCut, Diameter, DiameterError, Duration, Feed, PassiveForce, WorkLength, round_size,
 };
 
 /// What is the same for every depth looked at on one surface.
@@ -57,28 +59,26 @@ impl Whole<'_> {
     pub(super) fn ahead(
         &self,
         datum: &Datum,
-        passes: &Passes,
+        cuts: &[PlannedCut],
         rough: (&FeedChoice, &SpindleChoice),
         finish: (&FeedChoice, &SpindleChoice),
     ) -> Result<Vec<CutAhead>, Error> {
         let mut before = self.start;
-        let roughing = passes
-            .first
-            .iter()
-            .chain(&passes.rough)
-            .map(|m| (*m, rough));
-        let finishing = passes.finish.iter().map(|mark| (*mark, finish));
-        roughing
-            .chain(finishing)
-            .map(|(mark, (feed, step))| {
+        cuts.iter()
+            .map(|cut| {
+                let (feed, step) = match cut.kind {
+                    StepKind::FinishCut => finish,
+                    _ => rough,
+                };
+                let (feed, step) = paced(&self.common.job.lathe, cut.pace, feed, step);
                 let after = self
                     .common
                     .cross
-                    .diameter_at(datum.zero, Divisions::new(mark)?)?;
+                    .diameter_at(datum.zero, Divisions::new(cut.mark)?)?;
                 let depth = before
                     .depth_to(after)
                     .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
-                let spring = self.cut(feed, step, before).effort(depth)?.spring;
+                let spring = self.cut(&feed, &step, before).effort(depth)?.spring;
                 before = after;
                 Ok(CutAhead { after, spring })
             })
@@ -99,6 +99,18 @@ impl Whole<'_> {
             from: WorkLength::computed_trade(overhang - self.place.reach.mm()),
             to: WorkLength::computed_trade(overhang),
         }
+    }
+
+    /// The passive force under which a bar of this diameter springs by `spring`; none where no force
+    /// in reach does.
+    pub(super) fn largest_passive_force(
+        &self,
+        finished: Diameter,
+        (feed, step): (&FeedChoice, &SpindleChoice),
+        spring: DiameterError,
+    ) -> Result<Option<PassiveForce>, Error> {
+        let per_newton = self.cut(feed, step, finished).spring_per_newton(finished)?;
+        Ok(PassiveForce::from_newton(spring.mm() / per_newton.mm()).ok())
     }
 
     /// The largest depth, in whole divisions, that every limit allows, and the limit that stops it.

@@ -258,7 +258,6 @@ impl<'a> Fields<'a> {
     }
 
     /// Yes or no, if the field is there.
-    #[cfg(feature = "json")]
     pub(crate) fn flag(&self, name: &'static str) -> Result<Option<bool>, Error> {
         self.item(name, |tree, path| match tree {
             Tree::Flag(flag) => Ok(*flag),

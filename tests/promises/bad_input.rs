@@ -443,8 +443,8 @@ fn every_bad_value_names_its_field() {
         ("/holding", json!("between_centres"), NotOffered, "holding"),
         (
             "/preferences",
-            json!({ "way": "least_time" }),
-            NotOffered,
+            json!({ "way": "quickest" }),
+            UnknownName,
             "preferences.way",
         ),
     ];

@@ -19,3 +19,4 @@ mod rooms;
 mod text;
 mod uncertainty;
 mod walks;
+mod ways;
