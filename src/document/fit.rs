@@ -11,6 +11,8 @@ use crate::standards::limits::Feature;
 use crate::standards::stated_limits::Stated;
 use crate::standards::tolerance_class::ToleranceClass;
 
+const FIELDS: &[&str] = &["nominal", "hole", "shaft"];
+
 /// A nominal size, a hole and a shaft.
 ///
 /// ```
@@ -102,7 +104,7 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+        let f = super::fields_of(body, FIELDS)?;
         let nominal: Diameter = f.need_quantity("nominal")?;
         let member = |wanted: Feature| {
             f.need_item(

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::aim::{feature, fine};
+use super::aim::{fine, limits_and_feature};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::spread::{Percent, chance_that_good};
@@ -12,6 +12,15 @@ use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Probability, SizeUncertainty, StandardUncertainty};
 use crate::standards::decision::{DecisionRule, EXPANDED_FACTOR, Verdict, acceptance, verdict};
 use crate::standards::limits::{Feature, Limits};
+
+const FIELDS: &[&str] = &[
+    "measured",
+    "limits",
+    "expanded_uncertainty",
+    "standard_uncertainty",
+    "of",
+    "rule",
+];
 
 /// A measured size, its uncertainty, and the limits.
 ///
@@ -107,13 +116,9 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+        let f = super::fields_of(body, FIELDS)?;
         let measured = f.need_quantity("measured")?;
-        let limits = f.need_item(
-            "limits",
-            "the limits: [\"39.984 mm\", \"40 mm\"]",
-            Limits::read,
-        )?;
+        let (limits, feature) = limits_and_feature(&f)?;
         let expanded = f.quantity::<SizeUncertainty>("expanded_uncertainty")?;
         let standard = f.quantity::<StandardUncertainty>("standard_uncertainty")?;
         let standard = match (expanded, standard) {
@@ -140,7 +145,7 @@ impl Question {
             limits,
             standard,
             expanded,
-            feature: feature(&f)?,
+            feature,
             rule: f
                 .choice("rule", &DecisionRule::ALL.map(|rule| (rule.name(), rule)))?
                 .unwrap_or_default(),

@@ -141,10 +141,49 @@ fn measuring_stops_pay_or_do_not() {
         ("measuring_stops", json!(4), OutOfRange),
         ("price_stop", json!(0), OutOfRange),
         ("slip", json!(2), OutOfRange),
+        ("of", json!("hole"), NotOffered),
+        ("limits", json!("30 H7 mm"), NotOffered),
     ] {
         let mut bad = asked.clone();
         bad[field] = value;
         let error = refused("measuring_stops", bad);
         assert_eq!((error.kind(), error.field()), (kind, field), "{error}");
     }
+}
+
+#[test]
+fn the_last_cut_ends_in_the_zone() {
+    let asked = json!({
+        "limits": ["29.967 mm", "30 mm"], "start": "34 mm", "cuts": [],
+        "dial": dial(), "instrument": "micrometer", "price_scrap": 40, "price_rework": 3, "price_stop": 1,
+    });
+    for (last, within) in [
+        ("20 mm", false),
+        ("29.5 mm", false),
+        ("30.5 mm", false),
+        ("29.967 mm", true),
+        ("30 mm", true),
+    ] {
+        let mut given = asked.clone();
+        given["cuts"] = json!([{ "after": "31 mm" }, { "after": last }]);
+        if within {
+            ask("measuring_stops", given);
+        } else {
+            let error = refused("measuring_stops", given);
+            assert_eq!(error.field(), "cuts[1].after", "{error}");
+            assert!(error.remedy().contains("finished size"), "{error}");
+        }
+    }
+    let mut sprung = asked.clone();
+    sprung["cuts"] = json!([{ "after": "31 mm", "spring": "-0.01 mm" }, { "after": "30 mm" }]);
+    assert_eq!(refused("measuring_stops", sprung).field(), "cuts[0].spring");
+    // A free stop is not a price of nothing: the remedy says what to write.
+    let mut free = asked;
+    free["cuts"] = json!([{ "after": "31 mm" }, { "after": "30 mm" }]);
+    free["price_stop"] = json!(0);
+    let error = refused("measuring_stops", free);
+    assert!(
+        error.remedy().contains("0.01") && !error.remedy().contains("metres"),
+        "{error}"
+    );
 }
