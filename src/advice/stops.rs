@@ -395,7 +395,8 @@ impl<'a> StopsAsk<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Division, DivisionsPerTurn, PriceRework, PriceScrap};
+    use crate::quantity::dial::DivisionsPerTurn;
+    use crate::quantity::{Division, PriceRework, PriceScrap};
     use crate::shop::dial::DialReads;
     use crate::standards::instrument::Instrument;
     use proptest::prelude::*;

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::verdict::FAR;
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
@@ -67,6 +69,9 @@ pub struct Answer {
     pub largest_clearance: Clearance,
     /// Its kind.
     pub kind: FitKind,
+    /// What a person must be told.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<Caution>,
     /// The tables it comes from.
     #[serde(skip_serializing_if = "Provenance::is_empty")]
     pub provenance: Provenance,
@@ -125,6 +130,22 @@ impl Question {
         Ok(question)
     }
 
+    /// What is to be told where hole and shaft are hardly of one fit.
+    fn far_apart(&self) -> Option<Caution> {
+        let (hole, shaft) = (self.hole.limits.middle(), self.shaft.limits.middle());
+        let apart = (hole.mm() - shaft.mm()).abs();
+        (apart > FAR.value * hole.mm().max(shaft.mm())).then(|| {
+            Caution::new(
+                Severity::Warning,
+                "another_part_or_unit",
+                format!(
+                    "The hole of {hole} and the shaft of {shaft} differ by more than a tenth: are these the right parts, \
+                     the right units?"
+                ),
+            )
+        })
+    }
+
     /// The fit.
     ///
     /// # Errors
@@ -156,13 +177,39 @@ impl Question {
             least_clearance: fit.least_clearance(),
             largest_clearance: fit.largest_clearance(),
             kind: fit.kind(),
+            cautions: self.far_apart().into_iter().collect(),
             provenance,
         })
     }
 }
 
+/// Two classes, as a drawing writes a fit.
+fn pair(first: &str, second: &str) -> Result<[ToleranceClass; 2], Error> {
+    Ok([first.parse()?, second.parse()?])
+}
+
 /// Hole or shaft: a class as text, or limits in any writing.
 fn member(tree: &Tree, path: &str, nominal: Diameter, wanted: Feature) -> Result<Stated, Error> {
+    if let Tree::Text(text) = tree
+        && let Some((first, second)) = text.split_once('/')
+        && let Ok(classes) = pair(first, second)
+    {
+        let of = |wanted: Feature| classes.into_iter().find(|class| class.feature() == wanted);
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            path,
+            format!("the two classes {text:?}"),
+            format!("the class of the {wanted} alone"),
+            match (of(Feature::Hole), of(Feature::Shaft)) {
+                (Some(hole), Some(shaft)) => {
+                    format!("write \"hole\": \"{hole}\" and \"shaft\": \"{shaft}\"")
+                }
+                _ => String::from(
+                    "write the class of the hole, in capitals, and that of the shaft, each in its own field",
+                ),
+            },
+        ));
+    }
     let stated = match tree {
         Tree::Text(text) if text.trim_start().starts_with(char::is_alphabetic) => {
             let class = ToleranceClass::read(tree, path)?;
