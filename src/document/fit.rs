@@ -7,7 +7,8 @@ use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
-use crate::quantity::{Clearance, Diameter, LowerDeviation, Tolerance, UpperDeviation};
+use crate::quantity::unit::Units;
+use crate::quantity::{Clearance, Diameter, LowerDeviation, Quantity, Tolerance, UpperDeviation};
 use crate::standards::fit::{Fit, FitKind, HoleLimits, ShaftLimits};
 use crate::standards::limits::Feature;
 use crate::standards::stated_limits::Stated;
@@ -32,6 +33,7 @@ pub struct Question {
     nominal: Diameter,
     hole: Stated,
     shaft: Stated,
+    units: Units,
 }
 
 /// One of the two, with its limits.
@@ -95,6 +97,7 @@ impl Question {
             nominal,
             hole: Stated::of_class(nominal, of(hole, Feature::Hole)?)?,
             shaft: Stated::of_class(nominal, of(shaft, Feature::Shaft)?)?,
+            units: Units::Metric,
         })
     }
 
@@ -105,10 +108,18 @@ impl Question {
             nominal,
             hole: Stated::of_sizes(hole.limits()),
             shaft: Stated::of_sizes(shaft.limits()),
+            units: Units::Metric,
         }
     }
 
-    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
+    }
+
+    pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
         let f = super::fields_of(body, FIELDS)?;
         let nominal: Diameter = f.need_quantity("nominal")?;
         let member = |wanted: Feature| {
@@ -125,6 +136,7 @@ impl Question {
             nominal,
             hole: member(Feature::Hole)?,
             shaft: member(Feature::Shaft)?,
+            units,
         };
         f.finish()?;
         Ok(question)
@@ -139,8 +151,10 @@ impl Question {
                 Severity::Warning,
                 "another_part_or_unit",
                 format!(
-                    "The hole of {hole} and the shaft of {shaft} differ by more than a tenth: are these the right parts, \
-                     the right units?"
+                    "The hole of {} and the shaft of {} differ by more than a tenth: are these the right parts, the \
+                     right units?",
+                    hole.people(self.units),
+                    shaft.people(self.units)
                 ),
             )
         })

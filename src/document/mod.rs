@@ -143,7 +143,7 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
         "limits" => reply(name, units, &limits::Question::read(body)?.answer()?),
-        "fit" => reply(name, units, &fit::Question::read(body)?.answer()?),
+        "fit" => reply(name, units, &fit::Question::read(body, units)?.answer()?),
         "within_reach" => reply(
             name,
             units,

@@ -6,7 +6,7 @@
 use super::maths::{portable, sqrt};
 use super::spread::{Outcome, SizeSpread, outcome};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, HalfWidth, Price, PriceRework, PriceScrap, StandardUncertainty};
+use crate::quantity::{Diameter, Price, PriceRework, PriceScrap, StandardUncertainty};
 use crate::standards::limits::{Feature, Limits};
 
 /// What a part costs that does not come out good.
@@ -346,14 +346,14 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
     let (field, given, most) = if u == 0.0 {
         (
             "half_width",
-            HalfWidth::computed_trade(a).to_string(),
-            format!("a half width of {:.6} mm", a * times),
+            brief(a),
+            format!("a half width of {}", brief(a * times)),
         )
     } else if a == 0.0 {
         (
             "standard_uncertainty",
-            spread.standard().to_string(),
-            format!("a standard uncertainty of {:.6} mm", u * times),
+            brief(u),
+            format!("a standard uncertainty of {}", brief(u * times)),
         )
     } else {
         // Named is the part that widens the whole the most.
@@ -364,9 +364,9 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
         };
         let both = |times: f64| {
             format!(
-                "a standard uncertainty of {:.6} mm beside a half width of {:.6} mm",
-                u * times,
-                a * times
+                "a standard uncertainty of {} beside a half width of {}",
+                brief(u * times),
+                brief(a * times)
             )
         };
         (field, both(1.0), both(times))
@@ -383,9 +383,16 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
     )
 }
 
+/// Millimetres to six figures.
+fn brief(mm: f64) -> String {
+    let rounded = format!("{mm:.5e}").parse().unwrap_or(mm);
+    format!("{rounded} mm")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::HalfWidth;
     use proptest::prelude::*;
 
     fn limits(smallest: f64, largest: f64) -> Limits {
@@ -450,7 +457,7 @@ mod tests {
         let wide = SizeSpread::uniform(HalfWidth::from_mm(0.026).unwrap());
         let error = best_aim(h7, wide, six, Feature::Shaft).unwrap_err();
         assert_eq!((error.field(), error.given()), ("half_width", "0.026 mm"));
-        assert!(error.remedy().contains("0.025000 mm"), "{error}");
+        assert!(error.remedy().contains("0.025 mm"), "{error}");
     }
 
     fn scaled(u: f64, a: f64, times: f64) -> SizeSpread {
