@@ -3256,6 +3256,89 @@ tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contribu
                                   struct tw_degrees_of_freedom *effective,
                                   struct tw_error *detail);
 
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean and the standard uncertainty is known from few measurements only: Student's law of so many
+// degrees of freedom. feature is a number of enum tw_feature.
+//
+// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
+// unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_of_few(struct tw_diameter smallest,
+                            struct tw_diameter largest,
+                            struct tw_diameter mean,
+                            struct tw_standard_uncertainty standard_uncertainty,
+                            struct tw_degrees_of_freedom degrees_of_freedom,
+                            int32_t feature,
+                            struct tw_probability *good,
+                            struct tw_probability *rework,
+                            struct tw_probability *scrap,
+                            struct tw_error *detail);
+
+// tw_outcome_of_few for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and
+// degrees_of_freedom are read; good, rework and scrap are written, each may be NULL unless all
+// are. feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
+                                   const struct tw_column *largest,
+                                   const struct tw_column *mean,
+                                   const struct tw_column *standard_uncertainty,
+                                   const struct tw_column *degrees_of_freedom,
+                                   int32_t feature,
+                                   const struct tw_out_column *good,
+                                   const struct tw_out_column *rework,
+                                   const struct tw_out_column *scrap,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The size to aim for that costs least of all sizes in the zone, and what a part costs there on
+// average by not coming out good. The prices are in any currency. feature is a number of enum
+// tw_feature.
+//
+// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
+// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
+// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
+                              struct tw_diameter largest,
+                              struct tw_standard_uncertainty standard_uncertainty,
+                              struct tw_price_scrap price_scrap,
+                              struct tw_price_rework price_rework,
+                              int32_t feature,
+                              struct tw_diameter *aim,
+                              struct tw_price *expected_price,
+                              struct tw_error *detail);
+
+// tw_best_aim_in_zone for every row.
+//
+// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
+// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
+// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
+                                     const struct tw_column *largest,
+                                     const struct tw_column *standard_uncertainty,
+                                     const struct tw_column *price_scrap,
+                                     const struct tw_column *price_rework,
+                                     int32_t feature,
+                                     const struct tw_out_column *aim,
+                                     const struct tw_out_column *expected_price,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.
 //

@@ -1,20 +1,24 @@
 //! Whether a tolerance is within reach of a lathe and an instrument, and what would bring it there.
 
+mod least;
+mod remedies;
+
 use std::fmt;
 
+use crate::caution::{Caution, Severity};
 use crate::error::Error;
 use crate::physics::aim::{self, Prices};
-use crate::physics::spread::{self, Outcome};
+use crate::physics::spread::{self, Outcome, SizeSpread};
 use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::unit::Units;
 use crate::quantity::{
-    Confidence, Diameter, DiameterError, Probability, SizeUncertainty, StandardUncertainty,
+    Confidence, Diameter, DiameterError, Probability, Quantity, SizeUncertainty,
+    StandardUncertainty, WorkLength,
 };
-use crate::shop::gauge::Gauge;
 use crate::standards::decision::DecisionRule;
-use crate::standards::instrument::Instrument;
 use crate::standards::limits::{Feature, Limits};
 
-use super::size_budget::{CauseShare, Reached, SizeAsk, SizeBudget, SizeCause};
+use super::size_budget::{CauseShare, SizeAsk, SizeBudget, SizeCause};
 
 /// Chance of a good part from which a task counts as within reach.
 pub const LEAST_GOOD: Sourced<Probability> = Sourced::new(
@@ -31,6 +35,27 @@ pub const TWO_SIGMA: Sourced<Confidence> = Sourced::new(
     Standing::FromMemory,
 );
 
+/// A remedy that changes the chance of a good part by less than this is none.
+pub const WORTH_TELLING: Sourced<Probability> = Sourced::new(
+    Probability::computed_trade(0.005),
+    "judgement, no source: one part in two hundred",
+    Standing::Estimate,
+);
+
+/// What is left on the diameter where a size is measured again before the last cut.
+pub const LEFT_TO_TAKE: Sourced<DiameterError> = Sourced::new(
+    DiameterError::computed_trade(0.5),
+    "judgement, no source: two finishing cuts of an eighth of a millimetre",
+    Standing::Estimate,
+);
+
+/// How far a compound slide is fed at most.
+pub const COMPOUND_TRAVEL: Sourced<WorkLength> = Sourced::new(
+    WorkLength::computed_trade(80.0),
+    "judgement, no source: the compound slide of a small lathe",
+    Standing::Estimate,
+);
+
 /// What would help.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -45,6 +70,10 @@ pub enum Remedy {
     MeasureBeforeTheLastCut,
     /// A live centre.
     Centre,
+    /// The size measured again when less is left on it.
+    MeasureNearer,
+    /// The middle of the zone aimed at instead of the cheapest size.
+    AimAtTheMiddle,
 }
 
 impl fmt::Display for Remedy {
@@ -58,6 +87,12 @@ impl fmt::Display for Remedy {
                 "a measuring stop before the last cut, with the last two cuts alike"
             }
             Self::Centre => "a live centre",
+            Self::MeasureNearer => {
+                "the size measured again nearer to the last cut, with 0.5 mm (0.02 in) left on the diameter"
+            }
+            Self::AimAtTheMiddle => {
+                "the middle of the zone as the aim, which costs more on average at these prices"
+            }
         })
     }
 }
@@ -108,6 +143,19 @@ pub struct RemedyTried {
     pub enough: bool,
 }
 
+/// What several remedies bring together.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct RemediesTogether {
+    /// The remedies.
+    pub remedies: Vec<Remedy>,
+    /// The chance of a good part with all of them.
+    pub good: Probability,
+    /// Whether the task is within reach with them.
+    pub enough: bool,
+}
+
 /// A cause that decides: were it known perfectly, the answer would be another.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -129,8 +177,22 @@ pub struct LeastNeeded {
     /// So many times what it is now, from 0 to 1; none where not even perfection would do.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub times: Option<f64>,
+    /// The figures: written into these fields of the question, all else as it is, they just do.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub figures: Vec<FieldAtMost>,
     /// The same in words, with figures.
     pub text: String,
+}
+
+/// The most that a field of the question may be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct FieldAtMost {
+    /// The field, as the question `within_reach` names it.
+    pub field: &'static str,
+    /// The most that it may be.
+    pub at_most: SizeUncertainty,
 }
 
 /// Whether a task is within reach.
@@ -144,7 +206,7 @@ pub struct Reach {
     pub within_reach: bool,
     /// The chances, at the best aim.
     pub outcome: Outcome,
-    /// The size to aim at; the middle of the zone where no aim lies in it.
+    /// The size to aim at: the cheapest of the zone, without prices its middle.
     pub aim: Diameter,
     /// The chance of a good part that was asked for.
     pub least_good: Probability,
@@ -159,10 +221,16 @@ pub struct Reach {
     pub proved_good: Option<Limits>,
     /// Causes that, known perfectly, would turn the answer, the strongest first.
     pub deciding: Vec<Deciding>,
-    /// What would help, each alone, where the answer is no.
+    /// What would help, each alone, where the answer is no; the most helpful first.
     pub remedies: Vec<RemedyTried>,
+    /// Where no remedy alone is enough: the first two that are, or all of them.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub together: Option<RemediesTogether>,
     /// The least that would have to be true, where the answer is no.
     pub least: Vec<LeastNeeded>,
+    /// What a person must be told.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub cautions: Vec<Caution>,
 }
 
 /// Asks whether a tolerance is within reach.
@@ -199,6 +267,7 @@ pub struct ReachAsk<'a> {
     prices: Option<Prices>,
     least_good: Option<Probability>,
     with_centre: Option<SpringWithCentre>,
+    units: Units,
 }
 
 /// What the bar would spring by on a live centre, on the diameter.
@@ -221,6 +290,7 @@ impl<'a> ReachAsk<'a> {
             prices: None,
             least_good: None,
             with_centre: None,
+            units: Units::Metric,
         }
     }
 
@@ -240,59 +310,67 @@ impl<'a> ReachAsk<'a> {
         self
     }
 
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
+    }
+
     /// Yes or no, with figures.
     ///
     /// # Errors
     /// `diameter`, beyond the sizes for which the instrument's error is known.
     pub fn answer(&self, provenance: &mut Provenance) -> Result<Reach, Error> {
-        let budget = self.size.budget(provenance)?;
-        let guard = self.guard(self.size, provenance)?;
-        let least_good = match self.least_good {
-            Some(asked) => asked,
-            None => provenance.open("least chance of a good part", &LEAST_GOOD),
+        let task = Task {
+            least_good: match self.least_good {
+                Some(asked) => asked,
+                None => provenance.open("least chance of a good part", &LEAST_GOOD),
+            },
+            budget: self.size.budget(provenance)?,
+            measuring: self.size.measuring_budget(provenance)?,
         };
-        let (aim, outcome) = self.aimed(&budget);
-        let proved_good = self.limits.inside(guard);
-        let within_reach = proved_good.is_some() && outcome.good >= least_good;
+        let budget = &task.budget;
+        let (aim, outcome) = self.aimed(budget, false);
+        let proved_good = self.limits.inside(guard(Some(&task.measuring)));
+        let within_reach = proved_good.is_some() && outcome.good >= task.least_good;
         let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
         let mut reach = Reach {
             dominant: budget.dominant(),
             within_reach,
             outcome,
             aim,
-            least_good,
+            least_good: task.least_good,
             combined: budget.combined(),
             expanded: budget.budget().expanded(confidence),
             shares: budget.shares(),
             proved_good,
-            deciding: self.deciding(&budget, proved_good.is_some(), within_reach, least_good),
+            deciding: Vec::new(),
             remedies: Vec::new(),
+            together: None,
             least: Vec::new(),
+            cautions: self.cautions(budget),
         };
         if !within_reach {
-            reach.remedies = self.remedies(least_good)?;
-            reach.least = self.least(&budget, guard, least_good);
+            reach.deciding = self.deciding(&task);
+            let candidates = self.candidates(aim);
+            reach.remedies = self.remedies(&candidates, outcome.good, &task, provenance);
+            if !reach.remedies.iter().any(|tried| tried.enough) {
+                reach.together = self.together(&candidates, &task, provenance);
+            }
+            reach.least = self.least(&task);
         }
         Ok(reach)
     }
 
-    /// The guard band at each limit: what a measured size must keep from it to be proved good.
-    fn guard(
-        &self,
-        size: &SizeAsk<'_>,
-        provenance: &mut Provenance,
-    ) -> Result<SizeUncertainty, Error> {
-        let u = size.measuring_budget(provenance)?.combined();
-        Ok(DecisionRule::Conformance95.guard_band(u))
-    }
-
-    fn aimed(&self, budget: &SizeBudget) -> (Diameter, Outcome) {
+    /// The size aimed at, and what comes out there.
+    fn aimed(&self, budget: &SizeBudget, at_the_middle: bool) -> (Diameter, Outcome) {
         let spread = budget.budget().spread();
-        let best = self
-            .prices
-            .and_then(|prices| aim::best_aim(self.limits, spread, prices, self.feature).ok());
-        match best {
-            Some(best) => (best.aim, best.outcome),
+        match self.prices.filter(|_| !at_the_middle) {
+            Some(prices) => {
+                let best = aim::best_aim_in_zone(self.limits, spread, prices, self.feature);
+                (best.aim, best.outcome)
+            }
             None => {
                 let middle = self.limits.middle();
                 (
@@ -303,190 +381,94 @@ impl<'a> ReachAsk<'a> {
         }
     }
 
-    fn good(&self, budget: Option<SizeBudget>) -> Probability {
+    fn cautions(&self, budget: &SizeBudget) -> Vec<Caution> {
+        let spread = budget.budget().spread();
+        let on_the_limit = self
+            .prices
+            .and_then(|prices| on_the_limit(self.limits, spread, prices, self.feature, self.units));
+        on_the_limit.into_iter().collect()
+    }
+
+    /// Whether the task is within reach of a budget and a measurement; none is one known perfectly.
+    fn enough(
+        &self,
+        budget: Option<&SizeBudget>,
+        measuring: Option<&SizeBudget>,
+        least_good: Probability,
+    ) -> bool {
+        self.limits.inside(guard(measuring)).is_some() && self.good(budget) >= least_good
+    }
+
+    fn good(&self, budget: Option<&SizeBudget>) -> Probability {
         budget.map_or(Probability::computed_trade(1.0), |budget| {
-            self.aimed(&budget).1.good
+            self.aimed(budget, false).1.good
         })
     }
 
-    fn deciding(
-        &self,
-        budget: &SizeBudget,
-        provable: bool,
-        within: bool,
-        least_good: Probability,
-    ) -> Vec<Deciding> {
-        // Where the answer is yes, less of a cause keeps it yes; where no size can be proved, only the
-        // instrument decides, and `least` says by how much.
-        if within || !provable {
-            return Vec::new();
+    fn deciding(&self, task: &Task) -> Vec<Deciding> {
+        let mut causes: Vec<SizeCause> = Vec::with_capacity(12);
+        for share in task.budget.shares().iter().chain(&task.measuring.shares()) {
+            if !causes.contains(&share.cause) {
+                causes.push(share.cause);
+            }
         }
-        let mut deciding: Vec<Deciding> = budget
-            .shares()
-            .iter()
-            .map(|share| Deciding {
-                cause: share.cause,
-                good: self.good(budget.with(&[share.cause], 0.0)),
+        let mut deciding: Vec<Deciding> = causes
+            .into_iter()
+            .filter_map(|cause| {
+                let (budget, measuring) = task.with(&[cause], 0.0);
+                self.enough(budget.as_ref(), measuring.as_ref(), task.least_good)
+                    .then(|| Deciding {
+                        cause,
+                        good: self.good(budget.as_ref()),
+                    })
             })
-            .filter(|without| without.good >= least_good)
             .collect();
         deciding.sort_by_key(|without| std::cmp::Reverse(without.good));
         deciding
     }
+}
 
-    fn remedies(&self, least_good: Probability) -> Result<Vec<RemedyTried>, Error> {
-        let mut tried = Vec::with_capacity(4);
-        let mut attempt = |remedy: Remedy, ask: SizeAsk<'_>| {
-            let mut unrecorded = Provenance::default();
-            // An instrument whose error is not known at this size is no remedy.
-            let Ok(budget) = ask.budget(&mut unrecorded) else {
-                return Ok(());
-            };
-            let guard = self.guard(&ask, &mut unrecorded)?;
-            let good = self.aimed(&budget).1.good;
-            tried.push(RemedyTried {
-                remedy,
-                good,
-                enough: good >= least_good && self.limits.inside(guard).is_some(),
-            });
-            Ok::<(), Error>(())
-        };
-        if self.size.gauge().instrument() != Instrument::Micrometer {
-            let ask = self
-                .size
-                .clone()
-                .with_gauge(Gauge::new(Instrument::Micrometer));
-            attempt(Remedy::Micrometer, ask)?;
-        }
-        let finer = self.size.dial().finer_by_ten();
-        attempt(Remedy::CompoundSetOver, self.size.clone().with_dial(&finer))?;
-        let spring = self.size.spring();
-        let ask = match self.size.reached() {
-            Reached::FromTouch { .. } | Reached::FromMeasured { spring: None, .. } => {
-                Some(self.size.clone().with_reached(Reached::FromMeasured {
-                    taken: DiameterError::computed_trade(0.0),
-                    spring,
-                }))
-            }
-            Reached::FromMeasured {
-                spring: Some(before),
-                ..
-            } if spring.is_some_and(|spring| spring != before) => {
-                Some(self.size.clone().with_reached(Reached::FromMeasured {
-                    taken: DiameterError::computed_trade(0.0),
-                    spring,
-                }))
-            }
-            Reached::FromMeasured { .. } => None,
-        };
-        if let Some(ask) = ask {
-            attempt(Remedy::MeasureBeforeTheLastCut, ask)?;
-        }
-        if let Some(centre) = self.with_centre {
-            let mut ask = self
-                .size
-                .clone()
-                .with_spring(centre.spring)
-                .with_spring_along(centre.along);
-            if let Reached::FromMeasured {
-                taken,
-                spring: Some(_),
-            } = self.size.reached()
-            {
-                ask = ask.with_reached(Reached::FromMeasured {
-                    taken,
-                    spring: Some(centre.spring),
-                });
-            }
-            attempt(Remedy::Centre, ask)?;
-        }
-        tried.sort_by_key(|tried| std::cmp::Reverse(tried.good));
-        Ok(tried)
-    }
+/// What a task within reach is judged by.
+struct Task {
+    budget: SizeBudget,
+    measuring: SizeBudget,
+    least_good: Probability,
+}
 
-    /// How small each means would have to make its causes, the others being as they are.
-    fn least(
-        &self,
-        budget: &SizeBudget,
-        guard: SizeUncertainty,
-        least_good: Probability,
-    ) -> Vec<LeastNeeded> {
-        let width = self.limits.tolerance().mm();
-        [Means::Instrument, Means::Dial, Means::SupportAndTool]
-            .into_iter()
-            .filter(|means| {
-                means
-                    .causes()
-                    .iter()
-                    .any(|cause| budget.figure(*cause).is_some())
-            })
-            .map(|means| {
-                let enough = |times: f64| {
-                    // The proof of a size hangs on the instrument; its guard shrinks with it.
-                    let guard = match means {
-                        Means::Instrument => guard.mm() * times,
-                        _ => guard.mm(),
-                    };
-                    2.0 * guard < width
-                        && self.good(budget.with(means.causes(), times)) >= least_good
-                };
-                let times = enough(0.0).then(|| largest(enough));
-                LeastNeeded {
-                    means,
-                    times,
-                    text: self.words_of_least(budget, means, times),
-                }
-            })
-            .collect()
-    }
-
-    fn words_of_least(&self, budget: &SizeBudget, means: Means, times: Option<f64>) -> String {
-        let Some(times) = times else {
-            return String::from(match means {
-                Means::Instrument => "no instrument alone would do",
-                Means::Dial => "no dial alone would do",
-                Means::SupportAndTool => "no support and no tool alone would do",
-            });
-        };
-        let mm = |value: f64| SizeUncertainty::computed_trade(value);
-        match means {
-            Means::Instrument => {
-                let now = budget.figure(SizeCause::Instrument).unwrap_or_default();
-                format!(
-                    "an instrument that is off by {} at most, and a hand as much steadier",
-                    mm(now * times)
-                )
-            }
-            Means::Dial => format!(
-                "a dial whose mark takes {} off the diameter at most",
-                mm(self.size.dial().diameter_per_division().mm() * times)
-            ),
-            Means::SupportAndTool => {
-                let now = self.size.spring().map_or(0.0, |spring| spring.mm().abs());
-                format!(
-                    "a bar that springs by {} on the diameter at most: more support, or a tool that presses less \
-                     (a smaller corner radius, a lighter last cut)",
-                    mm(now * times)
-                )
-            }
-        }
+impl Task {
+    /// Both budgets with some causes made `times` as large.
+    fn with(&self, causes: &[SizeCause], times: f64) -> (Option<SizeBudget>, Option<SizeBudget>) {
+        (
+            self.budget.with(causes, times),
+            self.measuring.with(causes, times),
+        )
     }
 }
 
-/// The largest share from 0 to 1 that still is enough, where less always is.
-fn largest(enough: impl Fn(f64) -> bool) -> f64 {
-    let (mut low, mut high) = (0.0, 1.0);
-    if enough(high) {
-        return high;
-    }
-    // Three figures are more than any dial needs; the last step is rounded down to what is enough.
-    for _ in 0..20 {
-        let middle = 0.5 * (low + high);
-        if enough(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    low
+/// The guard band at each limit: what a measured size must keep from it to be proved good.
+fn guard(measuring: Option<&SizeBudget>) -> SizeUncertainty {
+    measuring.map_or(SizeUncertainty::computed_trade(0.0), |measuring| {
+        DecisionRule::Conformance95.guard_band(measuring.combined())
+    })
+}
+
+/// What is to be told where the cheapest aim would lie outside of the zone.
+pub(super) fn on_the_limit(
+    limits: Limits,
+    spread: SizeSpread,
+    prices: Prices,
+    feature: Feature,
+    units: Units,
+) -> Option<Caution> {
+    aim::best_aim(limits, spread, prices, feature).err()?;
+    let best = aim::best_aim_in_zone(limits, spread, prices, feature);
+    Some(Caution::new(
+        Severity::Warning,
+        "aim_on_the_limit",
+        format!(
+            "At these prices the cheapest aim would lie outside of the zone: aimed at is its limit of {}, where about \
+             every second part has metal left. Measure or set closer, or aim at the middle of the zone.",
+            best.aim.people(units)
+        ),
+    ))
 }

@@ -263,6 +263,14 @@ impl<'a> SizeAsk<'a> {
         self.reached
     }
 
+    pub(crate) fn size(&self) -> Diameter {
+        self.size
+    }
+
+    pub(crate) fn along(&self) -> Option<DiameterError> {
+        self.along
+    }
+
     pub(crate) fn spring(&self) -> Option<DiameterError> {
         self.spring
     }

@@ -3,10 +3,11 @@
 //! The last measurement decides how well the final size is known; an early one shows a dial that
 //! counts otherwise than was thought, while there is still metal to save the part.
 
+use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, Prices};
-use crate::physics::spread::SizeSpread;
 use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::unit::Units;
 use crate::quantity::{
     Diameter, DiameterError, Price, PriceStop, Probability, Quantity, ThermalExpansion, round_size,
 };
@@ -14,6 +15,7 @@ use crate::shop::dial::Dial;
 use crate::shop::gauge::Gauge;
 use crate::standards::limits::{Feature, Limits};
 
+use super::reach::on_the_limit;
 use super::size_budget::{Reached, SizeAsk, SizeBudget};
 
 /// Chance that somebody who learns takes a dial for what it is not, so that a cut removes twice as
@@ -65,18 +67,25 @@ pub struct StopsChoice {
     /// With one stop more than chosen, where one more is possible.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub one_more: Option<StopsPriced>,
+    /// What a person must be told.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub cautions: Vec<Caution>,
 }
 
 /// Asks after which cuts to measure.
 ///
-/// E = c_s P(scrap) + c_r P(rework) + c_s P(slip) \[no stop in time\] + m (c_s + c_r) / 2 P(miscount)
-/// + c_stop n
+/// E = p_s c_s + (1 - p_s) \[p_m (c_s + c_r)/2 + (1 - p_m) (c_s P(scrap) + c_r P(rework))\] + c_stop n
 ///
-/// with the best aim for the spread that the last stop leaves (the middle of the zone where the
-/// spread is too wide for an aim). A slip, a dial taken for what it is not, is seen in time where a
-/// cut that removed twice as much still left the part above its limits. A miscount, of which one in
-/// two leaves too little metal, is put right by a stop after it; m counts the cuts after the last
-/// stop but the very last, which no stop can put right.
+/// with p_s = P(slip) where no stop shows it in time, else 0; p_m = 1 - (1 - P(miscount))^m the
+/// chance of at least one miscount that no stop can put right. A part is lost once at most: what a
+/// slip has spoilt no miscount spoils again, and a part that was miscounted is not counted again for
+/// the spread. So E without its stops is never more than the dearer of scrap and rework.
+///
+/// P(scrap) and P(rework) are those of the cheapest aim in the zone for the spread that the last stop
+/// leaves. A slip, a dial taken for what it is not, is seen in time where a cut that removed twice as
+/// much still left the part above its limits. A miscount, of which one in two leaves too little metal,
+/// is put right by a stop after it; m counts the cuts after the last stop but the very last, which no
+/// stop can put right.
 ///
 /// # Units
 /// Prices all in one currency, or all in minutes of work.
@@ -118,6 +127,7 @@ pub struct StopsAsk<'a> {
     slip: Option<Probability>,
     miscount: Option<Probability>,
     count: Option<usize>,
+    units: Units,
 }
 
 impl<'a> StopsAsk<'a> {
@@ -146,6 +156,7 @@ impl<'a> StopsAsk<'a> {
             slip: None,
             miscount: None,
             count: None,
+            units: Units::Metric,
         }
     }
 
@@ -160,6 +171,13 @@ impl<'a> StopsAsk<'a> {
         with_miscount miscount: Probability;
         /// With this number of stops, whatever they are worth.
         with_count count: usize;
+    }
+
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
     }
 
     /// With a dial that was zeroed on a measured size, not on a touched one.
@@ -209,14 +227,16 @@ impl<'a> StopsAsk<'a> {
     /// The stops.
     ///
     /// # Errors
-    /// `cuts`, when there is none or one leaves more than the one before; `measuring_stops`, when more
-    /// stops are asked for than there are cuts to measure after; as [`budget_after`](Self::budget_after).
+    /// `cuts`, when there is none or one leaves more than the one before, the last one a size outside of
+    /// the zone, or a spring is negative; `measuring_stops`, when more stops are asked for than there
+    /// are cuts to measure after; as [`budget_after`](Self::budget_after).
     pub fn choose(&self, provenance: &mut Provenance) -> Result<StopsChoice, Error> {
         self.check()?;
         let places = self.cuts.len() - 1;
         let final_price = |last: Option<usize>, provenance: &mut Provenance| {
             let spread = self.budget_after(last, provenance)?.budget().spread();
-            Ok::<f64, Error>(expected(self.limits, spread, self.prices).trade())
+            let best = aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft);
+            Ok::<f64, Error>(best.expected_price.trade())
         };
         let without = final_price(None, provenance)?;
         let mut ending = Vec::with_capacity(places);
@@ -233,15 +253,15 @@ impl<'a> StopsAsk<'a> {
         let slip = chance("chance that a dial is misread", self.slip, &SLIP);
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());
-        let lost = slip * scrap;
-        let each_miscount = 0.5 * miscount * (scrap + rework);
         let priced = |after: Vec<usize>| {
             let end = after.last().map_or(without, |last| ending[*last]);
             let in_time = after.iter().any(|at| self.shows_a_slip(*at));
             let unseen = places - after.last().map_or(0, |last| last + 1);
-            let price = end
-                + each_miscount * unseen as f64
-                + if in_time { 0.0 } else { lost }
+            let slipped = if in_time { 0.0 } else { slip };
+            let miscounted = 1.0 - (0..unseen).fold(1.0, |none, _| none * (1.0 - miscount));
+            let counted = miscounted * 0.5 * (scrap + rework) + (1.0 - miscounted) * end;
+            let price = slipped * scrap
+                + (1.0 - slipped) * counted
                 + self.stop.trade() * after.len() as f64;
             StopsPriced {
                 after,
@@ -291,7 +311,13 @@ impl<'a> StopsAsk<'a> {
                 one_more = add(&chosen);
             }
         }
+        let spread = self
+            .budget_after(chosen.after.last().copied(), &mut Provenance::default())?
+            .budget()
+            .spread();
+        let caution = on_the_limit(self.limits, spread, self.prices, Feature::Shaft, self.units);
         Ok(StopsChoice {
+            cautions: caution.into_iter().collect(),
             chosen,
             none,
             alone: (0..places).map(|at| priced(vec![at])).collect(),
@@ -327,6 +353,30 @@ impl<'a> StopsAsk<'a> {
             ));
         }
         let places = self.cuts.len() - 1;
+        let last = self.cuts[places].after;
+        if !self.limits.contains(last) {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                format!("cuts[{places}].after"),
+                last.to_string(),
+                format!(
+                    "a size in the zone after the last cut, from {} to {}",
+                    self.limits.smallest(),
+                    self.limits.largest()
+                ),
+                "give all cuts down to the finished size, or the limits of the size that they end at",
+            ));
+        }
+        let pushed_in = |cut: &CutAhead| cut.spring.trade() < 0.0;
+        if let Some(at) = self.cuts.iter().position(pushed_in) {
+            return Err(Error::new(
+                ErrorKind::OutOfRange,
+                format!("cuts[{at}].spring"),
+                self.cuts[at].spring.to_string(),
+                "a spring of 0 or more: a bar springs away from the tool",
+                "give by how much the diameter comes out too large, without a sign",
+            ));
+        }
         if let Some(count) = self.count
             && count > places
         {
@@ -342,10 +392,137 @@ impl<'a> StopsAsk<'a> {
     }
 }
 
-/// What scrap and rework are expected to cost at the best aim, at the middle where there is none.
-fn expected(limits: Limits, spread: SizeSpread, prices: Prices) -> Price {
-    match aim::best_aim(limits, spread, prices, Feature::Shaft) {
-        Ok(best) => best.expected_price,
-        Err(_) => aim::expected_price(limits, limits.middle(), spread, prices, Feature::Shaft),
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::dial::DivisionsPerTurn;
+    use crate::quantity::{Division, PriceRework, PriceScrap};
+    use crate::shop::dial::DialReads;
+    use crate::standards::instrument::Instrument;
+    use proptest::prelude::*;
+
+    fn mm(size: f64) -> Diameter {
+        Diameter::from_mm(size).unwrap()
+    }
+
+    fn chance(share: f64) -> Probability {
+        Probability::from_value(share).unwrap()
+    }
+
+    /// Four cuts of an invented shaft, with chances of a slip and of a miscount.
+    fn choose(prices: Prices, stop: f64, slip: f64, miscount: f64) -> StopsChoice {
+        let dial = Dial::new(
+            DialReads::Diameter,
+            Division::from_mm(0.02).unwrap(),
+            DivisionsPerTurn::new(250).unwrap(),
+        );
+        let spring = |mm| DiameterError::from_mm(mm).unwrap();
+        let cuts = [(33.0, 0.02), (31.5, 0.02), (30.4, 0.02), (29.984, 0.01)];
+        let cuts = cuts.map(|(d, s)| CutAhead {
+            after: mm(d),
+            spring: spring(s),
+        });
+        let limits = Limits::new(mm(29.967), mm(30.0)).unwrap();
+        let stop = PriceStop::from_value(stop).unwrap();
+        StopsAsk::new(
+            limits,
+            mm(34.0),
+            &cuts,
+            &dial,
+            Instrument::Micrometer,
+            prices,
+            stop,
+        )
+        .with_slip(chance(slip))
+        .with_miscount(chance(miscount))
+        .choose(&mut Provenance::default())
+        .unwrap()
+    }
+
+    fn prices(scrap: f64, rework: f64) -> Prices {
+        Prices::new(
+            PriceScrap::from_value(scrap).unwrap(),
+            PriceRework::from_value(rework).unwrap(),
+        )
+    }
+
+    /// What all the sets of stops that are told of cost without the stops themselves.
+    fn losses(found: &StopsChoice, stop: f64) -> Vec<f64> {
+        let told = [&found.none, &found.chosen]
+            .into_iter()
+            .chain(&found.alone)
+            .chain(&found.one_more);
+        told.map(|priced| priced.expected_price.trade() - stop * priced.after.len() as f64)
+            .collect()
+    }
+
+    #[test]
+    fn a_certain_slip_costs_the_part_and_nothing_else() {
+        let dear = prices(30.0, 4.0);
+        let none = |slip, miscount| {
+            choose(dear, 0.5, slip, miscount)
+                .none
+                .expected_price
+                .trade()
+        };
+        assert!((none(1.0, 0.0) - 30.0).abs() < 1e-12);
+        assert!((none(1.0, 1.0) - 30.0).abs() < 1e-12);
+        // One of two miscounted parts is lost, the other has metal left.
+        assert!((none(0.0, 1.0) - 17.0).abs() < 1e-12);
+    }
+
+    proptest! {
+        #[test]
+        fn a_part_is_lost_once_at_most(
+            slip in 0.0_f64..=1.0, miscount in 0.0_f64..=1.0, more in 0.0_f64..=1.0,
+            scrap in 0.1_f64..100.0, share in 0.01_f64..=1.0,
+        ) {
+            // A lost part is the dearer one: then both mistakes only ever cost.
+            let (rework, stop) = (scrap * share, 0.01);
+            let price = |slip, miscount| choose(prices(scrap, rework), stop, slip, miscount);
+            let (slip_more, miscount_more) = (slip + (1.0 - slip) * more, miscount + (1.0 - miscount) * more);
+            let found = price(slip, miscount);
+            // The sum of two products of shares that make one: its rounding.
+            let dearest = scrap * (1.0 + 1e-12);
+            prop_assert!(losses(&found, stop).iter().all(|loss| *loss <= dearest));
+            for worse in [price(slip_more, miscount), price(slip, miscount_more)] {
+                for (before, after) in found.alone.iter().zip(&worse.alone) {
+                    let (before, after) = (before.expected_price.trade(), after.expected_price.trade());
+                    prop_assert!(after >= before * (1.0 - 1e-12));
+                }
+                prop_assert!(worse.none.expected_price.trade() >= found.none.expected_price.trade() * (1.0 - 1e-12));
+            }
+            // Dearer rework than scrap: still never more than the dearer one.
+            let other = choose(prices(rework, scrap), stop, slip, miscount);
+            prop_assert!(losses(&other, stop).iter().all(|loss| *loss <= dearest));
+        }
+    }
+
+    #[test]
+    fn without_mistakes_only_the_spread_costs() {
+        let (dear, limits) = (
+            prices(30.0, 4.0),
+            Limits::new(mm(29.967), mm(30.0)).unwrap(),
+        );
+        let found = choose(dear, 0.5, 0.0, 0.0);
+        let dial = Dial::new(
+            DialReads::Diameter,
+            Division::from_mm(0.02).unwrap(),
+            DivisionsPerTurn::new(250).unwrap(),
+        );
+        let spring = |mm| DiameterError::from_mm(mm).unwrap();
+        // The last stop alone: measured at 30.4 mm with a spring of 20 um, the last cut springs 10 um.
+        let reached = Reached::FromMeasured {
+            taken: spring(0.416),
+            spring: Some(spring(0.02)),
+        };
+        let budget = SizeAsk::new(mm(29.984), &dial, Instrument::Micrometer, reached)
+            .with_spring(spring(0.01))
+            .budget(&mut Provenance::default())
+            .unwrap();
+        let spread = budget.budget().spread();
+        let best = aim::best_aim_in_zone(limits, spread, dear, Feature::Shaft);
+        let told = found.alone[2].expected_price.trade() - 0.5;
+        assert!((told - best.expected_price.trade()).abs() < 1e-12);
     }
 }

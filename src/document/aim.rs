@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::caution::{Caution, Severity};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{Prices, best_aim, expected_price, largest_standard_uncertainty};
 use crate::physics::spread::{Outcome, SizeSpread, outcome};
 use crate::quantity::fields::{Fields, Tree};
@@ -12,6 +12,16 @@ use crate::quantity::{
     Diameter, HalfWidth, Price, PriceRework, PriceScrap, Probability, Quantity, StandardUncertainty,
 };
 use crate::standards::limits::{Feature, Limits};
+use crate::standards::stated_limits::Stated;
+
+const FIELDS: &[&str] = &[
+    "limits",
+    "standard_uncertainty",
+    "half_width",
+    "price_scrap",
+    "price_rework",
+    "of",
+];
 
 /// Limits, a spread, and what lost parts and rework cost.
 ///
@@ -70,8 +80,8 @@ pub struct Answer {
     pub middle: Aimed,
     /// The same at the limit of most metal (ISO 2692, maximum material size).
     pub max_material_limit: Aimed,
-    /// The largest standard uncertainty with which the cheapest aim still lies in the zone; none
-    /// where any will do.
+    /// The largest standard uncertainty of the whole spread, both its parts made wider alike, with
+    /// which the cheapest aim still lies in the zone; none where any will do.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub largest_standard_uncertainty: Option<StandardUncertainty>,
     /// A table for people.
@@ -100,6 +110,11 @@ impl Aimed {
     ) -> Result<Self, Error> {
         let best = best_aim(limits, spread, prices, feature)?;
         Ok(Self::of(best.aim, best.outcome, best.expected_price))
+    }
+
+    /// The same aim where parts come out otherwise.
+    pub(super) fn coming_out(self, come_out: Outcome, prices: Prices) -> Self {
+        Self::of(self.aim, come_out, prices.of(come_out))
     }
 
     /// Any aim.
@@ -170,10 +185,33 @@ pub(super) fn prices(f: &Fields<'_>) -> Result<Option<Prices>, Error> {
     }
 }
 
-/// Which side has the metal.
-pub(super) fn feature(f: &Fields<'_>) -> Result<Feature, Error> {
-    let set = [("shaft", Feature::Shaft), ("hole", Feature::Hole)];
-    Ok(f.choice("of", &set)?.unwrap_or_default())
+/// Limits, and which side has the metal.
+pub(super) fn limits_and_feature(f: &Fields<'_>) -> Result<(Limits, Feature), Error> {
+    let stated = f.need_item(
+        "limits",
+        "the limits: [\"39.984 mm\", \"40 mm\"]",
+        Stated::read,
+    )?;
+    Ok((stated.limits, feature(f, Some(&stated))?))
+}
+
+/// Which side has the metal: as the class of the limits says, else as the asker does, else a shaft.
+pub(super) fn feature(f: &Fields<'_>, stated: Option<&Stated>) -> Result<Feature, Error> {
+    let asked = f.choice(
+        "of",
+        &[Feature::Shaft, Feature::Hole].map(|feature| (feature.name(), feature)),
+    )?;
+    match (asked, stated.and_then(Stated::class)) {
+        (Some(asked), Some(class)) if asked != class.feature() => Err(Error::new(
+            ErrorKind::Contradiction,
+            f.path("of"),
+            format!("\"{asked}\" beside limits of the class {class}"),
+            format!("\"{}\": {class} is the class of one", class.feature()),
+            "leave the field out where limits have a class: capital letters are holes, small ones shafts",
+        )),
+        (_, Some(class)) => Ok(class.feature()),
+        (asked, None) => Ok(asked.unwrap_or_default()),
+    }
 }
 
 /// What holds for every stated chance.
@@ -214,12 +252,8 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        let f = super::fields(body)?;
-        let limits = f.need_item(
-            "limits",
-            "the limits: [\"39.984 mm\", \"40 mm\"]",
-            Limits::read,
-        )?;
+        let f = super::fields_of(body, FIELDS)?;
+        let (limits, feature) = limits_and_feature(&f)?;
         let normal = f.quantity::<StandardUncertainty>("standard_uncertainty")?;
         let uniform = f.quantity::<HalfWidth>("half_width")?;
         let spread = match (normal, uniform) {
@@ -243,7 +277,7 @@ impl Question {
             limits,
             spread,
             prices,
-            feature: feature(&f)?,
+            feature,
             units,
         };
         f.finish()?;
@@ -253,7 +287,7 @@ impl Question {
     /// The size to aim for.
     ///
     /// # Errors
-    /// `standard_uncertainty`, when the cheapest aim lies outside of the zone.
+    /// `standard_uncertainty` or `half_width`, when the cheapest aim lies outside of the zone.
     pub fn answer(&self) -> Result<Answer, Error> {
         let (limits, spread, prices, feature) =
             (self.limits, self.spread, self.prices, self.feature);
@@ -264,8 +298,6 @@ impl Question {
         };
         let middle = Aimed::at(limits.middle(), limits, spread, prices, feature);
         let max_material_limit = Aimed::at(most_metal, limits, spread, prices, feature);
-        let a = spread.uniform_part();
-        let uniform = (a > 0.0).then(|| HalfWidth::computed_trade(a));
         let text = [
             best.line("Cheapest aim", self.units),
             middle.line("Middle of the zone", self.units),
@@ -280,7 +312,7 @@ impl Question {
             expected_price: best.expected_price,
             middle,
             max_material_limit,
-            largest_standard_uncertainty: largest_standard_uncertainty(limits, uniform, prices),
+            largest_standard_uncertainty: largest_standard_uncertainty(limits, spread, prices),
             text,
             cautions: vec![
                 only_as_good(),

@@ -6,9 +6,8 @@ use super::aim::{Aimed, feature, fine, only_as_good, prices};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind, any_of};
 use crate::physics::aim::Prices;
-use crate::physics::budget::{Budget, Component, Distribution};
+use crate::physics::budget::{Budget, Component, Distribution, SizeLaw};
 use crate::physics::monte_carlo::{Simulated, simulate};
-use crate::physics::spread::outcome;
 use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::unit::Units;
 use crate::quantity::{
@@ -17,6 +16,19 @@ use crate::quantity::{
 };
 use crate::standards::decision::acceptance;
 use crate::standards::limits::{Feature, Limits};
+use crate::standards::stated_limits::Stated;
+
+const FIELDS: &[&str] = &[
+    "components",
+    "correlations",
+    "confidence",
+    "limits",
+    "aim",
+    "of",
+    "price_scrap",
+    "price_rework",
+    "simulate",
+];
 
 /// The share of the normal law within two standard deviations: the usual coverage factor of 2, that
 /// "about 95 %" of JCGM 100, 6.3.3 (from memory).
@@ -170,7 +182,7 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+        let f = super::fields_of(body, FIELDS)?;
         let components = f.need_item(
             "components",
             "the components: [{ \"name\": \"instrument\", \"half_width\": \"0.004 mm\" }]",
@@ -184,12 +196,13 @@ impl Question {
         if let Some(pairs) = pairs {
             budget = budget.with_correlations(&pairs)?;
         }
+        let stated = f.item("limits", Stated::read)?;
         let question = Self {
             budget,
             confidence: f.quantity("confidence")?.unwrap_or(TWO_DEVIATIONS),
-            limits: f.item("limits", Limits::read)?,
+            limits: stated.map(|stated| stated.limits),
             aim: f.quantity("aim")?,
-            feature: feature(&f)?,
+            feature: feature(&f, stated.as_ref())?,
             prices: prices(&f)?,
             simulate: f.item("simulate", |tree, path| {
                 let f = Fields::of(tree, path, "a simulation")?;
@@ -247,7 +260,7 @@ impl Question {
             if !limits.contains(aim) {
                 return Err(outside(aim, limits));
             }
-            let come_out = outcome(limits, aim, budget.spread(), self.feature);
+            let come_out = budget.outcome(limits, aim, self.feature);
             let accept = acceptance(limits, expanded);
             answer.aim = Some(aim);
             answer.good = Some(come_out.good);
@@ -258,7 +271,8 @@ impl Question {
             if let Some(prices) = self.prices {
                 let best = Aimed::best(limits, budget.spread(), prices, self.feature)
                     .map_err(|error| error.at("components"))?;
-                answer.best_aim = Some(best);
+                let come_out = budget.outcome(limits, best.aim, self.feature);
+                answer.best_aim = Some(best.coming_out(come_out, prices));
             }
             if accept.is_none() {
                 cautions.push(Caution::new(
@@ -266,6 +280,23 @@ impl Question {
                     "no_size_proves_it_good",
                     "The expanded uncertainty takes the whole zone: no size measured with it can prove a part good.",
                 ));
+            }
+            match budget.law() {
+                SizeLaw::TakenAsKnown(nu) => cautions.push(Caution::new(
+                    Severity::Warning,
+                    "few_degrees_of_freedom",
+                    format!(
+                        "The spread is known from {:.1} degrees of freedom only, and these chances take it as known: \
+                         more parts will miss the zone than they say.",
+                        nu.value()
+                    ),
+                )),
+                SizeLaw::Student(_) if self.prices.is_some() => cautions.push(Caution::new(
+                    Severity::Note,
+                    "aim_of_a_known_spread",
+                    "The cheapest aim takes the spread as known; its chances and its price do not.",
+                )),
+                _ => {}
             }
             cautions.push(only_as_good());
             task = Some((limits, aim, self.feature));
@@ -315,8 +346,17 @@ impl Question {
             100.0 * answer.confidence.value()
         ));
         if let (Some(limits), Some(aim)) = (self.limits, answer.aim) {
-            let come_out = outcome(limits, aim, self.budget.spread(), self.feature);
-            lines.push(format!("Aim {}: {come_out}", fine(aim, units)));
+            let come_out = self.budget.outcome(limits, aim, self.feature);
+            let law = match self.budget.law() {
+                SizeLaw::Student(nu) => {
+                    format!(" (Student's law of {:.1} degrees of freedom)", nu.value())
+                }
+                _ if self.budget.spread().uniform_part() > 0.0 => String::from(
+                    " (the widest uniform component as it is, the others as a normal law)",
+                ),
+                _ => String::from(" (normal law)"),
+            };
+            lines.push(format!("Aim {}: {come_out}{law}", fine(aim, units)));
         }
         if let Some(best) = &answer.best_aim {
             lines.push(best.line("Cheapest aim", units));
@@ -373,11 +413,31 @@ fn outside(aim: Diameter, limits: Limits) -> Error {
 
 /// One component, from its fields.
 fn component(tree: &Tree, path: &str) -> Result<Component, Error> {
-    let f = Fields::of(tree, path, "a component")?;
+    let f = Fields::of(tree, path, "a component")?.knowing(&[
+        "name",
+        "standard",
+        "expanded",
+        "k",
+        "half_width",
+        "width",
+        "resolution",
+        "distribution",
+        "sensitivity",
+        "degrees_of_freedom",
+    ]);
     let name = f
         .text("name")?
         .ok_or_else(|| f.missing("name", "the name of the component, such as \"instrument\""))?
         .to_owned();
+    if name.trim().is_empty() {
+        return Err(Error::new(
+            ErrorKind::Unreadable,
+            f.path("name"),
+            format!("{name:?}"),
+            "a name by which a person knows the component",
+            "write what makes the size uncertain, such as \"instrument\"",
+        ));
+    }
     let standard = f.quantity::<StandardUncertainty>("standard")?;
     let expanded = f.quantity::<SizeUncertainty>("expanded")?;
     let k = f.quantity::<CoverageFactor>("k")?;

@@ -2,14 +2,19 @@
 
 use serde::Serialize;
 
+use super::verdict::FAR;
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
 use crate::quantity::fields::Tree;
-use crate::quantity::{Clearance, Diameter, LowerDeviation, Tolerance, UpperDeviation};
+use crate::quantity::unit::Units;
+use crate::quantity::{Clearance, Diameter, LowerDeviation, Quantity, Tolerance, UpperDeviation};
 use crate::standards::fit::{Fit, FitKind, HoleLimits, ShaftLimits};
 use crate::standards::limits::Feature;
 use crate::standards::stated_limits::Stated;
 use crate::standards::tolerance_class::ToleranceClass;
+
+const FIELDS: &[&str] = &["nominal", "hole", "shaft"];
 
 /// A nominal size, a hole and a shaft.
 ///
@@ -28,6 +33,7 @@ pub struct Question {
     nominal: Diameter,
     hole: Stated,
     shaft: Stated,
+    units: Units,
 }
 
 /// One of the two, with its limits.
@@ -65,6 +71,9 @@ pub struct Answer {
     pub largest_clearance: Clearance,
     /// Its kind.
     pub kind: FitKind,
+    /// What a person must be told.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<Caution>,
     /// The tables it comes from.
     #[serde(skip_serializing_if = "Provenance::is_empty")]
     pub provenance: Provenance,
@@ -88,6 +97,7 @@ impl Question {
             nominal,
             hole: Stated::of_class(nominal, of(hole, Feature::Hole)?)?,
             shaft: Stated::of_class(nominal, of(shaft, Feature::Shaft)?)?,
+            units: Units::Metric,
         })
     }
 
@@ -98,11 +108,19 @@ impl Question {
             nominal,
             hole: Stated::of_sizes(hole.limits()),
             shaft: Stated::of_sizes(shaft.limits()),
+            units: Units::Metric,
         }
     }
 
-    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+    /// With words in these units.
+    #[must_use]
+    pub fn with_units(mut self, units: Units) -> Self {
+        self.units = units;
+        self
+    }
+
+    pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
+        let f = super::fields_of(body, FIELDS)?;
         let nominal: Diameter = f.need_quantity("nominal")?;
         let member = |wanted: Feature| {
             f.need_item(
@@ -118,9 +136,28 @@ impl Question {
             nominal,
             hole: member(Feature::Hole)?,
             shaft: member(Feature::Shaft)?,
+            units,
         };
         f.finish()?;
         Ok(question)
+    }
+
+    /// What is to be told where hole and shaft are hardly of one fit.
+    fn far_apart(&self) -> Option<Caution> {
+        let (hole, shaft) = (self.hole.limits.middle(), self.shaft.limits.middle());
+        let apart = (hole.mm() - shaft.mm()).abs();
+        (apart > FAR.value * hole.mm().max(shaft.mm())).then(|| {
+            Caution::new(
+                Severity::Warning,
+                "another_part_or_unit",
+                format!(
+                    "The hole of {} and the shaft of {} differ by more than a tenth: are these the right parts, the \
+                     right units?",
+                    hole.people(self.units),
+                    shaft.people(self.units)
+                ),
+            )
+        })
     }
 
     /// The fit.
@@ -154,13 +191,39 @@ impl Question {
             least_clearance: fit.least_clearance(),
             largest_clearance: fit.largest_clearance(),
             kind: fit.kind(),
+            cautions: self.far_apart().into_iter().collect(),
             provenance,
         })
     }
 }
 
+/// Two classes, as a drawing writes a fit.
+fn pair(first: &str, second: &str) -> Result<[ToleranceClass; 2], Error> {
+    Ok([first.parse()?, second.parse()?])
+}
+
 /// Hole or shaft: a class as text, or limits in any writing.
 fn member(tree: &Tree, path: &str, nominal: Diameter, wanted: Feature) -> Result<Stated, Error> {
+    if let Tree::Text(text) = tree
+        && let Some((first, second)) = text.split_once('/')
+        && let Ok(classes) = pair(first, second)
+    {
+        let of = |wanted: Feature| classes.into_iter().find(|class| class.feature() == wanted);
+        return Err(Error::new(
+            ErrorKind::Contradiction,
+            path,
+            format!("the two classes {text:?}"),
+            format!("the class of the {wanted} alone"),
+            match (of(Feature::Hole), of(Feature::Shaft)) {
+                (Some(hole), Some(shaft)) => {
+                    format!("write \"hole\": \"{hole}\" and \"shaft\": \"{shaft}\"")
+                }
+                _ => String::from(
+                    "write the class of the hole, in capitals, and that of the shaft, each in its own field",
+                ),
+            },
+        ));
+    }
     let stated = match tree {
         Tree::Text(text) if text.trim_start().starts_with(char::is_alphabetic) => {
             let class = ToleranceClass::read(tree, path)?;

@@ -12,6 +12,15 @@ use crate::standards::limits::Feature;
 use crate::standards::stated_limits::Stated;
 use crate::standards::tolerance_class::ToleranceClass;
 
+const FIELDS: &[&str] = &[
+    "nominal",
+    "class",
+    "upper_deviation",
+    "lower_deviation",
+    "plus_minus",
+    "general",
+];
+
 /// A nominal size, and how far off it may be.
 ///
 /// ```
@@ -85,7 +94,7 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+        let f = super::fields_of(body, FIELDS)?;
         let nominal = f.need_quantity("nominal")?;
         let stated = Stated::take(&f, Some(nominal))?;
         f.finish()?;

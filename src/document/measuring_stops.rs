@@ -11,22 +11,45 @@
 //! | `zero_was_measured?` | true where the dial was zeroed on a measured size |
 //! | `slip?`, `miscount?` | the chance that the dial is taken for what it is not; for each cut, that it is brought to a wrong mark |
 //! | `spring_along?`, `expansion?` | as in `within_reach` |
+//! | `of?` | `"shaft"`; a hole is refused |
 //! | `measuring_stops?` | this number of stops, whatever they are worth |
 
 use serde::Serialize;
 
+use super::aim::limits_and_feature;
 use super::within_reach::cross_dial;
 use crate::advice::stops::{CutAhead, StopsAsk, StopsChoice, StopsPriced};
+use crate::caution::Caution;
 use crate::error::Error;
 use crate::physics::aim::Prices;
 use crate::provenance::Provenance;
 use crate::quantity::fields::{Fields, Tree, list};
+use crate::quantity::unit::Units;
 use crate::quantity::{
     Diameter, DiameterError, PriceStop, Probability, Quantity, ThermalExpansion,
 };
 use crate::shop::dial::Dial;
 use crate::shop::gauge::Gauge;
-use crate::standards::limits::Limits;
+use crate::standards::limits::{Feature, Limits};
+
+const FIELDS: &[&str] = &[
+    "limits",
+    "start",
+    "cuts",
+    "dial",
+    "lathe",
+    "instrument",
+    "price_scrap",
+    "price_rework",
+    "price_stop",
+    "zero_was_measured",
+    "slip",
+    "miscount",
+    "spring_along",
+    "expansion",
+    "measuring_stops",
+    "of",
+];
 
 /// A zone, cuts, a dial, an instrument and prices.
 ///
@@ -60,6 +83,7 @@ pub struct Question {
     spring_along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
     count: Option<usize>,
+    units: Units,
 }
 
 /// The stops.
@@ -75,6 +99,9 @@ pub struct Answer {
     /// With one stop more than chosen.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub one_more: Option<StopsPriced>,
+    /// What a person must be told.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<Caution>,
     /// The same for a person, cuts counted from 1.
     pub text: String,
     /// Where the constants come from.
@@ -107,6 +134,7 @@ impl Question {
             spring_along: None,
             expansion: None,
             count: None,
+            units: Units::Metric,
         }
     }
 
@@ -130,14 +158,14 @@ impl Question {
         self
     }
 
-    pub(super) fn read(body: &Tree) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+    pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
+        let f = super::fields_of(body, FIELDS)?;
         let cuts = f.need_item(
             "cuts",
             "the cuts: [{ \"after\": \"31 mm\" }, ..]",
             |tree, path| {
                 list(tree, path, |tree, path| {
-                    let f = Fields::of(tree, path, "a cut")?;
+                    let f = Fields::of(tree, path, "a cut")?.knowing(&["after", "spring"]);
                     let cut = CutAhead {
                         after: f.need_quantity("after")?,
                         spring: f
@@ -149,8 +177,17 @@ impl Question {
                 })
             },
         )?;
+        let (limits, feature) = limits_and_feature(&f)?;
+        if feature == Feature::Hole {
+            let field = if f.has("of") { "of" } else { "limits" };
+            return Err(Error::not_offered(
+                &f.path(field),
+                "measuring stops in a hole: this question is of outside diameters, whose sizes fall from cut to cut",
+                "ask about a shaft; for one size in a hole ask within_reach",
+            ));
+        }
         let mut question = Self::new(
-            f.need_item("limits", "the limits of the size", Limits::read)?,
+            limits,
             f.need_quantity("start")?,
             cuts,
             cross_dial(&f)?,
@@ -161,6 +198,7 @@ impl Question {
             ),
             f.need_quantity("price_stop")?,
         );
+        question.units = units;
         question.zero_was_measured = f.flag("zero_was_measured")?.unwrap_or(false);
         question.slip = f.quantity("slip")?;
         question.miscount = f.quantity("miscount")?;
@@ -185,7 +223,8 @@ impl Question {
             self.gauge,
             self.prices,
             self.stop,
-        );
+        )
+        .with_units(self.units);
         if self.zero_was_measured {
             ask = ask.with_measured_zero();
         }
@@ -211,6 +250,7 @@ impl Question {
             none: stops.none,
             alone: stops.alone,
             one_more: stops.one_more,
+            cautions: stops.cautions,
             provenance,
         })
     }

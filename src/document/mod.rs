@@ -146,7 +146,7 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
         "limits" => reply(name, units, &limits::Question::read(body)?.answer()?),
-        "fit" => reply(name, units, &fit::Question::read(body)?.answer()?),
+        "fit" => reply(name, units, &fit::Question::read(body, units)?.answer()?),
         "within_reach" => reply(
             name,
             units,
@@ -155,7 +155,7 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "measuring_stops" => reply(
             name,
             units,
-            &measuring_stops::Question::read(body)?.answer()?,
+            &measuring_stops::Question::read(body, units)?.answer()?,
         ),
         "dial" => reply(name, units, &dial::Question::read(body)?.answer()?),
         "facing" => reply(name, units, &facing::Question::read(body, units)?.answer()?),
@@ -298,6 +298,11 @@ fn fields(body: &Tree) -> Result<Fields<'_>, Error> {
     let fields = Fields::of(body, "", "a question")?;
     let _ = fields.tree("units");
     Ok(fields)
+}
+
+/// The same, with the names of all fields told beforehand.
+fn fields_of<'a>(body: &'a Tree, all: &'static [&'static str]) -> Result<Fields<'a>, Error> {
+    Ok(fields(body)?.knowing(all))
 }
 
 fn reply<A: Serialize>(name: &str, units: Units, answer: &A) -> Result<String, Error> {

@@ -2,16 +2,33 @@
 
 use serde::Serialize;
 
-use super::aim::{feature, fine};
+use super::aim::{fine, limits_and_feature};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::spread::{Percent, chance_that_good};
-use crate::provenance::Provenance;
+use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::fields::Tree;
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Probability, SizeUncertainty, StandardUncertainty};
 use crate::standards::decision::{DecisionRule, EXPANDED_FACTOR, Verdict, acceptance, verdict};
 use crate::standards::limits::{Feature, Limits};
+
+const FIELDS: &[&str] = &[
+    "measured",
+    "limits",
+    "expanded_uncertainty",
+    "standard_uncertainty",
+    "of",
+    "rule",
+];
+
+/// Sizes farther apart than this share of them are hardly of one part.
+pub(super) const FAR: Sourced<f64> =
+    Sourced::new(0.1, "judgement, no source: a tenth", Standing::Estimate);
+
+/// A size farther from its zone than so many widths of it is hardly one of this part.
+const FAR_IN_WIDTHS: Sourced<f64> =
+    Sourced::new(10.0, "judgement, no source: ten", Standing::Estimate);
 
 /// A measured size, its uncertainty, and the limits.
 ///
@@ -107,13 +124,9 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        let f = super::fields(body)?;
+        let f = super::fields_of(body, FIELDS)?;
         let measured = f.need_quantity("measured")?;
-        let limits = f.need_item(
-            "limits",
-            "the limits: [\"39.984 mm\", \"40 mm\"]",
-            Limits::read,
-        )?;
+        let (limits, feature) = limits_and_feature(&f)?;
         let expanded = f.quantity::<SizeUncertainty>("expanded_uncertainty")?;
         let standard = f.quantity::<StandardUncertainty>("standard_uncertainty")?;
         let standard = match (expanded, standard) {
@@ -140,7 +153,7 @@ impl Question {
             limits,
             standard,
             expanded,
-            feature: feature(&f)?,
+            feature,
             rule: f
                 .choice("rule", &DecisionRule::ALL.map(|rule| (rule.name(), rule)))?
                 .unwrap_or_default(),
@@ -167,6 +180,7 @@ impl Question {
             "measure_at_rest",
             "Measure only with the spindle at rest and the tool clear, the part clean and cool; the machine's manual rules.",
         )];
+        cautions.extend(self.far_off());
         if accept.is_none() {
             cautions.push(Caution::new(
                 Severity::Warning,
@@ -185,6 +199,27 @@ impl Question {
             cautions,
             provenance,
         }
+    }
+
+    /// What is to be told of a size that is hardly one of this part.
+    fn far_off(&self) -> Option<Caution> {
+        let (smallest, largest) = (self.limits.smallest().mm(), self.limits.largest().mm());
+        let size = self.measured.mm();
+        let away = (smallest - size).max(size - largest);
+        let far = away > FAR_IN_WIDTHS.value * self.limits.tolerance().mm()
+            && away > FAR.value * smallest.min(size);
+        far.then(|| {
+            Caution::new(
+                Severity::Warning,
+                "another_part_or_unit",
+                format!(
+                    "{} is far from the zone of {} to {}: is this the right part, the right unit?",
+                    fine(self.measured, self.units),
+                    fine(self.limits.smallest(), self.units),
+                    fine(self.limits.largest(), self.units)
+                ),
+            )
+        })
     }
 
     fn words(&self, found: Verdict, accept: Option<Limits>, chance: Probability) -> String {

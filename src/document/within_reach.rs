@@ -12,13 +12,14 @@
 //! | `expansion?` | where no material is given, for warmth left in the part |
 //! | `price_scrap?`, `price_rework?` | for the aim; left out: the middle of the zone |
 //! | `least_good?` | the chance of a good part asked for (default 0.95) |
-//! | `of?` | `"shaft"` (default) or `"hole"` |
+//! | `of?` | `"shaft"` or `"hole"`; left out: as the class of the limits says, else a shaft |
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
+use super::aim::limits_and_feature;
 use super::bar::sections;
 use super::support::cut;
-use crate::advice::reach::{Reach, ReachAsk, SpringWithCentre};
+use crate::advice::reach::{LeastNeeded, Reach, ReachAsk, Remedy, SpringWithCentre};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::advice::support::{SupportAsk, SupportWay};
 use crate::error::{Error, ErrorKind};
@@ -34,6 +35,29 @@ use crate::shop::lathe::Lathe;
 use crate::shop::material::Material;
 use crate::shop::tool::Tool;
 use crate::standards::limits::{Feature, Limits};
+
+const FIELDS: &[&str] = &[
+    "limits",
+    "dial",
+    "lathe",
+    "instrument",
+    "measured_before_last_cut",
+    "taken",
+    "spring",
+    "spring_of_measured_cut",
+    "spring_along",
+    "sections",
+    "cut",
+    "tool",
+    "material",
+    "youngs_modulus",
+    "holding",
+    "expansion",
+    "price_scrap",
+    "price_rework",
+    "least_good",
+    "of",
+];
 
 /// A zone, a dial and an instrument.
 ///
@@ -100,8 +124,12 @@ impl Serialize for Answer {
         }
         map.serialize_entry("deciding", &reach.deciding)?;
         map.serialize_entry("remedies", &reach.remedies)?;
+        if let Some(together) = &reach.together {
+            map.serialize_entry("together", together)?;
+        }
         map.serialize_entry("least", &reach.least)?;
         map.serialize_entry("text", &self.text)?;
+        map.serialize_entry("cautions", &reach.cautions)?;
         map.serialize_entry("provenance", &self.provenance)?;
         map.end()
     }
@@ -164,8 +192,8 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        let f = super::fields(body)?;
-        let limits = f.need_item("limits", "the limits of the size", Limits::read)?;
+        let f = super::fields_of(body, FIELDS)?;
+        let (limits, feature) = limits_and_feature(&f)?;
         let dial = cross_dial(&f)?;
         let gauge = f.need_item("instrument", "what it is measured with", Gauge::read)?;
         let mut question = Self::new(limits, dial, gauge);
@@ -176,7 +204,7 @@ impl Question {
         question.spring_of_measured_cut = f.quantity("spring_of_measured_cut")?;
         question.spring_along = f.quantity("spring_along")?;
         question.least_good = f.quantity("least_good")?;
-        question.feature = feature(&f)?;
+        question.feature = feature;
         question.prices = match (f.quantity("price_scrap")?, f.quantity("price_rework")?) {
             (Some(scrap), Some(rework)) => Some(Prices::new(scrap, rework)),
             (None, None) => None,
@@ -286,11 +314,65 @@ impl Question {
         Ok(())
     }
 
+    fn check(&self) -> Result<(), Error> {
+        for (name, given, what) in [
+            ("taken", self.taken, "what is taken off the diameter"),
+            ("spring", self.spring, "the spring of the last cut"),
+            (
+                "spring_of_measured_cut",
+                self.spring_of_measured_cut,
+                "the spring of the measured cut",
+            ),
+            (
+                "spring_along",
+                self.spring_along,
+                "the difference of the spring along the part",
+            ),
+        ] {
+            if let Some(below) = given.filter(|given| given.trade() < 0.0) {
+                return Err(Error::new(
+                    ErrorKind::OutOfRange,
+                    name,
+                    below.to_string(),
+                    format!("{what}, 0 or more"),
+                    "write it without a sign: a bar springs away from the tool, and a cut takes metal off",
+                ));
+            }
+        }
+        if let (Some(spring), Some(along)) = (self.spring, self.spring_along)
+            && along > spring
+        {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "spring_along",
+                along.to_string(),
+                format!(
+                    "at most the spring of the last cut, {spring}: no place springs by less than nothing"
+                ),
+                "give the spring where it is largest, and how much less it is where it is smallest",
+            ));
+        }
+        if let Some(taken) = self.taken
+            && taken.trade() > self.limits.largest().trade()
+        {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                "taken",
+                taken.to_string(),
+                format!("less than the part itself, {}", self.limits.largest()),
+                "give what is taken off the diameter since it was last measured or touched; measure again nearer to size",
+            ));
+        }
+        Ok(())
+    }
+
     /// Whether it is within reach.
     ///
     /// # Errors
-    /// `limits`, beyond the sizes for which the error of the instrument is known.
+    /// `limits`, beyond the sizes for which the error of the instrument is known; a spring or `taken`
+    /// below 0, `spring_along` larger than the spring, `taken` larger than the part.
     pub fn answer(&self) -> Result<Answer, Error> {
+        self.check()?;
         let mut provenance = self.provenance.clone();
         let zero = DiameterError::computed_trade(0.0);
         let taken = self.taken.unwrap_or(zero);
@@ -312,7 +394,9 @@ impl Question {
         if let Some(expansion) = self.expansion {
             size = size.with_expansion(expansion);
         }
-        let mut ask = ReachAsk::new(self.limits, &size).with_feature(self.feature);
+        let mut ask = ReachAsk::new(self.limits, &size)
+            .with_feature(self.feature)
+            .with_units(self.units);
         if let Some(prices) = self.prices {
             ask = ask.with_prices(prices);
         }
@@ -369,20 +453,21 @@ pub(super) fn cross_dial(f: &Fields<'_>) -> Result<Dial, Error> {
     Ok(dial)
 }
 
-/// Shaft or hole.
-pub(super) fn feature(f: &Fields<'_>) -> Result<Feature, Error> {
-    let choices = [Feature::Shaft, Feature::Hole].map(|feature| (feature.name(), feature));
-    Ok(f.choice("of", &choices)?.unwrap_or_default())
-}
-
 fn words(reach: &Reach, u: Units) -> String {
-    let chance = 100.0 * reach.outcome.good.trade();
+    let least = hundredths(100.0 * reach.least_good.trade());
+    let places = least.split_once('.').map_or(1, |(_, after)| after.len());
     // A chance that falls short is not rounded up to the one asked for.
-    let chance = (10.0 * chance).floor() / 10.0;
+    let chance = |good: Probability| {
+        let scale = 10_f64.powi(places as i32);
+        format!(
+            "{:.places$}",
+            (scale * 100.0 * good.trade()).floor() / scale
+        )
+    };
     let most = reach.shares.first().map_or(0.0, |share| share.share);
     let mut text = format!(
-        "Most of it comes from {} ({:.0} %). {}: a good part in {chance:.1} of 100, {:.1} asked for, aiming at {}; the \
-         size is sure to +/- {} (about 95 %).",
+        "Most of it comes from {} ({:.0} %). {}: a good part in {} of 100, {least} asked for, aiming at {}; the size \
+         is sure to +/- {} (about 95 %).",
         reach.dominant,
         100.0 * most,
         if reach.within_reach {
@@ -390,7 +475,7 @@ fn words(reach: &Reach, u: Units) -> String {
         } else {
             "Out of reach"
         },
-        100.0 * reach.least_good.trade(),
+        chance(reach.outcome.good),
         reach.aim.people(u),
         reach.expanded.people(u),
     );
@@ -404,9 +489,9 @@ fn words(reach: &Reach, u: Units) -> String {
     }
     for tried in &reach.remedies {
         text.push_str(&format!(
-            "\nWith {}: {:.1} of 100, {}.",
+            "\nWith {}: {} of 100, {}.",
             tried.remedy,
-            (1000.0 * tried.good.trade()).floor() / 10.0,
+            chance(tried.good),
             if tried.enough {
                 "enough"
             } else {
@@ -414,17 +499,52 @@ fn words(reach: &Reach, u: Units) -> String {
             }
         ));
     }
+    if let Some(together) = &reach.together {
+        let remedies: Vec<String> = together.remedies.iter().map(Remedy::to_string).collect();
+        text.push_str(&format!(
+            "\nTogether, with {}: {} of 100, {}.",
+            remedies.join("; and with "),
+            chance(together.good),
+            if together.enough {
+                "enough"
+            } else {
+                "and still not enough"
+            }
+        ));
+    }
     if let Some(deciding) = reach.deciding.first() {
         text.push_str(&format!(
-            "\nKnown perfectly, {} alone would turn the answer.",
+            "\nWere {} known perfectly, the answer would be yes.",
             deciding.cause
         ));
     }
-    for least in &reach.least {
+    let would_do: Vec<&LeastNeeded> = reach
+        .least
+        .iter()
+        .filter(|least| least.times.is_some())
+        .collect();
+    for least in &would_do {
         text.push_str(&format!(
-            "\nLeast that would do, all else as it is: {}.",
+            "\nThe least that would do, all else as it is: {}.",
             least.text
         ));
     }
+    if would_do.is_empty() {
+        let none: Vec<&str> = reach
+            .least
+            .iter()
+            .map(|least| least.text.as_str())
+            .collect();
+        if !none.is_empty() {
+            text.push_str(&format!("\nAll else as it is, {}.", none.join(", ")));
+        }
+    }
     text
+}
+
+/// A share in hundredths, to four places, without zeros at its end.
+fn hundredths(share: f64) -> String {
+    let text = format!("{share:.4}");
+    let text = text.trim_end_matches('0');
+    text.trim_end_matches('.').to_owned()
 }

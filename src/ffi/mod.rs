@@ -45,6 +45,7 @@ pub mod shape;
 pub mod status;
 pub mod taper;
 pub mod uncertainty;
+mod wide_spread;
 
 pub use bar::{
     tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
@@ -126,6 +127,9 @@ pub use uncertainty::{
     tw_decision_rule, tw_expected_price, tw_expected_price_column, tw_feature, tw_guard_band,
     tw_guard_band_column, tw_outcome, tw_outcome_column, tw_verdict, tw_verdict_column,
     tw_verdict_of,
+};
+pub use wide_spread::{
+    tw_best_aim_in_zone, tw_best_aim_in_zone_column, tw_outcome_of_few, tw_outcome_of_few_column,
 };
 
 use std::panic::{AssertUnwindSafe, catch_unwind};

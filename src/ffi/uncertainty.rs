@@ -54,7 +54,7 @@ pub enum tw_verdict_of {
     TW_VERDICT_CANNOT_TELL = 4,
 }
 
-fn feature_of(number: i32) -> Result<Feature, Error> {
+pub(super) fn feature_of(number: i32) -> Result<Feature, Error> {
     const SHAFT: i32 = tw_feature::TW_FEATURE_SHAFT as i32;
     const HOLE: i32 = tw_feature::TW_FEATURE_HOLE as i32;
     match number {

@@ -6,7 +6,7 @@
 use super::maths::{portable, sqrt};
 use super::spread::{Outcome, SizeSpread, outcome};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, HalfWidth, Price, PriceRework, PriceScrap, StandardUncertainty};
+use crate::quantity::{Diameter, Price, PriceRework, PriceScrap, StandardUncertainty};
 use crate::standards::limits::{Feature, Limits};
 
 /// What a part costs that does not come out good.
@@ -42,7 +42,8 @@ impl Prices {
         self.rework
     }
 
-    fn of(self, come_out: Outcome) -> Price {
+    /// What a part costs on average that comes out so.
+    pub(crate) fn of(self, come_out: Outcome) -> Price {
         Price::computed_trade(
             self.scrap.value() * come_out.scrap.value()
                 + self.rework.value() * come_out.rework.value(),
@@ -95,6 +96,23 @@ pub struct BestAim {
     pub expected_price: Price,
 }
 
+impl BestAim {
+    fn at(
+        limits: Limits,
+        aim: Diameter,
+        spread: SizeSpread,
+        prices: Prices,
+        feature: Feature,
+    ) -> Self {
+        let come_out = outcome(limits, aim, spread, feature);
+        Self {
+            aim,
+            outcome: come_out,
+            expected_price: prices.of(come_out),
+        }
+    }
+}
+
 /// The size to aim for that costs least.
 ///
 /// c_s f(L - mu) = c_r f(U - mu) for a shaft; of a hole the prices change places. For a normal spread
@@ -108,8 +126,8 @@ pub struct BestAim {
 /// # Range
 /// One try a part: one to rework costs its price whatever becomes of it.
 /// # Errors
-/// `standard_uncertainty`, when the cheapest aim lies outside of the zone: the spread is too wide
-/// for prices so far apart.
+/// `standard_uncertainty`, or `half_width` where that part is the wider one, when the cheapest aim
+/// lies outside of the zone: the spread is too wide for prices so far apart.
 /// # Source
 /// The stationary point of the expected price (derived).
 /// # Example
@@ -133,38 +151,62 @@ pub fn best_aim(
 ) -> Result<BestAim, Error> {
     let zone = limits.largest().mm() - limits.smallest().mm();
     let pull = pull(prices, feature);
-    let (u, a) = (spread.normal_part(), spread.uniform_part());
-    let shift = if pull == 0.0 {
-        Some(0.0)
-    } else if a == 0.0 {
-        let shift = u * u / zone * pull.abs();
-        (shift <= 0.5 * zone).then_some(shift)
-    } else if u == 0.0 {
-        let shift = (a - 0.5 * zone).max(0.0);
-        (shift <= 0.5 * zone).then_some(shift)
-    } else {
-        balance(spread, zone, pull.abs())
-    };
-    let shift = shift.ok_or_else(|| too_wide(limits, spread, prices))?;
+    let shift = shift(spread, zone, pull).ok_or_else(|| too_wide(limits, spread, prices))?;
     let middle = 0.5 * (limits.smallest().mm() + limits.largest().mm());
     let aim = Diameter::computed_trade(if pull < 0.0 {
         middle - shift
     } else {
         middle + shift
     });
-    let come_out = outcome(limits, aim, spread, feature);
-    Ok(BestAim {
-        aim,
-        outcome: come_out,
-        expected_price: prices.of(come_out),
+    Ok(BestAim::at(limits, aim, spread, prices, feature))
+}
+
+/// The size to aim for that costs least of all sizes in the zone.
+///
+/// That of [`best_aim`] where it lies in the zone. Where it does not, the price falls all the way to
+/// the limit on the side of the cheaper price, and that limit is the answer: the largest size of a
+/// shaft whose scrap is dearer than its rework.
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// As of [`best_aim`].
+/// # Source
+/// The expected price over the zone (derived): the logarithm of the ratio of both densities rises
+/// with the aim, so the price has one lowest place.
+/// # Example
+/// ```
+/// use turnwright::physics::{aim::{best_aim_in_zone, Prices}, spread::SizeSpread};
+/// use turnwright::{Feature, Limits};
+/// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
+/// let wide = SizeSpread::normal("0.01 mm".parse()?);
+/// let prices = Prices::new("10".parse()?, "1".parse()?);
+/// assert_eq!(best_aim_in_zone(limits, wide, prices, Feature::Shaft).aim, limits.largest());
+/// assert_eq!(best_aim_in_zone(limits, wide, prices, Feature::Hole).aim, limits.smallest());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn best_aim_in_zone(
+    limits: Limits,
+    spread: SizeSpread,
+    prices: Prices,
+    feature: Feature,
+) -> BestAim {
+    best_aim(limits, spread, prices, feature).unwrap_or_else(|_| {
+        let aim = if pull(prices, feature) < 0.0 {
+            limits.smallest()
+        } else {
+            limits.largest()
+        };
+        BestAim::at(limits, aim, spread, prices, feature)
     })
 }
 
-/// The largest standard uncertainty of the normal part with which the cheapest aim still lies in the
-/// zone, on its limit; none where any will do (equal prices), or none does (a uniform part as wide
-/// as the zone to each side).
+/// The largest standard uncertainty with which the cheapest aim still lies in the zone, on its
+/// limit, of a spread of this shape: its normal and its uniform part made wider alike. None where
+/// any will do (equal prices).
 ///
-/// Without a uniform part (U - L)/sqrt(2 |ln(c_s/c_r)|).
+/// Of a normal spread (U - L)/sqrt(2 |ln(c_s/c_r)|), of a uniform one (U - L)/sqrt 3.
 ///
 /// # Units
 /// The types carry them.
@@ -172,55 +214,62 @@ pub fn best_aim(
 /// The best aim on the limit (derived).
 /// # Example
 /// ```
-/// use turnwright::physics::aim::{largest_standard_uncertainty, Prices};
+/// use turnwright::physics::{aim::{largest_standard_uncertainty, Prices}, spread::SizeSpread};
 /// use turnwright::Limits;
 /// let limits = Limits::new("39.984 mm".parse()?, "40 mm".parse()?)?;
 /// let prices = Prices::new("10".parse()?, "1".parse()?);
-/// let most = largest_standard_uncertainty(limits, None, prices).map(|u| u.mm());
+/// let spread = SizeSpread::normal("0.004 mm".parse()?);
+/// let most = largest_standard_uncertainty(limits, spread, prices).map(|u| u.mm());
 /// assert!((most.unwrap_or(0.0) - 0.007456).abs() < 1e-6);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[must_use]
 pub fn largest_standard_uncertainty(
     limits: Limits,
-    uniform: Option<HalfWidth>,
+    spread: SizeSpread,
     prices: Prices,
 ) -> Option<StandardUncertainty> {
+    let times = widest(limits, spread, prices)?;
+    Some(StandardUncertainty::computed_trade(
+        spread.standard().mm() * times,
+    ))
+}
+
+/// How many times as wide a spread may be with the cheapest aim still in the zone.
+fn widest(limits: Limits, spread: SizeSpread, prices: Prices) -> Option<f64> {
     let zone = limits.largest().mm() - limits.smallest().mm();
     let pull = pull(prices, Feature::Shaft).abs();
     if pull == 0.0 {
         return None;
     }
-    let alone = zone / sqrt(2.0 * pull);
-    let Some(a) = uniform.map(HalfWidth::mm) else {
-        return Some(StandardUncertainty::computed_trade(alone));
-    };
-    if a >= zone {
-        return None;
+    let (u, a) = (spread.normal_part(), spread.uniform_part());
+    if a == 0.0 {
+        return Some(zone / (u * sqrt(2.0 * pull)));
     }
-    // The uniform part only widens: the answer lies below that without it. The balance at the limit
-    // falls with u.
-    let in_zone = |u: f64| {
-        let spread = SizeSpread::normal_and_uniform(
-            StandardUncertainty::computed_trade(u),
-            HalfWidth::computed_trade(a),
-        );
-        log_ratio(spread, 0.0, zone).0 >= pull
-    };
-    let (mut within, mut beyond) = (0.0, alone);
+    if u == 0.0 {
+        return Some(zone / a);
+    }
+    // A spread t times as wide has at the far limit the density that this one has at zone/t, but for
+    // a factor. That distance is sought from a side where the densities are far enough apart.
+    let apart = |away: f64| log_ratio(spread, 0.0, away).0;
+    let mut beyond = a + u * sqrt(2.0 * pull);
+    while apart(beyond) < pull {
+        beyond *= 2.0;
+    }
+    let mut within = 0.0;
     // Halved until nothing is left between the two.
     loop {
-        let u = 0.5 * (within + beyond);
-        if u <= within || u >= beyond || u < 1e-12 * zone {
+        let away = 0.5 * (within + beyond);
+        if away <= within || away >= beyond {
             break;
         }
-        if in_zone(u) {
-            within = u;
+        if apart(away) < pull {
+            within = away;
         } else {
-            beyond = u;
+            beyond = away;
         }
     }
-    (within > 0.0).then(|| StandardUncertainty::computed_trade(within))
+    Some(zone / beyond)
 }
 
 /// The logarithm of the price at the smallest size over that at the largest: how hard, and which
@@ -237,6 +286,23 @@ fn pull(prices: Prices, feature: Feature) -> f64 {
 fn log_ratio(spread: SizeSpread, near: f64, far: f64) -> (f64, f64, f64) {
     let ((near, slope), (far, other)) = (spread.log_density(near), spread.log_density(far));
     (near - far, slope, other)
+}
+
+/// How far from the middle the cheapest aim lies, if inside the zone.
+fn shift(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
+    let (u, a) = (spread.normal_part(), spread.uniform_part());
+    if pull == 0.0 {
+        return Some(0.0);
+    }
+    if a == 0.0 {
+        let shift = u * u / zone * pull.abs();
+        return (shift <= 0.5 * zone).then_some(shift);
+    }
+    if u == 0.0 {
+        let shift = (a - 0.5 * zone).max(0.0);
+        return (shift <= 0.5 * zone).then_some(shift);
+    }
+    balance(spread, zone, pull.abs())
 }
 
 /// How far from the middle the densities at both limits stand as the prices, if inside the zone.
@@ -275,30 +341,58 @@ fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
 
 #[cold]
 fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
-    let a = spread.uniform_part();
-    let uniform = (a > 0.0).then(|| HalfWidth::computed_trade(a));
-    let remedy = match largest_standard_uncertainty(limits, uniform, prices) {
-        Some(most) if spread.normal_part() > 0.0 => format!(
-            "up to {most} the cheapest aim lies in the zone: measure or set closer, take prices that \
-             are nearer to each other, or aim for the limit yourself"
-        ),
-        _ => String::from(
-            "a uniform part as wide as the zone to each side leaves no such aim: set closer, or aim for \
-             the limit yourself",
-        ),
+    let times = widest(limits, spread, prices).unwrap_or(1.0);
+    let (u, a) = (spread.normal_part(), spread.uniform_part());
+    let (field, given, most) = if u == 0.0 {
+        (
+            "half_width",
+            brief(a),
+            format!("a half width of {}", brief(a * times)),
+        )
+    } else if a == 0.0 {
+        (
+            "standard_uncertainty",
+            brief(u),
+            format!("a standard uncertainty of {}", brief(u * times)),
+        )
+    } else {
+        // Named is the part that widens the whole the most.
+        let field = if a > u * sqrt(3.0) {
+            "half_width"
+        } else {
+            "standard_uncertainty"
+        };
+        let both = |times: f64| {
+            format!(
+                "a standard uncertainty of {} beside a half width of {}",
+                brief(u * times),
+                brief(a * times)
+            )
+        };
+        (field, both(1.0), both(times))
     };
     Error::new(
         ErrorKind::Impossible,
-        "standard_uncertainty",
-        spread.standard().to_string(),
+        field,
+        given,
         "a spread narrow enough for these prices: the cheapest aim lies outside of the zone",
-        remedy,
+        format!(
+            "up to {most} the cheapest aim lies in the zone: measure or set closer, take prices that \
+             are nearer to each other, or aim for the limit yourself"
+        ),
     )
+}
+
+/// Millimetres to six figures.
+fn brief(mm: f64) -> String {
+    let rounded = format!("{mm:.5e}").parse().unwrap_or(mm);
+    format!("{rounded} mm")
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::HalfWidth;
     use proptest::prelude::*;
 
     fn limits(smallest: f64, largest: f64) -> Limits {
@@ -338,7 +432,7 @@ mod tests {
         assert!((aim(0.013, 1.0, Feature::Shaft).unwrap() - 40.01).abs() < 1e-12);
         assert_eq!(
             aim(0.021, 10.0, Feature::Shaft).unwrap_err().field(),
-            "standard_uncertainty"
+            "half_width"
         );
     }
 
@@ -350,19 +444,61 @@ mod tests {
         let error = best_aim(zone, SizeSpread::normal(wide), dear, Feature::Shaft).unwrap_err();
         assert_eq!(error.kind(), ErrorKind::Impossible);
         assert!(error.remedy().contains("0.00745"), "{error}");
-        let most = largest_standard_uncertainty(zone, None, dear).unwrap().mm();
-        let spread = |u: f64| SizeSpread::normal(StandardUncertainty::from_mm(u).unwrap());
-        assert!(best_aim(zone, spread(most * (1.0 - 1e-12)), dear, Feature::Shaft).is_ok());
-        assert!(best_aim(zone, spread(most * (1.0 + 1e-12)), dear, Feature::Shaft).is_err());
-        let a = HalfWidth::from_mm(0.01).unwrap();
-        let most = largest_standard_uncertainty(zone, Some(a), dear)
-            .unwrap()
-            .mm();
-        assert!(best_aim(zone, both(most * (1.0 - 1e-9), 0.01), dear, Feature::Hole).is_ok());
-        assert!(best_aim(zone, both(most * (1.0 + 1e-9), 0.01), dear, Feature::Hole).is_err());
+        let most = largest_standard_uncertainty(zone, SizeSpread::normal(wide), dear);
+        // (U - L)/sqrt(2 ln 10), by hand.
+        assert!((most.unwrap().mm() - 0.016 / 4.605_170_186_f64.sqrt()).abs() < 1e-12);
+        // Twenty micrometres to each side of a zone of twenty-five: inside, up to the zone's width.
+        let h7 = limits(34.975, 35.0);
+        let six = prices(6.0, 1.0);
+        let flat = SizeSpread::uniform(HalfWidth::from_mm(0.02).unwrap());
+        assert!((best_aim(h7, flat, six, Feature::Shaft).unwrap().aim.mm() - 34.995).abs() < 1e-12);
+        let most = largest_standard_uncertainty(h7, flat, six).unwrap().mm();
+        assert!((most - 0.025 / 3.0_f64.sqrt()).abs() < 1e-12, "{most}");
+        let wide = SizeSpread::uniform(HalfWidth::from_mm(0.026).unwrap());
+        let error = best_aim(h7, wide, six, Feature::Shaft).unwrap_err();
+        assert_eq!((error.field(), error.given()), ("half_width", "0.026 mm"));
+        assert!(error.remedy().contains("0.025 mm"), "{error}");
+    }
+
+    fn scaled(u: f64, a: f64, times: f64) -> SizeSpread {
+        let normal = StandardUncertainty::computed_trade(u * times);
+        let half = HalfWidth::computed_trade(a * times);
+        match (u > 0.0, a > 0.0) {
+            (true, true) => SizeSpread::normal_and_uniform(normal, half),
+            (true, false) => SizeSpread::normal(normal),
+            _ => SizeSpread::uniform(half),
+        }
     }
 
     proptest! {
+        #[test]
+        fn the_largest_uncertainty_is_where_the_aim_leaves_the_zone(
+            u in 0.0005_f64..0.02, a in 0.0005_f64..0.02, kind in 0..3, scrap in 1.01_f64..500.0,
+            dearer_rework in any::<bool>(),
+        ) {
+            let (u, a) = match kind { 0 => (u, 0.0), 1 => (0.0, a), _ => (u, a) };
+            let zone = limits(40.0, 40.02);
+            let dear = if dearer_rework { prices(1.0, scrap) } else { prices(scrap, 1.0) };
+            let spread = scaled(u, a, 1.0);
+            let most = largest_standard_uncertainty(zone, spread, dear).unwrap().mm();
+            let times = most / spread.standard().mm();
+            for feature in [Feature::Shaft, Feature::Hole] {
+                // The zone of 0.02 mm at 40 mm is known to 1e-12 of itself.
+                prop_assert!(best_aim(zone, scaled(u, a, times * (1.0 - 1e-9)), dear, feature).is_ok());
+                let wider = scaled(u, a, times * (1.0 + 1e-9));
+                prop_assert!(best_aim(zone, wider, dear, feature).is_err());
+                let corner = best_aim_in_zone(zone, wider, dear, feature);
+                let large = (feature == Feature::Shaft) != dearer_rework;
+                prop_assert_eq!(corner.aim, if large { zone.largest() } else { zone.smallest() });
+                for away in [0.0, 0.3, 0.7, 0.999] {
+                    let other = zone.smallest().mm() + away * 0.02;
+                    let other = Diameter::from_mm(if large { other } else { 80.02 - other }).unwrap();
+                    let price = expected_price(zone, other, wider, dear, feature);
+                    prop_assert!(price.value() >= corner.expected_price.value() * (1.0 - 1e-12));
+                }
+            }
+        }
+
         #[test]
         fn no_other_aim_is_cheaper(
             u in 0.0005_f64..0.006, a in 0.0001_f64..0.012, scrap in 0.1_f64..50.0,

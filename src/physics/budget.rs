@@ -9,13 +9,14 @@ use std::fmt;
 
 use super::correlation::Correlations;
 use super::maths::sqrt;
-use super::spread::SizeSpread;
+use super::spread::{Outcome, SizeSpread, outcome, outcome_of_few};
 use super::student;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
-    Confidence, Correlation, CoverageFactor, DegreesOfFreedom, HalfWidth, Resolution, Sensitivity,
-    SizeUncertainty, StandardUncertainty,
+    Confidence, Correlation, CoverageFactor, DegreesOfFreedom, Diameter, HalfWidth, Resolution,
+    Sensitivity, SizeUncertainty, StandardUncertainty,
 };
+use crate::standards::limits::{Feature, Limits};
 
 /// The law that a component follows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -215,6 +216,23 @@ impl Component {
         let square = self.distribution.square_of_ends()?;
         Some(self.signed().abs() * sqrt(square))
     }
+}
+
+/// From so many effective degrees of freedom on Student's law is nearly the normal one: judgement,
+/// no source.
+const FEW: f64 = 30.0;
+
+/// The law by which sizes are taken to scatter.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub enum SizeLaw {
+    /// A spread that is known well: the normal and the uniform part of [`Budget::spread`].
+    Known,
+    /// Student's law of so many degrees of freedom.
+    Student(DegreesOfFreedom),
+    /// A spread of which one uniform component makes more than half, taken as known well, though the
+    /// others have few degrees of freedom.
+    TakenAsKnown(DegreesOfFreedom),
 }
 
 /// The components of a size's uncertainty, and what they make together.
@@ -420,7 +438,7 @@ impl Budget {
     /// How the size scatters: the widest uniform component as it is, all others together as a normal
     /// law; with correlations all of them as a normal law.
     ///
-    /// Degrees of freedom are not in it.
+    /// Degrees of freedom are not in it: see [`law`](Self::law).
     #[must_use]
     pub fn spread(&self) -> SizeSpread {
         let widest = self
@@ -450,6 +468,63 @@ impl Budget {
             SizeSpread::normal_and_uniform(StandardUncertainty::computed_trade(sqrt(others)), a)
         } else {
             SizeSpread::uniform(a)
+        }
+    }
+
+    /// By which law the sizes scatter of which [`outcome`](Self::outcome) counts the good ones.
+    ///
+    /// Student's law of the effective degrees of freedom, scaled by the combined standard
+    /// uncertainty, where these are fewer than thirty, or where no component is uniform. Else that of
+    /// [`spread`](Self::spread): from thirty degrees on a uniform component shapes the whole more than
+    /// they do, and one of the largest share shapes it at any number of them, which then takes the
+    /// spread as better known than it is (see [`SizeLaw::TakenAsKnown`]).
+    ///
+    /// # Source
+    /// JCGM 100:2008, G.4.1 and G.6.4 (from memory), for Student's law of the whole; which law where,
+    /// and the figure of thirty, is judgement, no source.
+    #[must_use]
+    pub fn law(&self) -> SizeLaw {
+        let Some(nu) = self.degrees_of_freedom() else {
+            return SizeLaw::Known;
+        };
+        let spread = self.spread();
+        let uniform = spread.uniform_part();
+        let few = nu.value() < FEW;
+        if uniform == 0.0 || (few && 2.0 * uniform * uniform < 3.0 * self.variance) {
+            SizeLaw::Student(nu)
+        } else if few {
+            SizeLaw::TakenAsKnown(nu)
+        } else {
+            SizeLaw::Known
+        }
+    }
+
+    /// How many parts come out good, to rework, and lost, by the [`law`](Self::law) of this budget.
+    ///
+    /// # Units
+    /// The types carry them.
+    /// # Source
+    /// As of [`outcome`] and [`outcome_of_few`].
+    /// # Example
+    /// ```
+    /// use turnwright::{physics::budget::{Budget, Component}, Feature, Limits};
+    /// let read = Component::standard("read", "0.006 mm".parse()?);
+    /// let limits = Limits::new("34.975 mm".parse()?, "35 mm".parse()?)?;
+    /// let good = |read| Ok::<f64, turnwright::Error>(
+    ///     Budget::new(vec![read])?.outcome(limits, limits.middle(), Feature::Shaft).good.value(),
+    /// );
+    /// assert!((good(read.clone())? - 0.9628).abs() < 1e-4);
+    /// // Known from three readings only.
+    /// assert!((good(read.with_degrees_of_freedom("2".parse()?))? - 0.8274).abs() < 1e-4);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn outcome(&self, limits: Limits, mean: Diameter, feature: Feature) -> Outcome {
+        match self.law() {
+            SizeLaw::Student(nu) => outcome_of_few(limits, mean, self.combined(), nu, feature),
+            SizeLaw::Known | SizeLaw::TakenAsKnown(_) => {
+                outcome(limits, mean, self.spread(), feature)
+            }
         }
     }
 

@@ -578,10 +578,11 @@ mod corners {
                             finite(best.expected_price);
                             sure(best.outcome);
                         }
+                        sure(aim::best_aim_in_zone(limits, spread, prices, feature).outcome);
                     }
-                }
-                if let Some(largest) = aim::largest_standard_uncertainty(limits, Some(a), prices) {
-                    finite(largest);
+                    if let Some(largest) = aim::largest_standard_uncertainty(limits, spread, prices) {
+                        finite(largest);
+                    }
                 }
             });
         });

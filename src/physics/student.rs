@@ -34,6 +34,12 @@ pub(super) fn two_sided_normal(p: f64) -> f64 {
     upper_quantile(0.5 * (1.0 - p))
 }
 
+/// The share of Student's law below `-t`, of t >= 0; nu >= 1.
+pub(super) fn share_below(t: f64, nu: f64) -> f64 {
+    let c = gamma_ratio(0.5 * nu) / sqrt(PI * nu);
+    0.5 * beyond(t, nu, c).0
+}
+
 /// The share beyond +-t, and the density at t.
 fn beyond(t: f64, nu: f64, c: f64) -> (f64, f64) {
     let square = t * t;
@@ -126,6 +132,24 @@ fn start(alpha: f64, nu: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn shares_are_those_of_closed_forms_and_of_the_quantiles() {
+        for t in [0.0_f64, 0.5, 2.0, 2.999, 3.001, 9.0, 300.0] {
+            // One degree: 1/2 - arctan(t)/pi; two: (1 - t/sqrt(2 + t^2))/2. For the tail written so
+            // that nothing cancels.
+            let one = (1.0 / t).atan() / PI;
+            assert!((share_below(t, 1.0) / one - 1.0).abs() < 1e-12, "{t}");
+            let root = (2.0 + t * t).sqrt();
+            let two = 1.0 / (root * (root + t));
+            assert!((share_below(t, 2.0) / two - 1.0).abs() < 1e-12, "{t}");
+        }
+        for (nu, p, t) in QUANTILES {
+            // The quantile's last digits times t f/(1 - p), below nu.
+            let off = share_below(t, nu) / (0.5 * (1.0 - p)) - 1.0;
+            assert!(off.abs() < 1e-10, "{nu} {p} {off}");
+        }
+    }
 
     #[test]
     fn quantiles_are_those_of_fifty_digits() {

@@ -8,6 +8,7 @@ use std::fmt;
 
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
+use super::text::plain_number;
 use super::{Quantity, unit::kind_rows};
 use crate::error::{Error, ErrorKind, any_of, nearest};
 
@@ -49,7 +50,7 @@ impl Tree {
         match self {
             Self::Nothing => String::from("null"),
             Self::Flag(flag) => flag.to_string(),
-            Self::Number(number) => number.to_string(),
+            Self::Number(number) => plain_number(*number),
             Self::Text(text) => format!("{:?}", text.chars().take(60).collect::<String>()),
             Self::List(items) => format!("a list of {}", items.len()),
             Self::Group(_) => String::from("an object"),
@@ -132,6 +133,8 @@ pub(crate) struct Fields<'a> {
     path: String,
     entries: &'a [(String, Tree)],
     known: RefCell<Vec<&'static str>>,
+    /// All names that will be asked for, where they are told beforehand.
+    all: &'static [&'static str],
 }
 
 impl<'a> Fields<'a> {
@@ -161,7 +164,16 @@ impl<'a> Fields<'a> {
             path: path.to_owned(),
             entries,
             known: RefCell::default(),
+            all: &[],
         })
+    }
+
+    /// With all the names that will be asked for: a misspelt field is then told of before another that
+    /// is missing because of it.
+    #[cfg(feature = "json")]
+    pub(crate) fn knowing(mut self, all: &'static [&'static str]) -> Self {
+        self.all = all;
+        self
     }
 
     /// The path of the field `name` from the top of the document.
@@ -312,6 +324,15 @@ impl<'a> Fields<'a> {
         if let Some(misspelt) = slipped.or_else(|| nearest(name, strangers)) {
             return self.unknown(misspelt, Some(name));
         }
+        let stranger = |entry: &&(String, Tree)| {
+            !self.all.contains(&entry.0.as_str())
+                && !self.known.borrow().contains(&entry.0.as_str())
+        };
+        if let Some((stranger, _)) = self.entries.iter().find(stranger)
+            && !self.all.is_empty()
+        {
+            return self.unknown(stranger, None);
+        }
         Error::new(
             ErrorKind::MissingField,
             self.path(name),
@@ -322,7 +343,10 @@ impl<'a> Fields<'a> {
     }
 
     fn unknown(&self, name: &str, meant: Option<&str>) -> Error {
-        let known = self.known.borrow();
+        let mut known = self.known.borrow().clone();
+        let untaken = self.all.iter().filter(|name| !known.contains(name));
+        let untaken: Vec<&'static str> = untaken.copied().collect();
+        known.extend(untaken);
         let slip = ours(name).filter(|ours| known.contains(ours));
         let meant = meant
             .or(slip)
@@ -357,8 +381,7 @@ pub(crate) fn quantity<Q: Quantity>(tree: &Tree, path: &str) -> Result<Q, Error>
         }
         Tree::Number(number) => {
             // The text door's own words for a bare number, with the units that would do.
-            number
-                .to_string()
+            plain_number(*number)
                 .parse()
                 .map_err(|error: Error| error.at(path))
         }

@@ -173,6 +173,23 @@ impl Row {
         (value >= self.least && value <= self.largest) || (self.zero && value == 0.0)
     }
 
+    /// What to write instead of a plain number that is out of range.
+    fn remedy_of_number(&self, value: f64) -> String {
+        let (least, largest) = (
+            text::plain_number(self.least),
+            text::plain_number(self.largest),
+        );
+        // A share of more than all is mostly one in percent.
+        if self.largest <= 1.0 && self.least >= 0.0 && value >= 2.0 && self.accepts(value / 100.0) {
+            let share = text::plain_number(value / 100.0);
+            return format!("write {share} for {} %", text::plain_number(value));
+        }
+        if value == 0.0 && self.name.starts_with("price") {
+            return String::from("write a small price such as 0.01 for what costs next to nothing");
+        }
+        format!("write a number from {least} to {largest}, without a unit")
+    }
+
     #[cold]
     pub(crate) fn refuse(&self, value: f64) -> Error {
         if !value.is_finite() {
@@ -186,8 +203,9 @@ impl Row {
         }
         let unit = self.kind.units()[0].text();
         let with_unit = |v: f64| {
+            let v = text::plain_number(v);
             if unit.is_empty() {
-                v.to_string()
+                v
             } else {
                 format!("{v} {unit}")
             }
@@ -197,10 +215,14 @@ impl Row {
         } else {
             ""
         };
-        let remedy = if value < self.least {
-            "check the unit and the sign: is the value in metres, or is it another quantity?"
+        let remedy = if unit.is_empty() {
+            self.remedy_of_number(value)
+        } else if value < self.least {
+            String::from(
+                "check the unit and the sign: is the value in metres, or is it another quantity?",
+            )
         } else {
-            "check the unit: is the value in another one, or is it another quantity?"
+            String::from("check the unit: is the value in another one, or is it another quantity?")
         };
         Error::new(
             ErrorKind::OutOfRange,

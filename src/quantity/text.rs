@@ -10,6 +10,15 @@ use super::Row;
 use super::unit::{Kind, Unit, Units, kind_rows, kinds};
 use crate::error::{Error, ErrorKind};
 
+/// A number as short as it reads back, with an exponent beyond a thousand million.
+pub(crate) fn plain_number(value: f64) -> String {
+    if value.abs() > 1e9 {
+        format!("{value:e}")
+    } else {
+        value.to_string()
+    }
+}
+
 /// A number as written: numerator over denominator, so that a fraction is divided once.
 struct Written {
     numerator: f64,

@@ -120,12 +120,17 @@ fn unit_after<'a>(pieces: &'a [Piece], from: usize, text: &str) -> Result<&'a st
         })
         .ok_or_else(|| {
             let short: String = text.chars().take(60).collect();
+            let of_class = pieces.iter().any(|piece| matches!(piece, Piece::Class(_)));
             Error::new(
                 ErrorKind::MissingUnit,
                 "limits",
                 format!("{short:?}"),
                 FORMS,
-                "write the unit behind the deviations, such as mm or in",
+                if of_class {
+                    format!("write the unit behind the class, mm or in: \"{short} mm\"")
+                } else {
+                    String::from("write the unit behind the deviations, such as mm or in")
+                },
             )
         })
 }

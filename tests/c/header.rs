@@ -34,6 +34,7 @@ const SOURCES: &[&str] = &[
     "taper",
     "limits",
     "uncertainty",
+    "wide_spread",
     "document",
 ];
 

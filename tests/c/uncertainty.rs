@@ -4,12 +4,13 @@ use std::ptr::{null, null_mut};
 
 use libtest_mimic::{Failed, Trial};
 use turnwright::ffi::{
-    tw_best_aim, tw_best_aim_column, tw_chance_that_good, tw_chance_that_good_column, tw_column,
-    tw_combined_uncertainty, tw_confidence, tw_coverage_factor, tw_coverage_factor_for,
-    tw_coverage_factor_for_column, tw_degrees_of_freedom, tw_diameter, tw_expected_price,
-    tw_expected_price_column, tw_guard_band, tw_guard_band_column, tw_instrument_uncertainty,
-    tw_outcome, tw_outcome_column, tw_price, tw_price_rework, tw_price_scrap, tw_probability,
-    tw_standard_uncertainty, tw_status, tw_verdict, tw_verdict_column,
+    tw_best_aim, tw_best_aim_column, tw_best_aim_in_zone, tw_best_aim_in_zone_column,
+    tw_chance_that_good, tw_chance_that_good_column, tw_column, tw_combined_uncertainty,
+    tw_confidence, tw_coverage_factor, tw_coverage_factor_for, tw_coverage_factor_for_column,
+    tw_degrees_of_freedom, tw_diameter, tw_expected_price, tw_expected_price_column, tw_guard_band,
+    tw_guard_band_column, tw_instrument_uncertainty, tw_outcome, tw_outcome_column,
+    tw_outcome_of_few, tw_outcome_of_few_column, tw_price, tw_price_rework, tw_price_scrap,
+    tw_probability, tw_standard_uncertainty, tw_status, tw_verdict, tw_verdict_column,
 };
 use turnwright::{
     Confidence, CoverageFactor, DegreesOfFreedom, Diameter, Price, PriceRework, PriceScrap,
@@ -33,6 +34,12 @@ pub fn trials() -> Vec<Trial> {
         trials.extend([
             trial(&named("outcome"), &[], move || outcome(number)),
             trial(&named("best_aim"), &[], move || best_aim(number)),
+            trial(&named("outcome_of_few"), &[], move || {
+                outcome_of_few(number)
+            }),
+            trial(&named("best_aim_in_zone"), &[], move || {
+                best_aim_in_zone(number)
+            }),
             trial(&named("expected_price"), &[], move || price(number)),
             trial(&named("guard_band"), &[], move || guard(number)),
             trial(&named("verdict"), &[], move || verdict(number)),
@@ -161,6 +168,96 @@ fn best_aim(feature: i32) -> Result<(), Failed> {
         let (mut aim, mut price) = (mm(0.0), tw_price { ratio: 0.0 });
         let status = unsafe {
             tw_best_aim(
+                mm(parts.smallest[row]),
+                mm(parts.largest[row]),
+                u(parts.u[row]),
+                tw_price_scrap {
+                    ratio: parts.scrap[row],
+                },
+                tw_price_rework {
+                    ratio: parts.rework[row],
+                },
+                feature,
+                &mut aim,
+                &mut price,
+                null_mut(),
+            )
+        };
+        ([aim.mm, price.ratio], status)
+    })
+}
+
+fn outcome_of_few(feature: i32) -> Result<(), Failed> {
+    let parts = Parts::new();
+    // From one degree on; every hundredth row has fewer and is refused.
+    let degrees: Vec<f64> = (0..ROWS)
+        .map(|row| 0.05 * (row % 100) as f64 + if row % 100 == 0 { 0.0 } else { 1.0 })
+        .collect();
+    let mut out = [vec![0.0; ROWS], vec![0.0; ROWS], vec![0.0; ROWS]];
+    let mut statuses = vec![-1; ROWS];
+    let [good, rework, scrap] = &mut out;
+    let status = unsafe {
+        tw_outcome_of_few_column(
+            &of::<Diameter>(&parts.smallest),
+            &of::<Diameter>(&parts.largest),
+            &of::<Diameter>(&parts.size),
+            &of::<StandardUncertainty>(&parts.u),
+            &of::<DegreesOfFreedom>(&degrees),
+            feature,
+            &output::<Probability>(good),
+            &output::<Probability>(rework),
+            &output::<Probability>(scrap),
+            statuses.as_mut_ptr(),
+            4,
+            null_mut(),
+        )
+    };
+    compare(status, &statuses, [&out[0], &out[1], &out[2]], |row| {
+        let mut shares = [tw_probability { ratio: 0.0 }; 3];
+        let [good, rework, scrap] = &mut shares;
+        let status = unsafe {
+            tw_outcome_of_few(
+                mm(parts.smallest[row]),
+                mm(parts.largest[row]),
+                mm(parts.size[row]),
+                u(parts.u[row]),
+                tw_degrees_of_freedom {
+                    ratio: degrees[row],
+                },
+                feature,
+                good,
+                rework,
+                scrap,
+                null_mut(),
+            )
+        };
+        (shares.map(|share| share.ratio), status)
+    })
+}
+
+fn best_aim_in_zone(feature: i32) -> Result<(), Failed> {
+    let parts = Parts::new();
+    let (mut aims, mut prices) = (vec![0.0; ROWS], vec![0.0; ROWS]);
+    let mut statuses = vec![-1; ROWS];
+    let status = unsafe {
+        tw_best_aim_in_zone_column(
+            &of::<Diameter>(&parts.smallest),
+            &of::<Diameter>(&parts.largest),
+            &of::<StandardUncertainty>(&parts.u),
+            &of::<PriceScrap>(&parts.scrap),
+            &of::<PriceRework>(&parts.rework),
+            feature,
+            &output::<Diameter>(&mut aims),
+            &output::<Price>(&mut prices),
+            statuses.as_mut_ptr(),
+            4,
+            null_mut(),
+        )
+    };
+    compare(status, &statuses, [&aims, &prices], |row| {
+        let (mut aim, mut price) = (mm(0.0), tw_price { ratio: 0.0 });
+        let status = unsafe {
+            tw_best_aim_in_zone(
                 mm(parts.smallest[row]),
                 mm(parts.largest[row]),
                 u(parts.u[row]),

@@ -141,10 +141,314 @@ fn measuring_stops_pay_or_do_not() {
         ("measuring_stops", json!(4), OutOfRange),
         ("price_stop", json!(0), OutOfRange),
         ("slip", json!(2), OutOfRange),
+        ("of", json!("hole"), NotOffered),
+        ("limits", json!("30 H7 mm"), NotOffered),
     ] {
         let mut bad = asked.clone();
         bad[field] = value;
         let error = refused("measuring_stops", bad);
         assert_eq!((error.kind(), error.field()), (kind, field), "{error}");
+    }
+}
+
+#[test]
+fn the_last_cut_ends_in_the_zone() {
+    let asked = json!({
+        "limits": ["29.967 mm", "30 mm"], "start": "34 mm", "cuts": [],
+        "dial": dial(), "instrument": "micrometer", "price_scrap": 40, "price_rework": 3, "price_stop": 1,
+    });
+    for (last, within) in [
+        ("20 mm", false),
+        ("29.5 mm", false),
+        ("30.5 mm", false),
+        ("29.967 mm", true),
+        ("30 mm", true),
+    ] {
+        let mut given = asked.clone();
+        given["cuts"] = json!([{ "after": "31 mm" }, { "after": last }]);
+        if within {
+            ask("measuring_stops", given);
+        } else {
+            let error = refused("measuring_stops", given);
+            assert_eq!(error.field(), "cuts[1].after", "{error}");
+            assert!(error.remedy().contains("finished size"), "{error}");
+        }
+    }
+    let mut sprung = asked.clone();
+    sprung["cuts"] = json!([{ "after": "31 mm", "spring": "-0.01 mm" }, { "after": "30 mm" }]);
+    assert_eq!(refused("measuring_stops", sprung).field(), "cuts[0].spring");
+    // A free stop is not a price of nothing: the remedy says what to write.
+    let mut free = asked;
+    free["cuts"] = json!([{ "after": "31 mm" }, { "after": "30 mm" }]);
+    free["price_stop"] = json!(0);
+    let error = refused("measuring_stops", free);
+    assert!(
+        error.remedy().contains("0.01") && !error.remedy().contains("metres"),
+        "{error}"
+    );
+}
+
+/// A dial that reads diameters, of an invented lathe.
+fn direct() -> Value {
+    json!({ "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 250 })
+}
+
+/// A shaft of 35 h7, measured with a calliper of some largest error.
+fn h7(largest_error: f64) -> Value {
+    json!({
+        "limits": ["34.975 mm", "35 mm"], "dial": direct(),
+        "instrument": { "kind": "calliper", "largest_error": format!("{largest_error} mm"), "repeatability": "0.003 mm" },
+    })
+}
+
+fn reach(asked: &Value) -> Value {
+    ask("within_reach", asked.clone())["within_reach"].clone()
+}
+
+fn size(text: &Value) -> f64 {
+    text.as_str()
+        .unwrap()
+        .split(' ')
+        .next()
+        .unwrap()
+        .parse()
+        .unwrap()
+}
+
+#[test]
+fn a_worse_instrument_is_never_cheaper() {
+    let (scrap, rework) = (20.0, 1.0);
+    let mut before = 0.0;
+    for step in 0..30 {
+        let mut asked = h7(0.004 + 0.001 * f64::from(step));
+        (asked["price_scrap"], asked["price_rework"]) = (json!(scrap), json!(rework));
+        let found = reach(&asked);
+        let price =
+            scrap * found["scrap"].as_f64().unwrap() + rework * found["rework"].as_f64().unwrap();
+        // The uniform part and the normal one change places once: a hundredth of the price.
+        assert!(price > 0.99 * before, "{step}: {price} after {before}");
+        before = price;
+        let corner = found["cautions"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|c| c["code"] == "aim_on_the_limit");
+        assert_eq!(corner, found["aim"] == "35 mm", "{found}");
+        assert!(step < 20 || corner);
+        assert!(size(&found["aim"]) <= 35.0);
+    }
+}
+
+#[test]
+fn springs_and_cuts_without_sense_are_refused() {
+    let asked = h7(0.008);
+    for (fields, field) in [
+        (json!({ "spring": "-0.01 mm" }), "spring"),
+        (json!({ "taken": "-1 mm" }), "taken"),
+        (json!({ "taken": "36 mm" }), "taken"),
+        (
+            json!({ "spring": "0.02 mm", "spring_along": "0.03 mm" }),
+            "spring_along",
+        ),
+        (
+            json!({ "spring": "0.02 mm", "spring_along": "-0.01 mm" }),
+            "spring_along",
+        ),
+        (
+            json!({ "spring": "0.02 mm", "spring_of_measured_cut": "-0.01 mm" }),
+            "spring_of_measured_cut",
+        ),
+    ] {
+        let mut bad = asked.clone();
+        for (name, value) in fields.as_object().unwrap() {
+            bad[name] = value.clone();
+        }
+        let error = refused("within_reach", bad);
+        assert_eq!(error.field(), field, "{error}");
+        assert!(!error.remedy().is_empty());
+    }
+}
+
+fn remedy<'a>(found: &'a Value, name: &str) -> Option<&'a Value> {
+    found["remedies"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|tried| tried["remedy"] == name)
+}
+
+#[test]
+fn the_middle_is_a_remedy_where_prices_move_the_aim() {
+    let mut asked = json!({
+        "limits": ["34.975 mm", "35 mm"], "dial": direct(),
+        "instrument": { "kind": "micrometer", "largest_error": "0.008 mm", "repeatability": "0.003 mm" },
+        "price_scrap": 6, "price_rework": 1,
+    });
+    let found = reach(&asked);
+    assert_eq!(found["within_reach"], false);
+    let middle = remedy(&found, "aim_at_the_middle").unwrap();
+    assert_eq!(middle["enough"], true, "{found}");
+    assert!(
+        found["text"]
+            .as_str()
+            .unwrap()
+            .contains("costs more on average")
+    );
+    for price in ["price_scrap", "price_rework"] {
+        asked.as_object_mut().unwrap().remove(price);
+    }
+    let without = reach(&asked);
+    assert_eq!(
+        (&without["within_reach"], &without["good"]),
+        (&json!(true), &middle["good"])
+    );
+}
+
+#[test]
+fn a_long_way_since_the_measurement_is_measured_anew() {
+    let mut asked = json!({ "limits": ["34.975 mm", "35 mm"], "dial": direct(), "instrument": "micrometer", "taken": "20 mm" });
+    let found = reach(&asked);
+    assert_eq!(
+        (&found["within_reach"], &found["dominant"]),
+        (&json!(false), &json!("screw"))
+    );
+    assert_eq!(
+        remedy(&found, "measure_nearer").unwrap()["enough"],
+        true,
+        "{found}"
+    );
+    // Ten times the way is more than any compound slide has.
+    assert_eq!(remedy(&found, "compound_set_over"), None);
+    // With little taken the slide is long enough.
+    asked["taken"] = json!("0.4 mm");
+    asked["dial"]["division"] = json!("0.04 mm");
+    asked["limits"] = json!(["34.985 mm", "35 mm"]);
+    let found = reach(&asked);
+    assert_eq!(remedy(&found, "measure_nearer"), None);
+    assert!(remedy(&found, "compound_set_over").is_some(), "{found}");
+    // What changes nothing worth a word is left out.
+    for tried in found["remedies"].as_array().unwrap() {
+        assert!(
+            tried["good"].as_f64().unwrap() - found["good"].as_f64().unwrap() >= 0.005
+                || tried["enough"] == true
+        );
+    }
+}
+
+/// The least that was said of some means, written into its fields, `times` as large.
+fn fed_back(asked: &Value, means: &str, times: f64) -> Option<Value> {
+    let found = reach(asked);
+    let least = found["least"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|least| least["means"] == means)?;
+    least.get("times")?;
+    let mut again = asked.clone();
+    for figure in least["figures"].as_array().unwrap() {
+        let place = format!("/{}", figure["field"].as_str().unwrap().replace('.', "/"));
+        let value = json!(format!("{} mm", size(&figure["at_most"]) * times));
+        let (parent, name) = place.rsplit_once('/').unwrap();
+        again.pointer_mut(parent).unwrap()[name] = value;
+    }
+    Some(again)
+}
+
+#[test]
+fn the_least_fed_back_just_does() {
+    let mut tried = 0;
+    let mut both = |asked: Value, means: &str| {
+        assert_eq!(reach(&asked)["within_reach"], false, "{asked}");
+        if let Some(again) = fed_back(&asked, means, 1.0) {
+            assert_eq!(reach(&again)["within_reach"], true, "{asked} {again}");
+            let worse = fed_back(&asked, means, 1.02).unwrap();
+            assert_eq!(reach(&worse)["within_reach"], false, "{asked} {worse}");
+            tried += 1;
+        }
+    };
+    for error in [0.014, 0.02, 0.03, 0.05] {
+        both(h7(error), "instrument");
+        // A hand that no instrument saves: both figures are told.
+        let mut shaky = h7(error);
+        shaky["instrument"]["repeatability"] = json!("0.02 mm");
+        both(shaky, "instrument");
+        let mut certified = h7(error);
+        certified["instrument"] = json!({ "kind": "calliper", "expanded": format!("{error} mm"), "k": 2, "repeatability": "0.002 mm" });
+        both(certified, "instrument");
+        // Touched only, so that the instrument but proves.
+        let mut touched = h7(error);
+        touched["measured_before_last_cut"] = json!(false);
+        touched["dial"]["division"] = json!("0.2 mm");
+        touched["limits"] = json!(["34.95 mm", "35 mm"]);
+        both(touched, "dial");
+    }
+    for spring in [0.05, 0.1] {
+        let sprung = json!({
+            "limits": ["34.975 mm", "35 mm"], "dial": direct(), "instrument": "micrometer",
+            "spring": format!("{spring} mm"), "spring_along": format!("{} mm", 0.8 * spring),
+        });
+        let text = reach(&sprung)["text"].as_str().unwrap().to_owned();
+        assert!(text.contains("and differs along the part by"), "{text}");
+        both(sprung, "support_and_tool");
+    }
+    assert!(tried >= 8, "{tried}");
+}
+
+#[test]
+fn two_remedies_together_where_one_is_not_enough() {
+    // A calliper on a coarse dial.
+    let asked = json!({
+        "limits": ["34.984 mm", "35 mm"], "dial": { "reads": "diameter", "division": "0.05 mm", "divisions_per_turn": 100 },
+        "instrument": "calliper", "taken": "0.4 mm",
+    });
+    let found = reach(&asked);
+    assert!(
+        found["remedies"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .all(|tried| tried["enough"] == false),
+        "{found}"
+    );
+    assert_eq!(
+        found["together"]["remedies"],
+        json!(["micrometer", "compound_set_over"]),
+        "{found}"
+    );
+    assert_eq!(found["together"]["enough"], true, "{found}");
+    let text = found["text"].as_str().unwrap();
+    assert!(
+        text.contains("Together, with a micrometer; and with the compound slide"),
+        "{text}"
+    );
+    assert!(
+        !text.contains("Least that would do, all else as it is: no "),
+        "{text}"
+    );
+}
+
+#[test]
+fn an_instrument_that_proves_nothing_decides() {
+    // The dial is fine, the calliper can prove no size: known perfectly, it would turn the answer.
+    let asked = json!({
+        "limits": ["34.975 mm", "35 mm"], "dial": { "reads": "diameter", "division": "0.005 mm", "divisions_per_turn": 400 },
+        "instrument": { "kind": "calliper", "largest_error": "0.05 mm", "repeatability": "0.002 mm" },
+    });
+    let found = reach(&asked);
+    assert_eq!(found.get("accept_from"), None);
+    assert_eq!(found["deciding"][0]["cause"], "instrument", "{found}");
+}
+
+#[test]
+fn the_chance_asked_for_is_printed_as_it_was_asked() {
+    let mut asked = h7(0.008);
+    for (least, text) in [
+        (json!(0.999), "99.9 asked for"),
+        (json!(0.95), "95 asked for"),
+        (json!(0.9999), "99.99 asked for"),
+    ] {
+        asked["least_good"] = least;
+        let found = reach(&asked);
+        assert!(found["text"].as_str().unwrap().contains(text), "{found}");
     }
 }

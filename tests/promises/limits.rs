@@ -297,3 +297,68 @@ fn a_part_has_a_class_of_a_shaft_or_limits() {
     );
     assert!(neither.expected().contains("class"), "{neither}");
 }
+
+#[test]
+fn a_unit_that_is_missing_stands_behind_the_class() {
+    let asked = json!({ "verdict": { "measured": "35 mm", "limits": "35 H7", "expanded_uncertainty": "4 um" } });
+    let error = answer(&asked.to_string()).unwrap_err();
+    assert_eq!(
+        (error.kind(), error.field()),
+        (ErrorKind::MissingUnit, "limits")
+    );
+    assert!(error.remedy().contains("\"35 H7 mm\""), "{error}");
+}
+
+#[test]
+fn a_fit_in_one_word_is_parted() {
+    for (hole, shaft, field) in [
+        ("H7/g6", "g6", "hole"),
+        ("g6/H7", "g6", "hole"),
+        ("H7", "H7/g6", "shaft"),
+    ] {
+        let asked = json!({ "fit": { "nominal": "35 mm", "hole": hole, "shaft": shaft } });
+        let error = answer(&asked.to_string()).unwrap_err();
+        assert_eq!(
+            (error.kind(), error.field()),
+            (ErrorKind::Contradiction, field),
+            "{error}"
+        );
+        assert_eq!(
+            error.remedy(),
+            "write \"hole\": \"H7\" and \"shaft\": \"g6\""
+        );
+    }
+}
+
+#[test]
+fn another_part_or_unit_is_asked_after() {
+    let codes = |question: &Value| {
+        let (name, _) = question.as_object().unwrap().iter().next().unwrap();
+        let found: Value = serde_json::from_str(&answer(&question.to_string()).unwrap()).unwrap();
+        let cautions = found[name]["cautions"]
+            .as_array()
+            .cloned()
+            .unwrap_or_default();
+        cautions
+            .iter()
+            .any(|caution| caution["code"] == "another_part_or_unit")
+    };
+    // An inch taken for a millimetre, another part, a part that is merely bad.
+    for (measured, wanted) in [
+        ("35 in", true),
+        ("30 mm", true),
+        ("39 mm", true),
+        ("33 mm", false),
+        ("35.03 mm", false),
+    ] {
+        let asked = json!({ "verdict": { "measured": measured, "limits": "35 H7 mm", "expanded_uncertainty": "4 um" } });
+        assert_eq!(codes(&asked), wanted, "{measured}");
+    }
+    for (shaft, wanted) in [
+        (["30 mm", "30.02 mm"], true),
+        (["34 mm", "34.02 mm"], false),
+    ] {
+        let asked = json!({ "fit": { "nominal": "35 mm", "hole": "H7", "shaft": shaft } });
+        assert_eq!(codes(&asked), wanted, "{shaft:?}");
+    }
+}

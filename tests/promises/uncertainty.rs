@@ -427,3 +427,221 @@ fn every_bad_value_names_its_field_and_a_remedy() {
         );
     }
 }
+
+#[test]
+fn the_class_of_the_limits_says_whether_a_hole_is_asked_about() {
+    // A hole 5 um beyond its largest size is lost; the same part as a shaft has metal left.
+    let verdict = |fields: &Value| ask("verdict", fields)["verdict"].clone();
+    let hole =
+        json!({ "measured": "35.03 mm", "limits": "35 mm H7", "expanded_uncertainty": "4 um" });
+    assert_eq!(verdict(&hole), "scrap");
+    let object = with(
+        &hole,
+        "/limits",
+        json!({ "nominal": "35 mm", "class": "H7" }),
+    );
+    assert_eq!(verdict(&object), "scrap");
+    let bare = with(&hole, "/limits", json!(["35 mm", "35.025 mm"]));
+    assert_eq!(verdict(&bare), "rework");
+    assert_eq!(verdict(&with(&bare, "/of", json!("hole"))), "scrap");
+    assert_eq!(verdict(&with(&hole, "/of", json!("hole"))), "scrap");
+
+    let dial = json!({ "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 250 });
+    let prices = json!({ "price_scrap": 10, "price_rework": 1 });
+    let mut questions = [
+        ("verdict", hole),
+        (
+            "aim",
+            json!({ "limits": "35 mm H7", "standard_uncertainty": "6 um" }),
+        ),
+        (
+            "budget",
+            json!({ "limits": "35 mm H7", "components": [{ "name": "a", "standard": "6 um" }] }),
+        ),
+        (
+            "within_reach",
+            json!({ "limits": "35 mm H7", "dial": dial, "instrument": "micrometer" }),
+        ),
+    ];
+    for (question, fields) in &mut questions {
+        if *question != "verdict" {
+            for (name, price) in prices.as_object().unwrap() {
+                fields[name] = price.clone();
+            }
+            let found = ask(question, fields);
+            let aim = found.pointer("/best_aim/aim").unwrap_or(&found["aim"]);
+            // Metal is left in a hole that is too small: the cheap side is below the middle.
+            assert!(number(aim) < 35.0125, "{question}: {aim}");
+        }
+        let text = json!({ *question: with(fields, "/of", json!("shaft")) }).to_string();
+        let error = answer(&text).unwrap_err();
+        assert_eq!(
+            (error.kind(), error.field()),
+            (Contradiction, "of"),
+            "{error}"
+        );
+    }
+}
+
+#[test]
+fn a_spread_known_from_few_readings_promises_less() {
+    // scipy 1.17, stats.t(2).cdf(12.5/6) twice less one, and the normal law's.
+    let known = json!({ "components": [{ "name": "a", "standard": "6 um" }], "limits": ["34.975 mm", "35 mm"] });
+    let few = with(&known, "/components/0/degrees_of_freedom", json!(2));
+    let good = |fields: &Value| ask("budget", fields)["good"].as_f64().unwrap();
+    assert!((good(&known) - 0.962_779).abs() < 1e-6);
+    assert!((good(&few) - 0.827_379).abs() < 1e-6);
+    let told = ask("budget", &few)["text"].as_str().unwrap().to_owned();
+    assert!(told.contains("Student's law of 2.0 degrees"), "{told}");
+    // Beside a wider uniform part the law is that of the uniform part, and a caution says so.
+    let wide = json!([{ "name": "a", "standard": "6 um", "degrees_of_freedom": 2 },
+                      { "name": "b", "half_width": "12 um" }]);
+    let found = ask("budget", &with(&known, "/components", wide));
+    let codes: Vec<&Value> = found["cautions"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|c| &c["code"])
+        .collect();
+    assert!(
+        codes.contains(&&json!("few_degrees_of_freedom")),
+        "{codes:?}"
+    );
+}
+
+#[test]
+fn the_largest_uncertainty_is_that_of_the_whole_spread() {
+    let fields =
+        json!({ "limits": "35 h7 mm", "half_width": "20 um", "price_scrap": 6, "price_rework": 1 });
+    let found = ask("aim", &fields);
+    // A uniform spread stays clear of the dear limit until it is as wide as the zone to each side.
+    assert!((number(&found["aim"]) - 34.995).abs() < 1e-9);
+    assert!((number(&found["largest_standard_uncertainty"]) - 0.025 / 3.0_f64.sqrt()).abs() < 1e-9);
+    let text = json!({ "aim": with(&fields, "/half_width", json!("26 um")) }).to_string();
+    let error = answer(&text).unwrap_err();
+    assert_eq!(
+        (error.kind(), error.field()),
+        (Impossible, "half_width"),
+        "{error}"
+    );
+}
+
+#[test]
+fn a_misspelt_field_is_told_of_before_one_that_is_missing() {
+    let refused = |question: &str, fields: Value| {
+        answer(&json!({ question: fields }).to_string()).unwrap_err()
+    };
+    for (question, fields, field, meant) in [
+        (
+            "verdict",
+            json!({ "measured": "35 mm", "limts": "35 h7 mm" }),
+            "limts",
+            "limits",
+        ),
+        (
+            "verdict",
+            json!({ "measured": "35 mm", "limits": "35 h7 mm", "rul": "x" }),
+            "rul",
+            "rule",
+        ),
+        (
+            "aim",
+            json!({ "limits": "35 h7 mm", "half_widht": "4 um" }),
+            "half_widht",
+            "half_width",
+        ),
+        (
+            "budget",
+            json!({ "component": [] }),
+            "component",
+            "components",
+        ),
+        (
+            "budget",
+            json!({ "components": [{ "name": "a", "sensitivty": 2 }] }),
+            "components[0].sensitivty",
+            "sensitivity",
+        ),
+        (
+            "measuring_stops",
+            json!({ "limits": "35 h7 mm", "mis_count": 0.1 }),
+            "mis_count",
+            "miscount",
+        ),
+        (
+            "within_reach",
+            json!({ "limits": "35 h7 mm", "spring_alng": "4 um" }),
+            "spring_alng",
+            "spring_along",
+        ),
+        (
+            "fit",
+            json!({ "nominal": "35 mm", "hole": "H7", "shft": "g6" }),
+            "shft",
+            "shaft",
+        ),
+        (
+            "limits",
+            json!({ "nominl": "35 mm", "class": "g6" }),
+            "nominl",
+            "nominal",
+        ),
+    ] {
+        let error = refused(question, fields);
+        assert_eq!(
+            (error.kind(), error.field()),
+            (UnknownField, field),
+            "{error}"
+        );
+        assert!(error.remedy().contains(&format!("{meant:?}")), "{error}");
+    }
+    let error = refused("verdict", json!({ "measured": "35 mm", "colour": "blue" }));
+    assert_eq!(
+        (error.kind(), error.field()),
+        (UnknownField, "colour"),
+        "{error}"
+    );
+}
+
+#[test]
+fn remedies_of_plain_numbers_speak_of_numbers() {
+    let one = json!({ "components": [{ "name": "a", "expanded": "6 um", "k": 2, "degrees_of_freedom": 5 }],
+                      "limits": "35 h7 mm", "price_scrap": 2, "price_rework": 1, "confidence": 0.95 });
+    for (place, value, remedy) in [
+        (
+            "/components/0/degrees_of_freedom",
+            json!(0),
+            "write a number from 1",
+        ),
+        ("/components/0/k", json!(0), "write a number from"),
+        ("/price_scrap", json!(-1), "write a number from"),
+        (
+            "/price_rework",
+            json!(0),
+            "write a small price such as 0.01",
+        ),
+        ("/confidence", json!(95), "write 0.95 for 95 %"),
+    ] {
+        let text = json!({ "budget": with(&one, place, value) }).to_string();
+        let error = answer(&text).unwrap_err();
+        assert_eq!(error.kind(), OutOfRange, "{error}");
+        assert!(
+            error.remedy().starts_with(remedy) && !error.remedy().contains("metre"),
+            "{error}"
+        );
+    }
+    let pair = json!({ "components": [{ "name": "a", "standard": "1 um" }, { "name": "b", "standard": "1 um" }],
+                       "correlations": [{ "first": "a", "second": "b", "coefficient": 1.2 }] });
+    let error = answer(&json!({ "budget": pair }).to_string()).unwrap_err();
+    assert_eq!(
+        error.remedy(),
+        "write a number from -1 to 1, without a unit"
+    );
+    // No number is printed with three hundred figures.
+    let far = json!({ "verdict": { "measured": "1e300 mm", "limits": "35 h7 mm", "expanded_uncertainty": "4 um" } });
+    let error = answer(&far.to_string()).unwrap_err();
+    assert_eq!(error.given(), "1e300 mm");
+    let unnamed = with(&one, "/components/0/name", json!(" "));
+    let error = answer(&json!({ "budget": unnamed }).to_string()).unwrap_err();
+    assert_eq!(error.field(), "components[0].name", "{error}");
+}

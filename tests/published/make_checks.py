@@ -1348,6 +1348,12 @@ def own_uncertainty_cases():
         if w < 10 * s:
             assert abs(good - quad(lambda y: Phi((h - m - y) / s) - Phi((l - m - y) / s), [-w, 0, w]) / (2 * w)) < mpf(10) ** -30
         case(f"probability-both-{i}", t, "derived", src, {"lower": L, "upper": U, "mean": mu, "standard_deviation": u, "half_width": a}, {"good": (good, ""), "scrap": (scrap, ""), "rework": (rework, "")}, 1e-9)
+    # A spread known from few measurements: Student's density, integrated.
+    for i, (L, U, mu, u, nu) in enumerate([("34.975 mm", "35 mm", "34.9875 mm", "6 um", "2"), ("1 mm", "1.02 mm", "1.012 mm", "3 um", "1"), ("1 mm", "1.02 mm", "1.009 mm", "2 um", "4.7"), ("1 mm", "1.02 mm", "1.01 mm", "4 um", "29"), ("1 mm", "1.01 mm", "1.015 mm", "2 um", "9"), ("1.25 in", "1.251 in", "1.2506 in", "0.0002 in", "6")]):
+        l, h, m, s, n = *(si(x) for x in (L, U, mu, u)), mpf(nu)
+        below = lambda e: t_beyond(-e / s, n) / 2 if e < 0 else 1 - t_beyond(e / s, n) / 2
+        scrap, rework = below(l - m), below(m - h)
+        case(f"probability-few-{i}", t, "derived", "derived (Student's density integrated)", {"lower": L, "upper": U, "mean": mu, "standard_deviation": u, "degrees_of_freedom": nu}, {"good": (1 - scrap - rework, ""), "scrap": (scrap, ""), "rework": (rework, "")}, 1e-9)
     t = "aim"
     for i, (L, U, u, a, cs, cr) in enumerate([("1 mm", "1.02 mm", "3 um", "5 um", "10", "1"), ("1 mm", "1.02 mm", "1 um", "9 um", "4", "1"), ("1 mm", "1.02 mm", "4 um", "0.2 um", "1", "3"), ("0.05 in", "0.051 in", "0.0001 in", "0.0003 in", "20", "1")], 1):
         l, h, s, w = (si(x) for x in (L, U, u, a))

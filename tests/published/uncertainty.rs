@@ -4,7 +4,7 @@
 use serde_json::Value;
 use turnwright::physics::aim::{Prices, best_aim, expected_price};
 use turnwright::physics::budget::{Budget, Component, coverage_factor, expanded};
-use turnwright::physics::spread::{SizeSpread, capability, outcome};
+use turnwright::physics::spread::{SizeSpread, capability, outcome, outcome_of_few};
 use turnwright::standards::decision::{DecisionRule, acceptance};
 use turnwright::{
     Confidence, Correlation, CoverageFactor, DegreesOfFreedom, Diameter, Feature, HalfWidth,
@@ -180,7 +180,13 @@ pub fn probability(case: &Case) -> Result<(), String> {
         case.expect("cp", found.cp)?;
         return case.expect("cpk", found.cpk);
     }
-    let come_out = outcome(limits(case)?, mean, spread(case)?, Feature::Shaft);
+    let come_out = match case.maybe::<DegreesOfFreedom>("degrees_of_freedom")? {
+        Some(nu) => {
+            let u = case.get("standard_deviation")?;
+            outcome_of_few(limits(case)?, mean, u, nu, Feature::Shaft)
+        }
+        None => outcome(limits(case)?, mean, spread(case)?, Feature::Shaft),
+    };
     case.expect("good", come_out.good)?;
     case.expect("rework", come_out.rework)?;
     case.expect("scrap", come_out.scrap)
