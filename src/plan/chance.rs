@@ -186,7 +186,8 @@ impl<'a> Rests<'a> {
             Some(asked) => asked,
             None => provenance.open("least chance of a good part", &LEAST_GOOD),
         };
-        // A size that could not be proved good is no aim, however cheap.
+        // A size that could not be proved good is no aim, however cheap. Where the spread is too wide for
+        // any cheapest aim, the middle: what comes out a little too large leaves no metal for another cut.
         let size = match aim::best_aim(limits, spread, prices, Feature::Shaft) {
             Ok(best) if guarded.contains(best.aim) => best.aim,
             Ok(best) if best.aim < guarded.smallest() => guarded.smallest(),
@@ -309,10 +310,10 @@ impl Chance {
             .answer(&mut Provenance::default())?;
         let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
         let mut text = format!(
-            "{}: good in {:.0} of 100 only, where {:.0} are asked for: most of the uncertainty of {} comes from {}.",
+            "{}: good in {:.0} of 100 only, where {} are asked for: most of the uncertainty of {} comes from {}.",
             aim.limits.largest().people(units),
             in_hundred(self.outcome.good),
-            100.0 * aim.asked.trade(),
+            crate::quantity::round_size(100.0 * aim.asked.trade()),
             self.uncertainty.people(units),
             self.budget.dominant().words(),
         );
@@ -331,6 +332,7 @@ impl Chance {
         let least: Vec<&str> = reach
             .least
             .iter()
+            .filter(|least| least.times.is_some())
             .map(|least| least.text.as_str())
             .collect();
         if enough.is_empty() && !least.is_empty() {
