@@ -6,6 +6,7 @@
 
 use std::hint::black_box;
 
+use turnwright::advice::diagnosis::SizeAt;
 use turnwright::document::{self, plan::Question};
 use turnwright::ffi::{tw_arc_height_column, tw_column, tw_out_column, tw_status};
 use turnwright::physics::bar::{Bar, Springs, Support, deflection};
@@ -20,6 +21,7 @@ use turnwright::physics::least_chip::roughness_with_least_chip;
 use turnwright::physics::speed::spindle_speed;
 use turnwright::physics::spread::outcome;
 use turnwright::physics::wear::{LifeLaw, life_at};
+use turnwright::plan::StepKind;
 use turnwright::unit::kinds;
 use turnwright::{
     ChipThickness, ChipWidth, CornerRadius, CuttingSpeed, Deflection, Diameter, Feature, Feed,
@@ -781,6 +783,83 @@ fn documents() -> Outcome<()> {
     Ok(())
 }
 
+/// A shaft of five diameters, from job to printed text, with the price of the other way, and after a
+/// measurement.
+fn five_steps() -> Outcome<()> {
+    const TIMES: usize = 10;
+    let seat = |d: u32, length: u32| serde_json::json!({ "diameter": format!("{d} mm"), "class": "h9", "length": format!("{length} mm") });
+    // An invented shaft on the invented lathe of the other plan.
+    let mut fields: toml::Table =
+        include_str!("../examples/jobs/metric_radius_dial.toml").parse()?;
+    fields.remove("part");
+    let mut job = serde_json::to_value(&fields)?;
+    job["stock"] = serde_json::json!({ "diameter": "40 mm", "length": "160 mm" });
+    job["part"] = serde_json::json!({
+        "surfaces": [seat(20, 15), seat(24, 15), seat(28, 20), seat(32, 15), seat(36, 20)]
+    });
+    let mut compared = job.clone();
+    compared["preferences"] = serde_json::json!({ "compare_ways": true });
+    let ask = |job: &serde_json::Value| {
+        Question::from_text(&serde_json::json!({ "plan": job }).to_string())
+    };
+    let text = serde_json::json!({ "plan": job }).to_string();
+    let (plain, both) = (ask(&job)?, ask(&compared)?);
+    let sheet = plain.answer()?;
+    let printed = sheet.to_string();
+    let [whole, alone] = duel(
+        40,
+        TIMES,
+        || {
+            for _ in 0..TIMES {
+                let sheet = Question::from_text(black_box(&text)).and_then(|asked| asked.answer());
+                assert!(sheet.is_ok_and(|sheet| sheet.to_string() == printed));
+            }
+        },
+        || {
+            for _ in 0..TIMES {
+                assert!(black_box(&plain).answer().is_ok_and(|found| found == sheet));
+            }
+        },
+    );
+    let stop = sheet
+        .steps
+        .iter()
+        .position(|step| step.kind == StepKind::Measure);
+    let stop = stop.ok_or("a sheet without a measuring stop")?;
+    let size = Diameter::from_mm(sheet.steps[stop].diameter.mm() + 0.04)?;
+    let [other_way, after] = duel(
+        20,
+        TIMES,
+        || {
+            for _ in 0..TIMES {
+                assert!(black_box(&both).answer().is_ok());
+            }
+        },
+        || {
+            for _ in 0..TIMES {
+                assert!(
+                    sheet
+                        .after(black_box(stop), &[SizeAt::anywhere(size)], None)
+                        .is_ok()
+                );
+            }
+        },
+    );
+    let us = 1e-3;
+    for (what, ns, goal) in [
+        ("from job text to printed text", whole, "100 us"),
+        ("the plan alone", alone, ""),
+        ("with the price of the other way", other_way, "1000 us"),
+        ("after a measurement", after, "200 us"),
+    ] {
+        println!(
+            "plan/five diameters/{what:<32} {:>9.1} us    goal {goal}",
+            ns * us
+        );
+    }
+    Ok(())
+}
+
 /// A budget of ten components with all that is read from it, and the outcome of its spread.
 fn budgets() -> Outcome<()> {
     const NAMES: [&str; 10] = ["a", "b", "c", "d", "e", "f", "g", "h", "i", "j"];
@@ -853,5 +932,6 @@ fn main() -> Outcome<()> {
         PEER.len()
     );
     documents()?;
+    five_steps()?;
     budgets()
 }

@@ -20,6 +20,7 @@
 //! | [`reach`] | is a tolerance within reach, and what would bring it there? |
 //! | [`stops`] | after which cuts to measure, how many stops are worth it? |
 //! | [`diagnosis`] | what does a measured size say went wrong? |
+//! | [`fluid`] | which cutting fluid? |
 //! | [`hazard`] | what can this material do to a person, what can the lathe not take? |
 //! | [`grip`], [`measured_force`] | what must be said beside a reckoned grip, a measured force? |
 //!
@@ -32,6 +33,7 @@ pub mod depth;
 pub mod diagnosis;
 pub mod feed;
 pub mod finish;
+pub mod fluid;
 pub mod force;
 pub mod grip;
 pub mod hazard;

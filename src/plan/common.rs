@@ -4,6 +4,7 @@ use super::chance;
 use super::job::Job;
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
+use crate::advice::fluid;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Standing};
@@ -28,6 +29,7 @@ pub(super) struct Common<'a> {
     pub(super) expansion: Option<ThermalExpansion>,
     pub(super) rough_feed: FeedChoice,
     pub(super) rough_least: DepthOfCut,
+    pub(super) fluid: Option<&'static str>,
 }
 
 impl<'a> Common<'a> {
@@ -70,6 +72,7 @@ impl<'a> Common<'a> {
             expansion,
             rough_feed,
             rough_least,
+            fluid: fluid::of(&job.material, job.tool.material(), provenance),
         })
     }
 

@@ -281,6 +281,9 @@ impl Figures<'_> {
         if let Some(blade) = self.common.job.preference(|p| p.parting()) {
             more(format!("a parting tool, {} wide", blade.people(u)));
         }
+        if let Some(fluid) = self.common.fluid {
+            more(format!("cutting fluid: {fluid}"));
+        }
         for always in [
             "a calliper or depth gauge for the length",
             "a hook for the chips and a brush",

@@ -14,9 +14,10 @@
 //! | `quickest` | the same by the least time, and what both ways cost |
 //! | `steps` | the sheet put together, clamping by clamping, surface by surface |
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
+//! | `card` | to prove an unknown lathe, and after a break |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
 //! | `after` | what a measurement changes, and the sheet that follows |
-//! | `sheet` | the sheet as a value and as text |
+//! | `sheet`, `short` | the sheet as a value and as text, and its short form |
 //!
 //! A plan is a value: it is computed from the job and whole divisions of the dial, never from
 //! printed sizes.
@@ -25,6 +26,7 @@
 crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 
 mod after;
+mod card;
 mod chance;
 mod clamping;
 mod common;
@@ -39,6 +41,7 @@ mod quickest;
 mod safety;
 mod set_up;
 mod sheet;
+mod short;
 mod steps;
 mod turning;
 mod whole;

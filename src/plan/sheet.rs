@@ -352,6 +352,8 @@ pub struct Sheet {
     pub kit: Vec<String>,
     /// How the dials of this lathe count.
     pub dials: Vec<String>,
+    /// A card to prove the dials of a lathe that is not known, and what to prove after a break.
+    pub prove: Vec<String>,
     /// Chuck or centre for each clamping, with figures for both, by the surface that needs it most.
     pub support: Vec<SupportChoice>,
     /// The steps, in order.
@@ -513,6 +515,13 @@ impl fmt::Display for Sheet {
         }
         for line in &e.how_sure {
             paragraph(f, "", line)?;
+        }
+        rule(
+            f,
+            "To prove on a lathe that you do not know, and after a break",
+        )?;
+        for line in &self.prove {
+            paragraph(f, "- ", line)?;
         }
         let rest: Vec<_> = self
             .cautions

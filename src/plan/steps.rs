@@ -1,6 +1,7 @@
 //! The whole sheet: every clamping, every surface, in order.
 
 use super::after::Measurement;
+use super::card::card;
 use super::clamping::clampings;
 use super::common::Common;
 use super::datum::{Before, sizes_fit};
@@ -160,6 +161,7 @@ fn write(
         heading: figures.heading()?,
         kit: figures.kit(),
         dials: figures.dials(),
+        prove: card(common),
         steps,
         expected: Expected::of(
             surfaces,

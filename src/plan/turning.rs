@@ -29,6 +29,7 @@ use crate::shop::dial::Dial;
 use crate::shop::gauge::Gauge;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
+use crate::standards::instrument::Instrument;
 use crate::standards::limits::Limits;
 
 /// All figures of one surface.
@@ -281,6 +282,7 @@ impl<'a> Turning<'a> {
         for caution in &rough_step.cautions {
             push_once(cautions, caution.clone());
         }
+        room_to_measure(&gauge, place, units, cautions);
         speed_limits_known(job, &clamping.holding, cautions);
         coarse_dial(&guarded, q, cautions);
         tool_cautions(job, cautions);
@@ -371,6 +373,29 @@ impl<'a> Turning<'a> {
             measured: true,
             turned: true,
         })
+    }
+}
+
+/// Width of a micrometer's anvils and a little room, in mm: DIN 863-1, 6.5 mm, from memory.
+const ANVILS: f64 = 7.5;
+
+/// Warns where the anvils of a micrometer do not fit beside the shoulder.
+fn room_to_measure(gauge: &Gauge, place: &Place<'_>, units: Units, cautions: &mut Vec<Caution>) {
+    let length = place.surface.length();
+    if gauge.instrument() == Instrument::Micrometer && length.mm() < ANVILS {
+        push_once(
+            cautions,
+            Caution::new(
+                Severity::Warning,
+                "no_room_for_anvils",
+                format!(
+                    "{} is only {} long: the anvils of a micrometer, about 6.5 mm (1/4 in) across, touch the shoulder. Use \
+                     a micrometer with narrow anvils, and mind the corner that the tool leaves.",
+                    place.surface.diameter().people(units),
+                    length.people(units)
+                ),
+            ),
+        );
     }
 }
 

@@ -1,0 +1,36 @@
+//! Around the job: a card to prove the dials of an unknown lathe, what to prove again after a break.
+
+use super::common::Common;
+use crate::quantity::{DiameterError, Quantity, round_size};
+use crate::shop::dial::DialReads;
+
+/// What to prove before an unknown lathe is trusted, and after a break; common practice, no source.
+pub(super) fn card(common: &Common<'_>) -> Vec<String> {
+    let (cross, carriage, u) = (common.cross, common.carriage, common.units);
+    let n = f64::from(cross.divisions_per_turn().count());
+    let turn = DiameterError::computed_trade(round_size(cross.diameter_per_division().mm() * n));
+    let travel = DiameterError::computed_trade(round_size(0.5 * turn.mm()));
+    let counts = match cross.reads() {
+        DialReads::Diameter => "DIAMETER",
+        _ => "RADIUS",
+    };
+    vec![
+        format!(
+            "Cross dial: spindle at rest, an indicator against the tool post, square to the bed. Turn the dial one whole turn \
+             in: the slide must travel {}, so that the dial counts the {counts} as this sheet takes it; half or twice as much: it does not: stop.",
+            travel.people(u)
+        ),
+        String::from(
+            "Backlash of each slide: come in to a mark, indicator to 0, turn back until the indicator moves: what the dial went \
+             by is the backlash.",
+        ),
+        format!(
+            "Carriage dial: one turn against a rule or an indicator: {}.",
+            carriage.travel_per_turn().people(u)
+        ),
+        String::from(
+            "After a break, a knock or a change of tool: touch the last finished diameter with the ring at its mark before \
+             anything is cut; the carriage dial on the finished face; jaws, tailstock and centre tight; chuck key out.",
+        ),
+    ]
+}

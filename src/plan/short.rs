@@ -1,0 +1,83 @@
+//! The sheet in short form, for who has done such a job before.
+
+use super::sheet::{Sheet, Step, StepKind, minutes};
+use crate::caution::Severity;
+use crate::quantity::Quantity;
+
+impl Sheet {
+    /// The sheet in short form: one line a step, the dangers above them; no reasons, no sources.
+    ///
+    /// # Example
+    /// ```
+    /// # use turnwright::{plan::Job, CornerRadius, CuttingEdgeAngle, Dial, DialReads, Diameter, Division,
+    /// #     DivisionsPerTurn, Lathe, Material, Part, SpindleSpeed, Stock, Tool, ToolMaterial, Units};
+    /// # let hundred = DivisionsPerTurn::new(100)?;
+    /// # let lathe = Lathe::with_steps(vec!["250 rpm".parse()?, "500 rpm".parse()?])?
+    /// #     .with_cross_slide(Dial::new(DialReads::Radius, Division::from_mm(0.02)?, hundred))?
+    /// #     .with_carriage(Dial::new(DialReads::Travel, Division::from_mm(0.1)?, hundred))?;
+    /// # let tool = Tool::new("0.4 mm".parse()?, "90 deg".parse()?).with_material(ToolMaterial::HighSpeedSteel);
+    /// # let part = Part::of_class("30 mm".parse()?, "h8".parse()?, "70 mm".parse()?)?;
+    /// # let job = Job::new(lathe, tool, Material::named("11SMn30")?, Stock::new("34 mm".parse()?, "140 mm".parse()?), part);
+    /// // An invented job, made out of sight.
+    /// let sheet = job.plan(Units::Metric)?;
+    /// assert!(sheet.short().len() < sheet.to_string().len() / 4);
+    /// # Ok::<(), turnwright::Error>(())
+    /// ```
+    #[must_use]
+    pub fn short(&self) -> String {
+        let mut text = String::new();
+        for caution in &self.cautions {
+            if caution.severity() == Severity::Danger {
+                line(&mut text, "! ", first_sentence(caution.text()));
+            }
+        }
+        let done = self.steps.iter().filter(|step| step.done).count();
+        for (at, step) in self.steps.iter().enumerate().skip(done) {
+            line(&mut text, &format!("{:>2}  ", at + 1), &self.brief(step));
+        }
+        line(
+            &mut text,
+            "",
+            &format!("Cutting {}.", minutes(self.expected.time)),
+        );
+        text
+    }
+
+    fn brief(&self, step: &Step) -> String {
+        let u = self.units();
+        match step.kind {
+            StepKind::FirstCut | StepKind::RoughCut | StepKind::FinishCut => {
+                let mut parts = vec![match step.kind {
+                    StepKind::FinishCut => String::from("Finish"),
+                    _ => String::from("Cut"),
+                }];
+                parts.extend(step.reading.as_ref().map(|r| format!("to {r}")));
+                parts.extend(step.z.map(|z| format!("to Z {}", z.people(u))));
+                parts.extend(step.spindle_speed.map(|n| n.people(u)));
+                parts.extend(step.feed.map(|f| f.people(u)));
+                parts.push(format!("expect {}", step.diameter.people(u)));
+                parts.join(", ")
+            }
+            StepKind::Measure => format!("STOP, measure: expect {}.", step.diameter.people(u)),
+            StepKind::Inspect => format!(
+                "STOP, measure the finished {}, and the length.",
+                step.diameter.people(u)
+            ),
+            _ => first_sentence(&step.text).to_owned(),
+        }
+    }
+}
+
+/// Up to the first full stop that ends a sentence.
+fn first_sentence(text: &str) -> &str {
+    match text.find(". ") {
+        Some(at) => &text[..=at],
+        None => text,
+    }
+}
+
+fn line(text: &mut String, lead: &str, what: &str) {
+    text.push_str(lead);
+    text.push_str(what);
+    text.push('\n');
+}
