@@ -104,6 +104,25 @@ pub struct Provenance {
     sources: Vec<Source>,
 }
 
+/// Compares what is written with a text, without writing it down.
+struct Reads<'a> {
+    left: &'a str,
+}
+
+impl Reads<'_> {
+    fn the_same(value: &dyn fmt::Display, text: &str) -> bool {
+        let mut reads = Reads { left: text };
+        fmt::write(&mut reads, format_args!("{value}")).is_ok() && reads.left.is_empty()
+    }
+}
+
+impl fmt::Write for Reads<'_> {
+    fn write_str(&mut self, part: &str) -> fmt::Result {
+        self.left = self.left.strip_prefix(part).ok_or(fmt::Error)?;
+        Ok(())
+    }
+}
+
 impl Provenance {
     /// Records that `constant` is used as `what`, and hands out its value.
     pub fn open<T: Copy + fmt::Display>(&mut self, what: &str, constant: &Sourced<T>) -> T {
@@ -119,14 +138,20 @@ impl Provenance {
         source: &str,
         standing: Standing,
     ) {
-        let line = Source {
-            what: what.to_owned(),
-            value: value.to_string(),
-            source: source.to_owned(),
-            standing,
-        };
-        if !self.sources.contains(&line) {
-            self.sources.push(line);
+        // Most constants are opened again and again: what stands there already is not written anew.
+        let known = self.sources.iter().any(|line| {
+            line.what == what
+                && line.standing == standing
+                && line.source == source
+                && Reads::the_same(value, &line.value)
+        });
+        if !known {
+            self.sources.push(Source {
+                what: what.to_owned(),
+                value: value.to_string(),
+                source: source.to_owned(),
+                standing,
+            });
         }
     }
 

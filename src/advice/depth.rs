@@ -228,12 +228,11 @@ pub(crate) struct Cut<'a> {
 pub(crate) struct Effort {
     pub(crate) forces: force::CuttingForces,
     pub(crate) power: Power,
-    pub(crate) torque: crate::quantity::Torque,
     pub(crate) spring: DiameterError,
 }
 
 impl Cut<'_> {
-    /// Forces, power, torque and the spring of the bar at `depth`.
+    /// Forces, power and the spring of the bar at `depth`.
     pub(crate) fn effort(&self, depth: DepthOfCut) -> Result<Effort, Error> {
         let forces = self.law.forces(self.tool, depth, self.feed);
         let mean = speed::mean_diameter(self.before, depth)?;
@@ -247,7 +246,6 @@ impl Cut<'_> {
                 forces.main,
                 speed::cutting_speed(self.spindle_speed, mean),
             ),
-            torque: drive::torque(forces.main, mean),
             spring: spring.diameter_error(),
         })
     }
@@ -310,16 +308,24 @@ impl Cut<'_> {
         )
     }
 
-    /// What forbids `depth`, if anything does.
+    /// What forbids `depth`, if anything does; the spring of the bar is looked at last, since it costs
+    /// the most, and not at all where no spring is given.
     pub(crate) fn forbids(
         &self,
         depth: DepthOfCut,
         lathe: &Lathe,
-        most_spring: DiameterError,
+        most_spring: Option<DiameterError>,
     ) -> Result<Option<DepthLimit>, Error> {
-        let Ok(effort) = self.effort(depth) else {
+        let (Ok(mean), Ok(after)) = (
+            speed::mean_diameter(self.before, depth),
+            self.before.after_cut(depth),
+        ) else {
             return Ok(Some(DepthLimit::Metal));
         };
+        if depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev() {
+            return Ok(Some(DepthLimit::Chip));
+        }
+        let forces = self.law.forces(self.tool, depth, self.feed);
         if let Some(motor) = lathe.power() {
             let efficiency = lathe.efficiency().unwrap_or(EFFICIENCY.value);
             let at_spindle = drive::spindle_power(motor, efficiency);
@@ -328,24 +334,28 @@ impl Cut<'_> {
                 drive = drive.with_base_speed(base);
             }
             // Reckoned at the diameter before the cut, where both are largest.
-            let at_rim = self.before.mm() / (self.before.mm() - depth.mm());
+            let at_rim = self.before.mm() / mean.mm();
+            let torque = drive::torque(forces.main, mean).trade() * at_rim;
             if drive
                 .largest_torque()
-                .is_some_and(|most| effort.torque.trade() * at_rim > most.trade())
+                .is_some_and(|most| torque > most.trade())
             {
                 return Ok(Some(DepthLimit::Torque));
             }
-            if effort.power.trade() * at_rim > drive.power(self.spindle_speed).trade() {
+            let speed = speed::cutting_speed(self.spindle_speed, mean);
+            let power = drive::cutting_power(forces.main, speed).trade() * at_rim;
+            if power > drive.power(self.spindle_speed).trade() {
                 return Ok(Some(DepthLimit::Power));
             }
         }
-        if effort.spring > most_spring {
-            return Ok(Some(DepthLimit::Deflection));
-        }
-        if depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev() {
-            return Ok(Some(DepthLimit::Chip));
-        }
-        Ok(None)
+        let Some(most_spring) = most_spring else {
+            return Ok(None);
+        };
+        let bar = self.bar_of(after)?;
+        let (from, to) = self.stretch(&bar);
+        let passive = super::support::size_of(forces.passive);
+        let spring = bar.worst(passive, from, to)?.1.diameter_error();
+        Ok((spring > most_spring).then_some(DepthLimit::Deflection))
     }
 }
 

@@ -411,7 +411,13 @@ impl HeldBar {
     ) -> Result<(WorkLength, Deflection), Error> {
         let (first, last) = self.between(from, to)?;
         let (mut at, mut most) = (last, self.compliance(last));
-        for span in &self.spans {
+        // Held at its head alone a bar gives the more the farther out it is loaded.
+        let spans = if self.props.is_empty() {
+            &[]
+        } else {
+            self.spans.as_slice()
+        };
+        for span in spans {
             let (low, high) = (span.start.max(first), span.end.min(last));
             if low > high {
                 continue;

@@ -663,7 +663,7 @@ impl Turning<'_> {
                     &self.finish_feed,
                     &self.finish_step,
                     self.guarded.middle(),
-                    DiameterError::computed_trade(1e6),
+                    None,
                 )?;
                 most.mm()
                     .min(1.5 * self.place.liked.mm())

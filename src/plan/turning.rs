@@ -93,20 +93,19 @@ impl<'a> Turning<'a> {
             start: before.start,
         };
         let finish_most = whole
-            .most(
-                finish_feed,
-                &rough_step,
-                guarded.middle(),
-                DiameterError::computed_trade(1e6),
-            )?
+            .most(finish_feed, &rough_step, guarded.middle(), None)?
             .0;
         let spring_share = provenance.open(
             "spring of a roughing cut over the finishing depth",
             &depth::ROUGH_SPRING,
         );
         let rough_spring = DiameterError::computed_trade(2.0 * spring_share * liked.mm());
-        let (rough_most, rough_limit) =
-            whole.most(rough_feed, &rough_step, guarded.middle(), rough_spring)?;
+        let (rough_most, rough_limit) = whole.most(
+            rough_feed,
+            &rough_step,
+            guarded.middle(),
+            Some(rough_spring),
+        )?;
         provenance.open("largest depth over feed", &depth::CHIP_WINDOW);
         if let Some(motor) = job.lathe.power() {
             provenance.record(
@@ -200,7 +199,7 @@ impl<'a> Turning<'a> {
         let faster = step_at(before_finish)?;
         let bearable = whole
             .cut(&finish_feed, &faster, before_finish)
-            .forbids(finishing, &job.lathe, DiameterError::computed_trade(1e6))?
+            .forbids(finishing, &job.lathe, None)?
             .is_none();
         let finish_step = if bearable {
             finishing_step(

@@ -119,7 +119,7 @@ impl Whole<'_> {
         feed: &FeedChoice,
         step: &SpindleChoice,
         finished: Diameter,
-        spring: DiameterError,
+        spring: Option<DiameterError>,
     ) -> Result<(DepthOfCut, DepthLimit), Error> {
         let per_mark = self.common.cross.diameter_per_division().mm() / 2.0;
         let forbids = |marks: i64| {
@@ -143,7 +143,7 @@ impl Whole<'_> {
                 before: self.start,
                 ..thin
             };
-            thick.forbids(depth, &self.common.job.lathe, spring)
+            thick.forbids(depth, &self.common.job.lathe, None)
         };
         let metal = (self.start.mm() - finished.mm()) / 2.0;
         let mut too_many = (metal / per_mark).ceil() as i64 + 1;
