@@ -151,17 +151,13 @@ impl Sheet {
             ));
         }
         let job = &self.job;
-        let mut figures = steps::figures(
+        let mut figures = steps::figures_after(
             job,
             self.units(),
+            &self.measured,
             &mut Provenance::default(),
             &mut Vec::new(),
         )?;
-        for before in &self.measured {
-            let steps = steps::steps(&figures)?.0;
-            let made = figures.place(&steps, before.step)?;
-            figures.take(&made, before.mean())?;
-        }
         let steps = steps::steps(&figures)?.0;
         let made = figures.place(&steps, step)?;
         let now = Measurement {

@@ -387,23 +387,8 @@ impl fmt::Display for Sheet {
             paragraph(f, "", line)?;
         }
         rule(f, "Support")?;
-        for (at, option) in self
-            .support
-            .iter()
-            .enumerate()
-            .flat_map(|(at, choice)| choice.options.iter().map(move |option| (at, option)))
-        {
-            let figures = format!(
-                "{} ({} on the diameter, {} where the bar cuts hard).",
-                option.because,
-                option.diameter_error.people(self.units),
-                option.diameter_error_at_most.people(self.units)
-            );
-            if self.support.len() > 1 {
-                paragraph(f, &format!("Clamping {}: ", at + 1), &figures)?;
-            } else {
-                paragraph(f, "", &figures)?;
-            }
+        for line in self.support_lines() {
+            paragraph(f, "", &line)?;
         }
         let dangers: Vec<_> = self
             .cautions
@@ -432,39 +417,10 @@ impl fmt::Display for Sheet {
             }
         }
         rule(f, "Expect")?;
-        let (e, u) = (&self.expected, self.units);
-        if e.surfaces.is_empty() {
-            paragraph(
-                f,
-                "",
-                &format!(
-                    "Diameter {} within {} to {}. Cutting time {}. {}",
-                    e.diameter.people(u),
-                    e.limits.smallest().people(u),
-                    e.limits.largest().people(u),
-                    minutes(e.time),
-                    roughness(&e.finish, u),
-                ),
-            )?;
+        for line in self.expect_lines() {
+            paragraph(f, "", &line)?;
         }
-        for surface in &e.surfaces {
-            paragraph(
-                f,
-                "",
-                &format!(
-                    "Diameter {} within {} to {}, sure to +/- {}. {}",
-                    surface.diameter.people(u),
-                    surface.limits.smallest().people(u),
-                    surface.limits.largest().people(u),
-                    surface.uncertainty.people(u),
-                    roughness(&surface.finish, u),
-                ),
-            )?;
-        }
-        if !e.surfaces.is_empty() {
-            paragraph(f, "", &format!("Cutting time of all {}.", minutes(e.time)))?;
-        }
-        for line in &e.how_sure {
+        for line in &self.expected.how_sure {
             paragraph(f, "", line)?;
         }
         let rest: Vec<_> = self
@@ -499,7 +455,55 @@ impl fmt::Display for Sheet {
 }
 
 impl Sheet {
-    fn figures(&self, step: &Step) -> String {
+    /// What each way of holding comes to, in words.
+    pub(super) fn support_lines(&self) -> Vec<String> {
+        let choices = self.support.iter().enumerate();
+        choices
+            .flat_map(|(at, choice)| choice.options.iter().map(move |option| (at, option)))
+            .map(|(at, option)| {
+                let clamping = match self.support.len() {
+                    1 => String::new(),
+                    _ => format!("Clamping {}: ", at + 1),
+                };
+                format!(
+                    "{clamping}{} ({} on the diameter, {} where the bar cuts hard).",
+                    option.because,
+                    option.diameter_error.people(self.units),
+                    option.diameter_error_at_most.people(self.units)
+                )
+            })
+            .collect()
+    }
+
+    /// Sizes, limits, roughness and time to expect, in words.
+    pub(super) fn expect_lines(&self) -> Vec<String> {
+        let (e, u) = (&self.expected, self.units);
+        if e.surfaces.is_empty() {
+            return vec![format!(
+                "Diameter {} within {} to {}. Cutting time {}. {}",
+                e.diameter.people(u),
+                e.limits.smallest().people(u),
+                e.limits.largest().people(u),
+                minutes(e.time),
+                roughness(&e.finish, u),
+            )];
+        }
+        let of_surface = |surface: &ExpectedSurface| {
+            format!(
+                "Diameter {} within {} to {}, sure to +/- {}. {}",
+                surface.diameter.people(u),
+                surface.limits.smallest().people(u),
+                surface.limits.largest().people(u),
+                surface.uncertainty.people(u),
+                roughness(&surface.finish, u),
+            )
+        };
+        let mut lines: Vec<String> = e.surfaces.iter().map(of_surface).collect();
+        lines.push(format!("Cutting time of all {}.", minutes(e.time)));
+        lines
+    }
+
+    pub(super) fn figures(&self, step: &Step) -> String {
         let u = self.units;
         let mut parts = Vec::new();
         if let Some(n) = step.spindle_speed {
