@@ -15,28 +15,28 @@ use crate::shop::dial::Ring;
 
 /// How the page looks on paper and on a screen: black on white, no text that a copier would lose.
 const STYLE: &str = "\
-@page { margin: 10mm; }\
-body { font: 8.8pt/1.28 Helvetica, Arial, sans-serif; color: #000; background: #fff; max-width: 190mm; margin: 0 auto; padding: 2mm 0; }\
+@page { margin: 8mm 10mm; }\
+body { font: 7.3pt/1.14 Helvetica, Arial, sans-serif; color: #000; background: #fff; max-width: 190mm; margin: 0 auto; padding: 2mm 0; }\
 h1 { font-size: 14pt; margin: 0 0 1mm; border-bottom: 0.6mm solid; }\
-h2 { font-size: 9.6pt; margin: 2.2mm 0 0.8mm; border-bottom: 0.2mm solid; break-after: avoid; }\
-p { margin: 0 0 0.8mm; }\
+h2 { font-size: 8.6pt; margin: 1.2mm 0 0.4mm; border-bottom: 0.2mm solid; break-after: avoid; }\
+p { margin: 0 0 0.4mm; }\
 ul { margin: 0; padding: 0; list-style: none; }\
-ul.kit { columns: 2; column-gap: 6mm; }\
+ul.kit { columns: 3; column-gap: 6mm; }\
 li { margin: 0 0 0.5mm; padding-left: 5mm; text-indent: -5mm; break-inside: avoid; }\
 .box { display: inline-block; width: 2.8mm; height: 2.8mm; border: 0.3mm solid; margin-right: 2mm; text-indent: 0; vertical-align: -0.3mm; }\
-.write { display: inline-block; width: 21mm; height: 4.6mm; border-bottom: 0.25mm solid; }\
+.write { display: inline-block; width: 21mm; height: 4mm; border-bottom: 0.25mm solid; }\
 .danger { border: 0.6mm solid; padding: 1mm 2mm; font-weight: bold; break-inside: avoid; }\
 table.steps { border-collapse: collapse; width: 100%; }\
 table.steps > tbody > tr { break-inside: avoid; border-bottom: 0.1mm solid; }\
-table.steps > tbody > tr > td { vertical-align: top; padding: 0.6mm 1.6mm 0.6mm 0; }\
+table.steps > tbody > tr > td { vertical-align: top; padding: 0.3mm 1.4mm 0.3mm 0; }\
 td.number { text-align: right; font-weight: bold; white-space: nowrap; }\
 .figures { font-weight: bold; }\
-.why { font-size: 7.8pt; font-style: italic; }\
+.why { font-size: 6.6pt; font-style: italic; }\
 table.ring { border-collapse: collapse; margin: 0.8mm 0; }\
 table.ring th, table.ring td { border: 0.15mm solid; padding: 0.2mm 2mm; text-align: right; font-weight: normal; }\
 figure { margin: 1.5mm 0; break-inside: avoid; }\
-figure svg { width: 100%; height: auto; display: block; }\
-.sources { font-size: 6.6pt; line-height: 1.15; }\
+figure svg { width: 122mm; max-width: 100%; margin: 0 auto; height: auto; display: block; }\
+.sources { font-size: 5.2pt; line-height: 1.05; }\
 @media print { body { max-width: none; padding: 0; } }";
 
 impl Sheet {
@@ -96,7 +96,6 @@ impl Sheet {
             paragraph(&mut page, "", &line);
         }
         for picture in self.pictures()? {
-            // Inside a page the drawing takes the page's width.
             page.push_str("<figure>\n");
             page.push_str(&picture);
             page.push_str("\n</figure>\n");

@@ -105,12 +105,19 @@ impl Paper {
     }
 
     /// A text that begins at x, on white, so that a line behind it does not strike it through.
-    pub(super) fn text(&mut self, (x, y): (f64, f64), size: f64, text: &str) {
-        let width = width_of(text, size);
+    pub(super) fn text(&mut self, place: (f64, f64), size: f64, text: &str) {
+        self.put(place, size, text, false);
+    }
+
+    /// The same, ending at x where `ends` is true.
+    fn put(&mut self, (x, y): (f64, f64), size: f64, text: &str, ends: bool) {
+        // Common letters are narrower than the estimate: more white would wipe out lines beside the text.
+        let width = 0.85 * width_of(text, size);
+        let left = if ends { x - width } else { x };
         self.nodes.push(Box::new(
             Rectangle::new()
                 .set("class", "ground")
-                .set("x", short(x - 0.4))
+                .set("x", short(left - 0.4))
                 .set("y", short(y - 0.85 * size))
                 .set("width", short(width + 0.8))
                 .set("height", short(1.1 * size))
@@ -121,6 +128,9 @@ impl Paper {
             .set("y", short(y))
             .set("font-size", short(size))
             .set("font-family", "Helvetica, Arial, sans-serif");
+        if ends {
+            node = node.set("text-anchor", "end");
+        }
         if size == TITLE {
             node = node.set("font-weight", "bold");
         }
@@ -140,13 +150,15 @@ impl Paper {
             let end = if step < 0.0 { at + 0.9 } else { at - PLAIN };
             self.line("leader", &[(x, from), (x, end)], THIN, WHOLE);
             let width = width_of(&label.text, PLAIN);
-            let left = (x + 0.8 - width).max(1.0);
-            texts.push(((left, at), label.text));
+            // Where the paper ends before the text, the text begins at the edge.
+            let ends = x + 0.8 - width >= 1.0;
+            let anchor = if ends { x + 0.8 } else { 1.0 };
+            texts.push(((anchor, at), label.text, ends));
             at += step;
         }
         // After all leaders, so that the white of a text lies over those that pass behind it.
-        for (place, text) in texts {
-            self.text(place, PLAIN, &text);
+        for (place, text, ends) in texts {
+            self.put(place, PLAIN, &text, ends);
         }
         at - step
     }

@@ -151,9 +151,13 @@ impl<'a> Drawing<'a> {
             self.length_words(seen.clamp.facing.mm()),
         );
         self.paper.text((1.0, 5.0), TITLE, &title);
+        let units = match u {
+            Units::Metric => "mm",
+            Units::Inch => "inch",
+        };
         let times = self.across / self.along;
         let mut scale = format!(
-            "Sizes in {unit}. Lengths are drawn {:.2} times as large as they are",
+            "Sizes in {units}. Lengths are drawn {:.2} times as large as they are",
             self.along
         );
         match times > 1.005 {

@@ -330,6 +330,15 @@ pub struct Sheet {
     pub cautions: Vec<Caution>,
     /// Where the constants come from.
     pub provenance: Provenance,
+    /// Its pictures and its page, where a document asks for them.
+    #[cfg(feature = "picture")]
+    #[cfg_attr(feature = "serde", serde(rename = "pictures"))]
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub(super) carried_pictures: Vec<String>,
+    #[cfg(feature = "picture")]
+    #[cfg_attr(feature = "serde", serde(rename = "page"))]
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) carried_page: Option<String>,
     /// The units of the words above.
     pub(super) units: Units,
 }
@@ -351,6 +360,20 @@ impl Sheet {
             &measured.unwrap_or_default(),
         )
         .map_err(|error| error.inside(path))
+    }
+}
+
+#[cfg(all(feature = "json", feature = "picture"))]
+impl Sheet {
+    /// With its pictures and its page among its fields.
+    pub(crate) fn carrying(mut self, pictures: bool, page: bool) -> Result<Self, Error> {
+        if pictures {
+            self.carried_pictures = self.pictures()?;
+        }
+        if page {
+            self.carried_page = Some(self.page()?);
+        }
+        Ok(self)
     }
 }
 

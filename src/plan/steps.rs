@@ -182,6 +182,10 @@ fn write(
         cautions,
         job: job.clone(),
         measured: measured.to_vec(),
+        #[cfg(feature = "picture")]
+        carried_pictures: Vec::new(),
+        #[cfg(feature = "picture")]
+        carried_page: None,
         units: common.units,
         support: figures
             .clampings
