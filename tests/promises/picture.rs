@@ -5,9 +5,9 @@ use std::process::Command;
 
 use proptest::test_runner::{Config, TestRunner};
 use roxmltree::Document;
+use turnwright::Units;
 use turnwright::document::plan::Question;
 use turnwright::plan::{Job, Sheet};
-use turnwright::{Material, Units};
 
 const DEMO: &str = include_str!("../../examples/jobs/metric_radius_dial.toml");
 const JOBS: [(&str, &str); 3] = [
@@ -151,22 +151,14 @@ fn every_cut_of_the_sheet_has_its_line() {
 
 #[test]
 fn a_page_escapes_names_and_reaches_for_nothing() {
-    let demo = sheet_of(DEMO);
-    let name = "<b>Steel</b> & \"more\" 'so'";
-    let old = demo.job.material().clone();
-    let named: Material = {
-        let mut text = serde_json::to_value(&old).unwrap();
-        text["name"] = name.into();
-        serde_json::from_value(text).unwrap()
-    };
-    let job = Job::new(
-        demo.job.lathe().clone(),
-        demo.job.tool().clone(),
-        named,
-        demo.job.stock().clone(),
-        demo.job.part().clone(),
-    );
-    let page = job.plan(Units::Metric).unwrap().page().unwrap();
+    let mut job: toml::Table = DEMO.parse().unwrap();
+    let mut material = toml::Table::new();
+    material.insert(String::from("like"), "11SMn30".into());
+    material.insert(String::from("name"), "<b>Steel</b> & \"more\" 'so'".into());
+    job.insert(String::from("material"), material.into());
+    let question = serde_json::json!({ "plan": job }).to_string();
+    let sheet = Question::from_text(&question).unwrap().answer().unwrap();
+    let page = sheet.page().unwrap();
     assert!(!page.contains("<b>"), "a name became a tag");
     assert!(page.contains("&lt;b&gt;Steel"), "the name is not there");
     let namespace = "http://www.w3.org/2000/svg";
@@ -232,10 +224,8 @@ fn scratch(file: &str) -> PathBuf {
 fn tools_are_here() -> bool {
     let here = |tool: &str, flag: &str| Command::new(tool).arg(flag).output().is_ok();
     let all = here("chromium", "--version") && here("pdfinfo", "-v") && here("pdftoppm", "-v");
-    assert!(
-        all || std::env::var("CI").is_err_and(|_| true),
-        "chromium, pdfinfo or pdftoppm is not here"
-    );
+    let in_ci = std::env::var("CI").is_ok_and(|ci| ci == "true");
+    assert!(all || !in_ci, "chromium, pdfinfo or pdftoppm is not here");
     if !all {
         eprintln!("ignored: chromium, pdfinfo or pdftoppm is not here");
     }
