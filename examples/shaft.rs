@@ -2,7 +2,8 @@
 //!
 //! `cargo run --release --example shaft` plans the embedded demo shaft (invented, on an invented
 //! lathe); `-- FILE` plans a job from a TOML file with the fields of the question `plan` at its top
-//! level; `--json` prints the answer of the document door instead of the sheet.
+//! level; `--json` prints the answer of the document door instead of the sheet, `--page` a page of HTML
+//! to print, `--svg` the picture of the first clamping and `--svg=2` that of the second.
 
 use std::io::Write;
 use std::process::ExitCode;
@@ -11,14 +12,27 @@ use turnwright::document::{self, plan::Question};
 
 const DEMO: &str = include_str!("jobs/metric_radius_dial.toml");
 
+/// What is printed.
+#[derive(Clone, Copy, PartialEq)]
+enum Form {
+    Sheet,
+    Json,
+    Page,
+    /// The picture of a clamping, counted from 1.
+    Svg(usize),
+}
+
 fn main() -> ExitCode {
     let mut file = None;
-    let mut json = false;
+    let mut form = Form::Sheet;
     for argument in std::env::args().skip(1) {
         match argument.as_str() {
-            "--json" => json = true,
+            "--json" => form = Form::Json,
+            "--page" => form = Form::Page,
+            "--svg" => form = Form::Svg(1),
+            "--svg=2" => form = Form::Svg(2),
             _ if argument.starts_with('-') || file.is_some() => {
-                eprintln!("usage: shaft [--json] [FILE]");
+                eprintln!("usage: shaft [--json | --page | --svg | --svg=2] [FILE]");
                 return ExitCode::FAILURE;
             }
             _ => file = Some(argument),
@@ -34,9 +48,9 @@ fn main() -> ExitCode {
             }
         },
     };
-    match print(&text, json) {
+    match print(&text, form) {
         Ok(out) => {
-            let note = if file.is_none() && !json {
+            let note = if file.is_none() && form == Form::Sheet {
                 "An invented job on an invented lathe, to show the sheet.\n"
             } else {
                 ""
@@ -52,12 +66,20 @@ fn main() -> ExitCode {
     }
 }
 
-/// The sheet of a job in TOML, or the answer of the document door.
-fn print(job: &str, json: bool) -> Result<String, Box<dyn std::error::Error>> {
+/// The sheet of a job in TOML, in one form or another.
+fn print(job: &str, form: Form) -> Result<String, Box<dyn std::error::Error>> {
     let fields: toml::Table = job.parse()?;
     let question = serde_json::json!({ "plan": fields }).to_string();
-    if json {
+    if form == Form::Json {
         return Ok(document::answer(&question)?);
     }
-    Ok(Question::from_text(&question)?.answer()?.to_string())
+    let sheet = Question::from_text(&question)?.answer()?;
+    match form {
+        Form::Page => Ok(sheet.page()?),
+        Form::Svg(clamping) => {
+            let picture = sheet.pictures()?.into_iter().nth(clamping - 1);
+            picture.ok_or_else(|| "this job has one clamping".into())
+        }
+        Form::Sheet | Form::Json => Ok(sheet.to_string()),
+    }
 }

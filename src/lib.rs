@@ -40,6 +40,7 @@
 //! | after which cuts to measure | [`advice::stops`] |
 //! | what a measured size proves | [`standards::decision`] |
 //! | what a dial reads for a size | [`advice::mark`], [`shop::dial`] |
+//! | the sheet as a picture, or as a page to print and tick | `Sheet::pictures`, `Sheet::page` (feature `picture`) |
 //! | a whole operation sheet | [`Job`], `document::plan` for its fields as text |
 //! | to ask from another language | `document::answer`, `include/turnwright.h` |
 //! | random lathes, tools and sizes for property tests | feature `proptest`: `any::<turnwright::Lathe>()` |
@@ -63,7 +64,7 @@
 //!
 //! # Features
 //! `json` (default) brings the document door and implies `serde`; `serde` brings the traits on every
-//! quantity and shop item; `capi` brings the C doors; `proptest` brings strategies for property tests.
+//! quantity and shop item; `picture` draws a sheet as SVG and writes it as a page of HTML; `capi` brings the C doors; `proptest` brings strategies for property tests.
 #![doc = include_str!("questions.md")]
 
 pub mod error;

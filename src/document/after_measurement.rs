@@ -5,8 +5,10 @@
 //! | `plan` | the sheet, all that stands under `plan` in its answer, or in the last answer to this question |
 //! | `step` | the place in its `steps`, from 0: a cut, a measuring stop or an inspection |
 //! | `measured` | a size, or `[{ from_chuck, diameter }, ..]` or sizes, several along the bar |
+//! | `with?` | as in [`plan`](super::plan), for the sheet that follows |
 //! | `expanded_uncertainty?` | of one measured size, k = 2; left out: that of the sheet's instrument |
 
+use super::with::With;
 use crate::advice::diagnosis::SizeAt;
 use crate::error::Error;
 use crate::plan::{AfterMeasurement, Sheet};
@@ -39,6 +41,7 @@ pub struct Question {
     step: usize,
     measured: Vec<SizeAt>,
     expanded_uncertainty: Option<SizeUncertainty>,
+    with: With,
 }
 
 /// What the measurement says, and the sheet that follows.
@@ -53,6 +56,7 @@ impl Question {
             step,
             measured,
             expanded_uncertainty: None,
+            with: With::default(),
         }
     }
 
@@ -73,6 +77,7 @@ impl Question {
                 SizeAt::read_all,
             )?,
             expanded_uncertainty: f.quantity("expanded_uncertainty")?,
+            with: With::take(&f)?,
         };
         // Read by the door itself.
         let _ = f.tree("units");
@@ -90,7 +95,10 @@ impl Question {
     /// # Errors
     /// As [`Sheet::after`].
     pub fn answer(&self) -> Result<Answer, Error> {
-        self.plan
-            .after(self.step, &self.measured, self.expanded_uncertainty)
+        let mut answer = self
+            .plan
+            .after(self.step, &self.measured, self.expanded_uncertainty)?;
+        answer.plan = answer.plan.map(|sheet| self.with.on(sheet)).transpose()?;
+        Ok(answer)
     }
 }

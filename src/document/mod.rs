@@ -59,6 +59,7 @@ pub mod taper;
 pub mod tool_life;
 pub mod verdict;
 mod view;
+mod with;
 pub mod within_reach;
 
 use serde::Serialize;

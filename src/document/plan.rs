@@ -15,11 +15,13 @@
 //! | `cutting_speed?` | instead of the middle of the material's band |
 //! | `zero_at?` | the diameter, measured all along, at which the cross dial reads zero |
 //! | `preferences?` | `largest_depth?`, `feed?`, `finish_feed?`, `facing?`, `parting?` (width of the parting tool, where the part is parted off); `instrument?`: a name such as `"micrometer"` or `{ kind, .. }` (see [`within_reach`](super::within_reach)); `measuring_stops?` (their number; left out: as many as pay); `least_good?` (the chance of a good part below which no mark is used, 0.95); `price_scrap?`, `price_rework?`, `price_stop?` (all in one currency; left out: minutes of work); `way?`: `"readable"` (default) or `"least_time"`; `compare_ways?`: true for what both would cost |
+//! | `with?` | a list of `"picture"` and `"page"`: the answer then holds `pictures`, an SVG for each clamping, and `page`, the sheet as HTML to print (feature `picture`; without it this is refused) |
 //! | `units?` | `"metric"` or `"inch"`, for the words of the sheet |
 
+use super::with::With;
 use crate::error::Error;
 use crate::plan::{Job, Sheet};
-use crate::quantity::fields::Tree;
+use crate::quantity::fields::{Fields, Tree};
 use crate::quantity::unit::Units;
 
 /// A job to plan.
@@ -27,6 +29,7 @@ use crate::quantity::unit::Units;
 pub struct Question {
     job: Job,
     units: Units,
+    with: With,
 }
 
 /// The sheet.
@@ -36,7 +39,11 @@ impl Question {
     /// This job, its words in these units.
     #[must_use]
     pub fn new(job: Job, units: Units) -> Self {
-        Self { job, units }
+        Self {
+            job,
+            units,
+            with: With::default(),
+        }
     }
 
     /// A job from the text of a document, `{ "plan": { .. } }`.
@@ -55,6 +62,7 @@ impl Question {
         Ok(Self {
             job: Job::read(body, "")?,
             units,
+            with: With::take(&Fields::of(body, "", "a job")?)?,
         })
     }
 
@@ -63,6 +71,6 @@ impl Question {
     /// # Errors
     /// As [`Job::plan`].
     pub fn answer(&self) -> Result<Answer, Error> {
-        self.job.plan(self.units)
+        self.with.on(self.job.plan(self.units)?)
     }
 }

@@ -151,17 +151,13 @@ impl Sheet {
             ));
         }
         let job = &self.job;
-        let mut figures = steps::figures(
+        let mut figures = steps::figures_after(
             job,
             self.units(),
+            &self.measured,
             &mut Provenance::default(),
             &mut Vec::new(),
         )?;
-        for before in &self.measured {
-            let steps = steps::steps(&figures)?.0;
-            let made = figures.place(&steps, before.step)?;
-            figures.take(&made, before.mean())?;
-        }
         let steps = steps::steps(&figures)?.0;
         let made = figures.place(&steps, step)?;
         let now = Measurement {
@@ -540,9 +536,13 @@ impl Turning<'_> {
         let off = round_size(size.mm() - expected.mm());
         let exact = off / q;
         let last = self.mark_of(self.cuts.len());
-        let sizes = (0..made)
+        let mut sizes = (0..made)
             .map(|at| self.expected_after(at, cross))
             .collect::<Result<Vec<_>, _>>()?;
+        // What was measured before is known better than what was expected there.
+        if let Some(before) = self.done.as_ref().filter(|before| before.cuts < made) {
+            sizes[before.cuts - 1] = before.size;
+        }
         let corrected = Diameter::computed_trade(round_size(self.datum.zero.mm() + off));
         if made == self.cuts.len() {
             return self.once_more(common, size, corrected, off, sizes);

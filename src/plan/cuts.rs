@@ -143,7 +143,10 @@ impl SurfaceWriter<'_> {
                 setup.expected_after(at, self.cross)?,
                 before,
                 (&farther, set),
-                measured,
+                (
+                    measured,
+                    setup.done.as_ref().is_some_and(|done| at < done.cuts),
+                ),
             )?;
             set = step.spindle_speed.unwrap_or(set);
             (before, stands) = (step.diameter, mark as f64);
@@ -180,7 +183,7 @@ impl SurfaceWriter<'_> {
         diameter: Diameter,
         before: Diameter,
         (farther, set): (&str, SpindleSpeed),
-        measured: bool,
+        (measured, over): (bool, bool),
     ) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let PlannedCut { kind, mark, .. } = cut;
@@ -189,6 +192,13 @@ impl SurfaceWriter<'_> {
         let (feed, step) = (&feed, &step);
         let reading = cross_reading(self.cross, mark)?;
         let Some(depth) = before.depth_to(diameter) else {
+            if over {
+                // It was measured larger than the size before it: nothing is planned from it any more.
+                let mut step = self.step(kind, diameter, format!("Cut {number}."));
+                step.reading = Some(reading);
+                step.depth_of_cut = Some(self.setup.place.least);
+                return Ok(step);
+            }
             return Err(Error::internal("a cut that takes nothing"));
         };
         let last = finishing && mark == setup.datum.last.count();

@@ -297,6 +297,8 @@ mod serial {
             };
             // Read by the door itself, for the text of the sheet.
             let _ = f.tree("units");
+            // So is what is to come with it.
+            let _ = f.tree("with");
             f.finish()?;
             Ok(job)
         }

@@ -18,6 +18,8 @@
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
 //! | `after` | what a measurement changes, and the sheet that follows |
 //! | `sheet`, `short` | the sheet as a value and as text, and its short form |
+//! | `outline`, `paper`, `picture` | what is seen of a clamping, paper to draw on, the drawing (feature `picture`) |
+//! | `page` | the sheet as a page to print (feature `picture`) |
 //!
 //! A plan is a value: it is computed from the job and whole divisions of the dial, never from
 //! printed sizes.
@@ -36,7 +38,15 @@ mod ends;
 mod heading;
 mod job;
 mod lengths;
+#[cfg(feature = "picture")]
+mod outline;
+#[cfg(feature = "picture")]
+mod page;
+#[cfg(feature = "picture")]
+mod paper;
 mod passes;
+#[cfg(feature = "picture")]
+mod picture;
 mod quickest;
 mod safety;
 mod set_up;

@@ -364,6 +364,15 @@ pub struct Sheet {
     pub cautions: Vec<Caution>,
     /// Where the constants come from.
     pub provenance: Provenance,
+    /// Its pictures and its page, where a document asks for them.
+    #[cfg(feature = "picture")]
+    #[cfg_attr(feature = "serde", serde(rename = "pictures"))]
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub(super) carried_pictures: Vec<String>,
+    #[cfg(feature = "picture")]
+    #[cfg_attr(feature = "serde", serde(rename = "page"))]
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub(super) carried_page: Option<String>,
     /// The units of the words above.
     pub(super) units: Units,
 }
@@ -385,6 +394,20 @@ impl Sheet {
             &measured.unwrap_or_default(),
         )
         .map_err(|error| error.inside(path))
+    }
+}
+
+#[cfg(all(feature = "json", feature = "picture"))]
+impl Sheet {
+    /// With its pictures and its page among its fields.
+    pub(crate) fn carrying(mut self, pictures: bool, page: bool) -> Result<Self, Error> {
+        if pictures {
+            self.carried_pictures = self.pictures()?;
+        }
+        if page {
+            self.carried_page = Some(self.page()?);
+        }
+        Ok(self)
     }
 }
 
@@ -421,23 +444,8 @@ impl fmt::Display for Sheet {
             paragraph(f, "", line)?;
         }
         rule(f, "Support")?;
-        for (at, option) in self
-            .support
-            .iter()
-            .enumerate()
-            .flat_map(|(at, choice)| choice.options.iter().map(move |option| (at, option)))
-        {
-            let figures = format!(
-                "{} ({} on the diameter, {} where the bar cuts hard).",
-                option.because,
-                option.diameter_error.people(self.units),
-                option.diameter_error_at_most.people(self.units)
-            );
-            if self.support.len() > 1 {
-                paragraph(f, &format!("Clamping {}: ", at + 1), &figures)?;
-            } else {
-                paragraph(f, "", &figures)?;
-            }
+        for line in self.support_lines() {
+            paragraph(f, "", &line)?;
         }
         let dangers: Vec<_> = self
             .cautions
@@ -466,54 +474,10 @@ impl fmt::Display for Sheet {
             }
         }
         rule(f, "Expect")?;
-        let (e, u) = (&self.expected, self.units);
-        if e.surfaces.is_empty() {
-            paragraph(
-                f,
-                "",
-                &format!(
-                    "Diameter {} within {} to {}. Cutting time {}. {}",
-                    e.diameter.people(u),
-                    e.limits.smallest().people(u),
-                    e.limits.largest().people(u),
-                    minutes(e.time),
-                    roughness(&e.finish, u),
-                ),
-            )?;
+        for line in self.expect_lines() {
+            paragraph(f, "", &line)?;
         }
-        for surface in &e.surfaces {
-            paragraph(
-                f,
-                "",
-                &format!(
-                    "Diameter {} within {} to {}, sure to +/- {}. {}",
-                    surface.diameter.people(u),
-                    surface.limits.smallest().people(u),
-                    surface.limits.largest().people(u),
-                    surface.uncertainty.people(u),
-                    roughness(&surface.finish, u),
-                ),
-            )?;
-        }
-        if !e.surfaces.is_empty() {
-            paragraph(f, "", &format!("Cutting time of all {}.", minutes(e.time)))?;
-        }
-        for cost in &e.ways {
-            let what = match cost.way {
-                Way::Readable => "Readable way (equal cuts on main marks)",
-                Way::LeastTime => "Way of least time",
-            };
-            paragraph(
-                f,
-                "",
-                &format!(
-                    "{what}: {} cuts, {} with withdrawing, returning and changes of step.",
-                    cost.cuts,
-                    minutes(cost.time)
-                ),
-            )?;
-        }
-        for line in &e.how_sure {
+        for line in &self.expected.how_sure {
             paragraph(f, "", line)?;
         }
         rule(
@@ -555,7 +519,69 @@ impl fmt::Display for Sheet {
 }
 
 impl Sheet {
-    fn figures(&self, step: &Step) -> String {
+    /// What each way of holding comes to, in words.
+    pub(super) fn support_lines(&self) -> Vec<String> {
+        let choices = self.support.iter().enumerate();
+        choices
+            .flat_map(|(at, choice)| choice.options.iter().map(move |option| (at, option)))
+            .map(|(at, option)| {
+                let clamping = match self.support.len() {
+                    1 => String::new(),
+                    _ => format!("Clamping {}: ", at + 1),
+                };
+                format!(
+                    "{clamping}{} ({} on the diameter, {} where the bar cuts hard).",
+                    option.because,
+                    option.diameter_error.people(self.units),
+                    option.diameter_error_at_most.people(self.units)
+                )
+            })
+            .collect()
+    }
+
+    /// Sizes, limits, roughness and time to expect, in words.
+    pub(super) fn expect_lines(&self) -> Vec<String> {
+        let (e, u) = (&self.expected, self.units);
+        let ways = e.ways.iter().map(|cost| {
+            let what = match cost.way {
+                Way::Readable => "Readable way (equal cuts on main marks)",
+                Way::LeastTime => "Way of least time",
+            };
+            format!(
+                "{what}: {} cuts, {} with withdrawing, returning and changes of step.",
+                cost.cuts,
+                minutes(cost.time)
+            )
+        });
+        if e.surfaces.is_empty() {
+            let mut lines = vec![format!(
+                "Diameter {} within {} to {}. Cutting time {}. {}",
+                e.diameter.people(u),
+                e.limits.smallest().people(u),
+                e.limits.largest().people(u),
+                minutes(e.time),
+                roughness(&e.finish, u),
+            )];
+            lines.extend(ways);
+            return lines;
+        }
+        let of_surface = |surface: &ExpectedSurface| {
+            format!(
+                "Diameter {} within {} to {}, sure to +/- {}. {}",
+                surface.diameter.people(u),
+                surface.limits.smallest().people(u),
+                surface.limits.largest().people(u),
+                surface.uncertainty.people(u),
+                roughness(&surface.finish, u),
+            )
+        };
+        let mut lines: Vec<String> = e.surfaces.iter().map(of_surface).collect();
+        lines.push(format!("Cutting time of all {}.", minutes(e.time)));
+        lines.extend(ways);
+        lines
+    }
+
+    pub(super) fn figures(&self, step: &Step) -> String {
         let u = self.units;
         let mut parts = Vec::new();
         if let Some(n) = step.spindle_speed {

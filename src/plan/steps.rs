@@ -22,17 +22,29 @@ use crate::shop::holding::HoldingKind;
 pub(super) fn sheet(job: &Job, units: Units, measured: &[Measurement]) -> Result<Sheet, Error> {
     let mut provenance = Provenance::default();
     let mut cautions = Vec::new();
-    let mut figures = figures(job, units, &mut provenance, &mut cautions)?;
+    let figures = figures_after(job, units, measured, &mut provenance, &mut cautions)?;
+    write(job, figures, measured, provenance, cautions)
+}
+
+/// All figures of a job, after what was measured already.
+pub(super) fn figures_after<'a>(
+    job: &'a Job,
+    units: Units,
+    measured: &[Measurement],
+    provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
+) -> Result<Figures<'a>, Error> {
+    let mut figures = figures(job, units, provenance, cautions)?;
     for measurement in measured {
         let steps = steps(&figures)?.0;
         let place = figures.place(&steps, measurement.step)?;
         figures.take(&place, measurement.mean())?;
     }
-    write(job, figures, measured, provenance, cautions)
+    Ok(figures)
 }
 
 /// All figures of a job.
-pub(super) fn figures<'a>(
+fn figures<'a>(
     job: &'a Job,
     units: Units,
     provenance: &mut Provenance,
@@ -173,6 +185,10 @@ fn write(
         cautions,
         job: job.clone(),
         measured: measured.to_vec(),
+        #[cfg(feature = "picture")]
+        carried_pictures: Vec::new(),
+        #[cfg(feature = "picture")]
+        carried_page: None,
         units: common.units,
         support: figures
             .clampings

@@ -243,17 +243,8 @@ impl SurfaceWriter<'_> {
     /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are
     /// then left to the last one.
     pub(super) fn table(&self, mark: i64, last: Option<i64>) -> Result<String, Error> {
-        let mut rows = Vec::with_capacity(MARKS_BESIDE.len());
-        for beside in MARKS_BESIDE {
-            let at = mark - beside;
-            let size = plain(self.setup.diameter_at(self.cross, at)?, self.u);
-            let ring = cross_reading(self.cross, at)?.mark();
-            rows.push(match last {
-                Some(last) => format!("{size}: {ring}, then {} farther", last - at),
-                None => format!("{size}: {ring}"),
-            });
-        }
-        Ok(rows.join("; "))
+        let rows = ring_rows(self.setup, self.cross, mark, last)?;
+        Ok(ring_words(&rows, self.u))
     }
 
     pub(super) fn rule(&self, measured: &str) -> String {
@@ -263,4 +254,47 @@ impl SurfaceWriter<'_> {
             self.mark_size()
         )
     }
+}
+
+/// To which mark the ring is set on a measured size.
+pub(super) struct RingRow {
+    pub(super) size: Diameter,
+    pub(super) ring: i64,
+    /// The marks that are then left to the last one.
+    pub(super) farther: Option<i64>,
+}
+
+/// What to do at sizes beside the expected one.
+pub(super) fn ring_rows(
+    turning: &Turning<'_>,
+    cross: &Dial,
+    mark: i64,
+    last: Option<i64>,
+) -> Result<Vec<RingRow>, Error> {
+    MARKS_BESIDE
+        .iter()
+        .map(|beside| {
+            let at = mark - beside;
+            Ok(RingRow {
+                size: turning.diameter_at(cross, at)?,
+                ring: i64::from(cross_reading(cross, at)?.mark()),
+                farther: last.map(|last| last - at),
+            })
+        })
+        .collect()
+}
+
+/// The same in one line.
+pub(super) fn ring_words(rows: &[RingRow], units: Units) -> String {
+    let rows: Vec<String> = rows
+        .iter()
+        .map(|row| {
+            let size = plain(row.size, units);
+            match row.farther {
+                Some(farther) => format!("{size}: {}, then {farther} farther", row.ring),
+                None => format!("{size}: {}", row.ring),
+            }
+        })
+        .collect();
+    rows.join("; ")
 }

@@ -12,6 +12,7 @@ mod jobs;
 mod least_time;
 mod limits;
 mod parts;
+mod picture;
 mod plan;
 mod readme;
 mod refused;
