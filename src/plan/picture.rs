@@ -150,7 +150,7 @@ impl<'a> Drawing<'a> {
             self.length_words(seen.clamp.overhang.mm()),
             self.length_words(seen.clamp.facing.mm()),
         );
-        self.paper.text((1.0, 5.0), TITLE, &title);
+        let below = self.paper.lines(5.0, TITLE, &title);
         let units = match u {
             Units::Metric => "mm",
             Units::Inch => "inch",
@@ -167,7 +167,7 @@ impl<'a> Drawing<'a> {
             )),
             false => scale.push_str(", diameters too."),
         }
-        let below = self.paper.lines(9.5, PLAIN, &scale);
+        let below = self.paper.lines(below + 4.5, PLAIN, &scale);
 
         let above = self.above();
         let column = self.column();
