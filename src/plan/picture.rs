@@ -14,8 +14,8 @@ use crate::quantity::{DiameterError, Position, WorkLength, round_size};
 const WIDTH: f64 = 190.0;
 
 /// Where the free end is led to at most, and where the numbers of the cuts begin.
-const FACE_AT_MOST: f64 = 128.0;
-const COLUMN: f64 = 150.0;
+const FACE_AT_MOST: f64 = 122.0;
+const COLUMN: f64 = 143.0;
 
 /// Jaws and chuck, on paper.
 const JAW: (f64, f64) = (14.0, 7.0);
