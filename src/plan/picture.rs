@@ -14,8 +14,8 @@ use crate::quantity::{DiameterError, Position, WorkLength, round_size};
 const WIDTH: f64 = 190.0;
 
 /// Where the free end is led to at most, and where the numbers of the cuts begin.
-const FACE_AT_MOST: f64 = 128.0;
-const COLUMN: f64 = 150.0;
+const FACE_AT_MOST: f64 = 122.0;
+const COLUMN: f64 = 143.0;
 
 /// Jaws and chuck, on paper.
 const JAW: (f64, f64) = (14.0, 7.0);
@@ -150,7 +150,7 @@ impl<'a> Drawing<'a> {
             self.length_words(seen.clamp.overhang.mm()),
             self.length_words(seen.clamp.facing.mm()),
         );
-        self.paper.text((1.0, 5.0), TITLE, &title);
+        let below = self.paper.lines(5.0, TITLE, &title);
         let units = match u {
             Units::Metric => "mm",
             Units::Inch => "inch",
@@ -167,7 +167,7 @@ impl<'a> Drawing<'a> {
             )),
             false => scale.push_str(", diameters too."),
         }
-        let below = self.paper.lines(9.5, PLAIN, &scale);
+        let below = self.paper.lines(below + 4.5, PLAIN, &scale);
 
         let above = self.above();
         let column = self.column();
