@@ -35,7 +35,7 @@ td.number { text-align: right; font-weight: bold; white-space: nowrap; }\
 table.ring { border-collapse: collapse; margin: 0.8mm 0; }\
 table.ring th, table.ring td { border: 0.15mm solid; padding: 0.2mm 2mm; text-align: right; font-weight: normal; }\
 figure { margin: 1.5mm 0; break-inside: avoid; }\
-figure svg { width: 122mm; max-width: 100%; margin: 0 auto; height: auto; display: block; }\
+figure svg { width: 104mm; max-width: 100%; margin: 0 auto; height: auto; display: block; }\
 .sources { font-size: 5.2pt; line-height: 1.05; }\
 @media print { body { max-width: none; padding: 0; } }";
 
