@@ -16,6 +16,7 @@ mod plan;
 mod readme;
 mod refused;
 mod rooms;
+mod simulated_lathe;
 mod text;
 mod uncertainty;
 mod walks;
