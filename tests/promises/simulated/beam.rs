@@ -162,7 +162,7 @@ fn the_simulated_bar_bends_as_text_books_have_it() {
 fn a_stepped_simulated_bar_bends_by_the_sum_of_its_lengths() {
     let ei = |d: f64| 210_000.0 * std::f64::consts::PI * d.powi(4) / 64.0;
     let found = compliances(&clamped(None), &[(30.0, 40.0), (18.0, 60.0)], &[100.0])[0];
-    let book =
-        (100.0_f64.powi(3) - 60.0_f64.powi(3)) / (3.0 * ei(30.0)) + 60.0_f64.powi(3) / (3.0 * ei(18.0));
+    let book = (100.0_f64.powi(3) - 60.0_f64.powi(3)) / (3.0 * ei(30.0))
+        + 60.0_f64.powi(3) / (3.0 * ei(18.0));
     assert!((found / book - 1.0).abs() < 1e-9, "{found} {book}");
 }
