@@ -115,7 +115,7 @@ impl Bench<'_> {
         self.trial.pieces[..=surface].iter().map(|p| p.length).sum()
     }
 
-    fn from_jaws(&self, surface: usize, place: usize) -> f64 {
+    fn distance_out(&self, surface: usize, place: usize) -> f64 {
         let piece = &self.trial.pieces[surface];
         self.overhang - self.reach(surface) + piece.length * (1.0 - PLACES[place])
     }
@@ -134,7 +134,7 @@ impl Bench<'_> {
         sections.push((diameter, self.reach(surface)));
         let places: Vec<f64> = (0..=surface)
             .flat_map(|s| (0..PLACES.len()).map(move |p| (s, p)))
-            .map(|(s, p)| self.from_jaws(s, p))
+            .map(|(s, p)| self.distance_out(s, p))
             .collect();
         let found = compliances(&self.trial.held(self.centre), &sections, &places);
         self.bends.0.insert(key, found.clone());
@@ -205,7 +205,7 @@ impl Bench<'_> {
             .iter()
             .zip(sizes)
             .map(|(p, size)| {
-                let at = WorkLength::from_mm(self.from_jaws(surface, *p)).unwrap();
+                let at = WorkLength::from_mm(self.distance_out(surface, *p)).unwrap();
                 SizeAt::new(at, Diameter::from_mm(*size).unwrap())
             })
             .collect()
