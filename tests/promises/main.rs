@@ -17,6 +17,7 @@ mod plan;
 mod readme;
 mod refused;
 mod rooms;
+mod simulated_lathe;
 mod text;
 mod uncertainty;
 mod walks;

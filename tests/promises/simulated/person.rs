@@ -1,0 +1,452 @@
+//! A person who works by a sheet at the simulated lathe, and what comes out.
+
+use std::collections::HashMap;
+
+use turnwright::advice::diagnosis::{Cause, SizeAt};
+use turnwright::plan::{Sheet, Step, StepKind};
+use turnwright::{Diameter, WorkLength};
+
+use super::beam::compliances;
+use super::dial::{Chance, Slide};
+use super::trial::{Trial, set_up};
+
+/// How a person takes what was measured into account.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Manner {
+    /// By the rule printed at the stop.
+    Rule,
+    /// By asking what follows, and following the new sheet.
+    Asks,
+}
+
+/// A slip on purpose, at the cut of this number.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Slip {
+    /// The dial counts the other way than the job says.
+    OtherDial,
+    /// A turn too few, or too many.
+    Turn { cut: usize, few: bool },
+    /// The slide was not brought in from outside: this share of the backlash was left in.
+    Backlash { cut: usize, share: f64 },
+}
+
+/// What came out of one part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Came {
+    Good,
+    Rework,
+    Scrap,
+}
+
+/// One part, and what was seen on the way.
+#[derive(Debug, Clone)]
+pub struct Made {
+    pub came: Came,
+    /// What was named first at the first stop at or after a slip.
+    pub named: Option<Cause>,
+    /// True where the part was lost already when it was measured then.
+    pub lost_by_then: bool,
+    /// Cuts that found no metal somewhere.
+    pub without_metal: usize,
+    /// Cuts planned as far as the jaws.
+    pub into_jaws: usize,
+    pub outwards: usize,
+    /// Work was stopped before the last cut.
+    pub stopped: bool,
+    /// What follows could not be told: an error of the library.
+    pub refused: Option<String>,
+}
+
+/// Places on each surface where its radius is followed, as shares of its length.
+const PLACES: [f64; 5] = [0.04, 0.27, 0.5, 0.73, 0.96];
+/// Those of them that are measured.
+const MEASURED: [usize; 3] = [0, 2, 4];
+/// A force is up to 30 % off from bar to bar, and 5 % from cut to cut, as a standard deviation.
+const BAR: f64 = 0.3;
+const CUT_TO_CUT: f64 = 0.05;
+/// A part left to cool is up to 3 K from 20 degC.
+const WARM: f64 = 3.0;
+/// Share of the main force that is normal to the edge.
+const NORMAL: f64 = 0.5;
+
+/// What bends the bar in cuts of a job: kept from part to part, since bars of one job are alike.
+#[derive(Debug, Default)]
+pub struct Bends(HashMap<(usize, i64, bool), Vec<f64>>);
+
+struct Bench<'a> {
+    trial: Trial,
+    bends: &'a mut Bends,
+    chance: &'a mut Chance,
+    slide: Slide,
+    overhang: f64,
+    centre: bool,
+    bar_factor: f64,
+    gauge_error: f64,
+    /// Radii at the places of every surface.
+    radii: Vec<[f64; 5]>,
+    /// Where the tool stands on the dial.
+    mark: i64,
+    cuts: usize,
+    made: Made,
+}
+
+impl Bench<'_> {
+    /// The passive force at a depth, by Kienzle along the edge.
+    fn passive(&self, depth: f64, feed: f64) -> f64 {
+        if depth <= 0.0 {
+            return 0.0;
+        }
+        let (t, q) = (&self.trial, 1.0 - self.trial.exponent);
+        let (kappa, r) = (t.edge_angle, t.corner);
+        let arc_depth = r * (1.0 - kappa.cos());
+        let end = if depth < arc_depth {
+            (1.0 - depth / r).acos()
+        } else {
+            kappa
+        };
+        let arc = r * feed.powf(q) * end.sin().powf(q + 1.0) / (q + 1.0);
+        let straight =
+            (depth - arc_depth).max(0.0) / kappa.sin() * (feed * kappa.sin()).powf(q) * kappa.cos();
+        NORMAL * t.specific_force * (arc + straight)
+    }
+
+    /// From the face to the far end of a surface.
+    fn reach(&self, surface: usize) -> f64 {
+        self.trial.pieces[..=surface].iter().map(|p| p.length).sum()
+    }
+
+    fn distance_out(&self, surface: usize, place: usize) -> f64 {
+        let piece = &self.trial.pieces[surface];
+        self.overhang - self.reach(surface) + piece.length * (1.0 - PLACES[place])
+    }
+
+    /// Millimetres per newton at every place that a cut of this surface goes over.
+    fn bends(&mut self, surface: usize, diameter: f64) -> Vec<f64> {
+        let key = (surface, (diameter * 50.0).round() as i64, self.centre);
+        if let Some(found) = self.bends.0.get(&key) {
+            return found.clone();
+        }
+        let last = self.trial.pieces.len() - 1;
+        let mut sections = vec![(self.trial.bar, self.overhang - self.reach(last))];
+        for piece in self.trial.pieces[surface + 1..].iter().rev() {
+            sections.push((0.5 * (piece.low + piece.high), piece.length));
+        }
+        sections.push((diameter, self.reach(surface)));
+        let places: Vec<f64> = (0..=surface)
+            .flat_map(|s| (0..PLACES.len()).map(move |p| (s, p)))
+            .map(|(s, p)| self.distance_out(s, p))
+            .collect();
+        let found = compliances(&self.trial.held(self.centre), &sections, &places);
+        self.bends.0.insert(key, found.clone());
+        found
+    }
+
+    fn cut(&mut self, step: &Step, mark: i64, slip: Option<Slip>) {
+        let surface = step.surface.unwrap().index();
+        let mut left = 0.0;
+        match slip {
+            Some(Slip::Turn { cut, few }) if cut == self.cuts => {
+                self.slide.miscount(if few { -1.0 } else { 1.0 });
+            }
+            Some(Slip::Backlash { cut, share }) if cut == self.cuts => {
+                left = share * self.slide.dial.backlash;
+            }
+            _ => {}
+        }
+        self.cuts += 1;
+        self.slide.come_in(mark, self.chance);
+        self.mark = mark;
+        if step.z.is_none_or(|z| -z.mm() > self.overhang - 5.0) {
+            self.made.into_jaws += 1;
+        }
+        let (tip, feed) = (self.slide.tip() + left, step.feed.unwrap().mm_per_rev());
+        let factor = self.bar_factor * (1.0 + self.chance.normal(CUT_TO_CUT));
+        let bends = self.bends(surface, step.diameter.mm());
+        let mut bends = bends.iter();
+        for s in 0..=surface {
+            for p in 0..PLACES.len() {
+                let metal = self.radii[s][p] - tip;
+                let give = bends.next().unwrap() * factor;
+                if metal <= 0.0 {
+                    self.made.without_metal += 1;
+                    continue;
+                }
+                // The bar gives by less than a tenth of what it is pressed: four rounds settle it.
+                let mut spring = 0.0;
+                for _ in 0..4 {
+                    spring = give * self.passive(metal - spring, feed);
+                }
+                self.radii[s][p] = tip + spring;
+            }
+        }
+    }
+
+    /// Sizes at three places of a surface, as measured.
+    fn measure(&mut self, surface: usize) -> [f64; 3] {
+        let warm = 1.0 + self.trial.expansion * self.chance.within(WARM);
+        let hand = self.trial.gauge.1;
+        MEASURED.map(|p| {
+            let true_size = 2.0 * self.radii[surface][p];
+            true_size * warm + self.gauge_error + self.chance.normal(hand)
+        })
+    }
+
+    fn true_mean(&self, surface: usize) -> f64 {
+        2.0 * self.radii[surface].iter().sum::<f64>() / PLACES.len() as f64
+    }
+
+    fn is_lost(&self, surface: usize) -> bool {
+        self.true_mean(surface) < self.trial.pieces[surface].low
+    }
+
+    /// Sizes with their places, as they are handed in.
+    fn sized(&self, surface: usize, sizes: &[f64; 3]) -> Vec<SizeAt> {
+        MEASURED
+            .iter()
+            .zip(sizes)
+            .map(|(p, size)| {
+                let at = WorkLength::from_mm(self.distance_out(surface, *p)).unwrap();
+                SizeAt::new(at, Diameter::from_mm(*size).unwrap())
+            })
+            .collect()
+    }
+
+    fn per_mark(&self) -> f64 {
+        2.0 * self.trial.dial.per_mark
+    }
+
+    fn judge(mut self) -> Made {
+        let mut came = Came::Good;
+        for (surface, piece) in self.trial.pieces.iter().enumerate() {
+            let size = self.true_mean(surface);
+            if size < piece.low {
+                came = Came::Scrap;
+            } else if size > piece.high && came == Came::Good {
+                came = Came::Rework;
+            }
+        }
+        self.made.came = came;
+        self.made.outwards = self.slide.outwards;
+        self.made
+    }
+}
+
+fn mean(sizes: &[f64; 3]) -> f64 {
+    sizes.iter().sum::<f64>() / 3.0
+}
+
+/// The cut that comes next on a sheet.
+fn next_cut(sheet: &Sheet, at: usize) -> &Step {
+    let mut ahead = sheet.steps[at..].iter();
+    ahead.find(|s| s.depth_of_cut.is_some()).unwrap()
+}
+
+fn count(step: &Step) -> i64 {
+    step.reading.unwrap().divisions().count()
+}
+
+/// Where the cuts of this surface are over.
+fn end_of_cuts(sheet: &Sheet, at: usize) -> usize {
+    let ahead = sheet.steps[at..].iter();
+    at + ahead.take_while(|s| s.kind != StepKind::Shoulder).count()
+}
+
+/// Turns one part.
+pub fn turn(
+    trial: &Trial,
+    sheet: &Sheet,
+    manner: Manner,
+    slip: Option<Slip>,
+    bends: &mut Bends,
+    chance: &mut Chance,
+) -> Made {
+    let (overhang, centre) = set_up(sheet);
+    let really = match slip {
+        Some(Slip::OtherDial) => trial.other_per_mark,
+        _ => trial.dial.per_mark,
+    };
+    let slide = Slide::new(trial.dial, really, chance);
+    let mut bench = Bench {
+        slide,
+        overhang,
+        centre,
+        bar_factor: 1.0 + chance.within(BAR),
+        gauge_error: chance.within(trial.gauge.0),
+        radii: vec![[0.5 * trial.bar; 5]; trial.pieces.len()],
+        mark: 0,
+        cuts: 0,
+        made: Made {
+            came: Came::Good,
+            named: None,
+            lost_by_then: false,
+            without_metal: 0,
+            into_jaws: 0,
+            outwards: 0,
+            stopped: false,
+            refused: None,
+        },
+        trial: trial.clone(),
+        bends,
+        chance,
+    };
+    let slipped_at = match slip {
+        None => usize::MAX,
+        Some(Slip::OtherDial) => 0,
+        Some(Slip::Turn { cut, .. } | Slip::Backlash { cut, .. }) => cut,
+    };
+    let mut sheet = sheet.clone();
+    // What a fixed ring adds to every mark below, by the rules printed on the sheet.
+    let mut shift = 0;
+    // What the last cut goes farther in than the mark before, by the same.
+    let mut farther = None;
+    let mut finished: Option<f64> = None;
+    // A diameter on which the dial is set anew.
+    let mut known: Option<f64> = None;
+    let mut repeated = 0;
+    let mut at = 0;
+    while let Some(step) = sheet.steps.get(at).cloned() {
+        let surface = step.surface.map_or(0, |s| s.index());
+        match step.kind {
+            StepKind::ZeroX => {
+                let next = next_cut(&sheet, at);
+                let q = bench.per_mark();
+                let reads = |size: f64| count(next) as f64 - (size - next.diameter.mm()) / q;
+                match (finished, known.take()) {
+                    (_, Some(size)) => {
+                        let mark = bench.mark;
+                        bench.slide.come_in(mark, bench.chance);
+                        bench.slide.set_ring(reads(size), bench.chance);
+                    }
+                    (Some(size), _) if bench.trial.dial.settable => {
+                        let mark = bench.mark;
+                        bench.slide.come_in(mark, bench.chance);
+                        bench.slide.set_ring_by_tenths(reads(size), bench.chance);
+                    }
+                    (Some(size), _) => shift += ((size - step.diameter.mm()) / q).round() as i64,
+                    _ => {
+                        let start = (reads(step.diameter.mm()) * 1e6).round() / 1e6;
+                        bench.slide.touch(0.5 * trial.bar, start, bench.chance);
+                    }
+                }
+                bench.slide.withdraw();
+            }
+            StepKind::FirstCut | StepKind::RoughCut | StepKind::FinishCut => {
+                let mark = match farther.take() {
+                    Some(farther) => bench.mark + farther,
+                    None => count(&step) + shift,
+                };
+                bench.cut(&step, mark, slip);
+                bench.slide.withdraw();
+            }
+            StepKind::Measure => {
+                let sizes = bench.measure(surface);
+                let seen = bench.cuts > slipped_at && bench.made.named.is_none();
+                if seen {
+                    bench.made.lost_by_then = bench.is_lost(surface);
+                }
+                if manner == Manner::Rule {
+                    let q = bench.per_mark();
+                    let last = step.text.contains("at three places");
+                    let size = if last { mean(&sizes) } else { sizes[1] };
+                    let next = next_cut(&sheet, at);
+                    let (from, to) = (step.diameter.mm(), next.diameter.mm());
+                    if last && size > 1.5 * from - 0.5 * to && repeated < 3 {
+                        // Above that the sheet has the cut taken once more.
+                        repeated += 1;
+                        at -= 1;
+                        continue;
+                    }
+                    if last && size < bench.trial.pieces[surface].high {
+                        at = end_of_cuts(&sheet, at);
+                        continue;
+                    }
+                    if bench.trial.dial.settable {
+                        let mark = bench.mark;
+                        bench.slide.come_in(mark, bench.chance);
+                        let reads = count(&step) as f64 - (size - from) / q;
+                        bench.slide.set_ring_by_tenths(reads, bench.chance);
+                        bench.slide.withdraw();
+                    } else if last {
+                        farther = Some(((size - to) / q).round() as i64);
+                    } else {
+                        shift += ((size - from) / q).round() as i64;
+                    }
+                } else {
+                    let answer = match sheet.after(at, &bench.sized(surface, &sizes), None) {
+                        Ok(answer) => answer,
+                        Err(error) => {
+                            bench.made.refused = Some(error.to_string());
+                            break;
+                        }
+                    };
+                    if seen {
+                        bench.made.named = Some(answer.causes[0].cause);
+                    }
+                    if answer.causes[0].cause == Cause::Backlash && repeated < 3 {
+                        // What it says of that cause: come in again, and repeat the cut.
+                        repeated += 1;
+                        at -= 1;
+                        continue;
+                    }
+                    if let Some(plan) = answer.plan {
+                        if let Some(to) = answer.ring_to {
+                            let mark = bench.mark;
+                            bench.slide.come_in(mark, bench.chance);
+                            bench.slide.set_ring(to, bench.chance);
+                            bench.slide.withdraw();
+                        }
+                        let adjust = plan.steps.iter().rposition(|s| s.kind == StepKind::Adjust);
+                        (at, sheet) = (adjust.unwrap() + 1, plan);
+                        continue;
+                    }
+                    let why = answer.why_no_plan.unwrap();
+                    if answer.lost {
+                        break;
+                    } else if why.starts_with("Wait") && repeated < 3 {
+                        repeated += 1;
+                        continue;
+                    } else if why.contains("zero_at") {
+                        let again = bench.trial.anew(answer.mean);
+                        let Some((trial, plan)) = again else {
+                            bench.made.stopped = true;
+                            break;
+                        };
+                        known = Some(answer.mean.mm());
+                        bench.trial = trial;
+                        (sheet, at) = (plan, 0);
+                        (bench.overhang, bench.centre) = set_up(&sheet);
+                        bench.slide.dial = bench.trial.dial;
+                        continue;
+                    } else if why.starts_with("Stop") {
+                        bench.made.stopped = true;
+                        break;
+                    }
+                    // Good already, or nothing that a cut could mend.
+                    at = end_of_cuts(&sheet, at);
+                    continue;
+                }
+            }
+            StepKind::Inspect => {
+                let sizes = bench.measure(surface);
+                if slip.is_some() && manner == Manner::Asks {
+                    let answer = match sheet.after(at, &bench.sized(surface, &sizes), None) {
+                        Ok(answer) => answer,
+                        Err(error) => {
+                            bench.made.refused = Some(error.to_string());
+                            break;
+                        }
+                    };
+                    if let Some(plan) = answer.plan {
+                        let adjust = plan.steps.iter().rposition(|s| s.kind == StepKind::Adjust);
+                        (at, sheet) = (adjust.unwrap() + 1, plan);
+                        continue;
+                    }
+                }
+                finished = Some(mean(&sizes));
+            }
+            _ => {}
+        }
+        at += 1;
+    }
+    bench.judge()
+}
