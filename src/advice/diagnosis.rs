@@ -228,8 +228,8 @@ const HEADSTOCK_SCATTER: Sourced<DiameterError> = Sourced::new(
     Standing::CommonPractice,
 );
 
-/// A worn lathe's zero is off where the difference is more than this many times what is expected.
-const SPRING_SCATTER: f64 = 0.5;
+/// Scatter of a spring over what is reckoned, as a standard deviation: force and chuck together.
+const SPRING_SCATTER: Sourced<f64> = Sourced::new(0.5, "judgement, no source", Standing::Estimate);
 
 /// Asks what a measured size says.
 ///
@@ -393,8 +393,7 @@ impl<'a> DiagnosisAsk<'a> {
         let n = self.measured.len();
         let sure = self.sure.mm();
         let taken = self.zeroed_on.mm() - self.expected.mm();
-        let per_turn = self.dial.diameter_per_division().mm()
-            * f64::from(self.dial.divisions_per_turn().count());
+        let per_turn = self.per_turn();
         let mut found: Vec<Candidate> = Vec::new();
         let mut add = |cause, part, shape: Vec<f64>, usual: f64, scatter: f64| {
             found.push(Candidate {
@@ -432,12 +431,14 @@ impl<'a> DiagnosisAsk<'a> {
         add(Cause::Backlash, 1.0, level(), backlash, with(uniform));
         if let Some((most, shares)) = self.spring {
             let usual = most.mm();
+            let scatter =
+                provenance.open("scatter of a spring over what is reckoned", &SPRING_SCATTER);
             add(
                 Cause::Deflection,
                 1.0,
                 shares.to_vec(),
                 usual,
-                with(SPRING_SCATTER * usual),
+                with(scatter * usual),
             );
         }
         if let Some(expansion) = self.expansion {
@@ -488,6 +489,13 @@ impl<'a> DiagnosisAsk<'a> {
     fn words(&self, cause: Cause, size: DiameterError, units: Units) -> String {
         let signed = DiameterError::computed_trade(round_size((size.mm() * 1e4).round() / 1e4));
         let by = DiameterError::computed_trade(signed.mm().abs()).people(units);
+        // A dial thought to count the diameter that took twice as much counts the radius; one thought to
+        // count the radius, and half as much, the diameter; else it was read as the other kind.
+        let (counts, thought) = if (size.mm() < 0.0) == (self.dial.reads() == DialReads::Diameter) {
+            ("radius", "diameter")
+        } else {
+            ("diameter", "radius")
+        };
         match cause {
             Cause::AsExpected => String::from("within what was to be expected: go on"),
             Cause::ZeroOff => format!(
@@ -502,16 +510,8 @@ impl<'a> DiagnosisAsk<'a> {
                 } else {
                     "half as much"
                 },
-                if (size.mm() < 0.0) == (self.dial.reads() == DialReads::Diameter) {
-                    "radius"
-                } else {
-                    "diameter"
-                },
-                if (size.mm() < 0.0) == (self.dial.reads() == DialReads::Diameter) {
-                    "diameter"
-                } else {
-                    "radius"
-                },
+                counts,
+                thought,
             ),
             Cause::MissedTurn => format!(
                 "{} of the dial {}: the size is off by {by}; count the turns again from where the tool touches",

@@ -205,6 +205,22 @@ pub unsafe extern "C" fn tw_outcome_column(
     })
 }
 
+/// What both calls for a best aim are asked: zone, spread, prices, feature.
+pub(super) fn aim_asked(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    standard_uncertainty: tw_standard_uncertainty,
+    price_scrap: tw_price_scrap,
+    price_rework: tw_price_rework,
+    feature: i32,
+) -> Result<(Limits, SizeSpread, Prices, Feature), Error> {
+    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
+    let spread = SizeSpread::normal(standard_uncertainty.read()?);
+    let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
+    let feature = feature_of(feature)?;
+    Ok((Limits::new(smallest, largest)?, spread, prices, feature))
+}
+
 fn best_aim_of(
     smallest: tw_diameter,
     largest: tw_diameter,
@@ -213,11 +229,15 @@ fn best_aim_of(
     price_rework: tw_price_rework,
     feature: i32,
 ) -> Result<BestAim, Error> {
-    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
-    let spread = SizeSpread::normal(standard_uncertainty.read()?);
-    let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
-    let feature = feature_of(feature)?;
-    aim::best_aim(Limits::new(smallest, largest)?, spread, prices, feature)
+    let (limits, spread, prices, feature) = aim_asked(
+        smallest,
+        largest,
+        standard_uncertainty,
+        price_scrap,
+        price_rework,
+        feature,
+    )?;
+    aim::best_aim(limits, spread, prices, feature)
 }
 
 /// The size to aim for that costs least, and what a part costs there on average by not coming out

@@ -6,11 +6,11 @@ use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
 use super::rows::{Input, Job, Numbers, Output};
 use super::status::{tw_error, tw_status};
-use super::uncertainty::feature_of;
+use super::uncertainty::{aim_asked, feature_of};
 use super::{call, put};
 use crate::error::Error;
-use crate::physics::aim::{self, BestAim, Prices};
-use crate::physics::spread::{self, Outcome, SizeSpread};
+use crate::physics::aim::{self, BestAim};
+use crate::physics::spread::{self, Outcome};
 use crate::quantity::{
     DegreesOfFreedom, Diameter, Price, PriceRework, PriceScrap, Probability, Quantity,
     StandardUncertainty,
@@ -148,11 +148,14 @@ fn best_aim_in_zone_of(
     price_rework: tw_price_rework,
     feature: i32,
 ) -> Result<BestAim, Error> {
-    let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
-    let spread = SizeSpread::normal(standard_uncertainty.read()?);
-    let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
-    let feature = feature_of(feature)?;
-    let limits = Limits::new(smallest, largest)?;
+    let (limits, spread, prices, feature) = aim_asked(
+        smallest,
+        largest,
+        standard_uncertainty,
+        price_scrap,
+        price_rework,
+        feature,
+    )?;
     Ok(aim::best_aim_in_zone(limits, spread, prices, feature))
 }
 

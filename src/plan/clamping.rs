@@ -1,11 +1,13 @@
 //! How the bar is held: one clamping for each end that is worked, its overhang, grip and support.
 
 use super::common::Common;
+use super::ends::GROOVING_SPEED;
 use super::lengths::{self, Room, length_limits, room};
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::force::ToolLaw;
+use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
@@ -88,6 +90,13 @@ pub(super) fn clampings<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Vec<Clamping<'a>>, Error> {
     let job = common.job;
+    let surfaces = || job.part.surfaces().iter().chain(job.part.other_end());
+    if job.preference(|p| p.parting()).is_some() || surfaces().any(|s| s.undercut().is_some()) {
+        provenance.open("speed of grooving over that of turning", &GROOVING_SPEED);
+    }
+    if surfaces().any(|s| s.small_diameter().is_some()) {
+        provenance.open("travel of the compound slide", &COMPOUND_TRAVEL);
+    }
     let facing = lengths::facing(job, common.units, provenance);
     let first = job.part.surfaces();
     let room_first = room(job, deepest(common, first), provenance);

@@ -1,8 +1,8 @@
 //! The steps of one surface: the zero of the cross dial, its cuts, its measurements, its shoulder.
 
-use super::after::{Act, Done};
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
+use super::take::{Act, Done};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
@@ -126,7 +126,7 @@ impl SurfaceWriter<'_> {
         for (at, cut) in cuts.iter().copied().enumerate() {
             let mark = cut.mark;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
-            let withdrawn = steps.last().is_some_and(|step| step.depth_of_cut.is_some());
+            let withdrawn = steps.last().is_some_and(|step| step.kind.is_cut());
             let mut farther = self.farther(mark as f64 - stands, withdrawn);
             farther.push_str(" in from where it stands");
             if steps
@@ -196,7 +196,6 @@ impl SurfaceWriter<'_> {
                 // It was measured larger than the size before it: nothing is planned from it any more.
                 let mut step = self.step(kind, diameter, format!("Cut {number}."));
                 step.reading = Some(reading);
-                step.depth_of_cut = Some(self.setup.place.least);
                 return Ok(step);
             }
             return Err(Error::internal("a cut that takes nothing"));

@@ -114,6 +114,13 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
             ));
         }
     }
+    for (other_end, surfaces) in ends {
+        for (index, surface) in surfaces.iter().enumerate() {
+            details_fit(surface, |what| {
+                SurfaceAt::new(other_end, index).path(part, what)
+            })?;
+        }
+    }
     let first_largest = largest(part.surfaces());
     if let Some(zero) = job.zero_at
         && let Some(most) = first_largest
@@ -142,6 +149,51 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
         ));
     }
     Ok(())
+}
+
+/// An undercut and a chamfer lie within their surface.
+fn details_fit(surface: &Surface, path: impl Fn(&str) -> String) -> Result<(), Error> {
+    let (length, radius) = (
+        surface.length().mm(),
+        0.5 * surface.limits().smallest().mm(),
+    );
+    let too_large = |what: &str, given: String, expected: String| {
+        Err(Error::new(
+            ErrorKind::Contradiction,
+            path(what),
+            given,
+            expected,
+            "check the drawing: it does not fit on its surface",
+        ))
+    };
+    if let Some(undercut) = surface.undercut() {
+        if undercut.depth().mm() >= radius {
+            return too_large(
+                "undercut.depth",
+                undercut.depth().to_string(),
+                format!("less than the radius of {}", surface.limits().smallest()),
+            );
+        }
+        if undercut.width().mm() > length {
+            return too_large(
+                "undercut.width",
+                undercut.width().to_string(),
+                format!("at most the length {}", surface.length()),
+            );
+        }
+    }
+    match surface.chamfer() {
+        Some(leg) if leg.mm() >= radius || leg.mm() > length => too_large(
+            "chamfer",
+            leg.to_string(),
+            format!(
+                "less than the radius of {} and at most the length {}",
+                surface.limits().smallest(),
+                surface.length()
+            ),
+        ),
+        _ => Ok(()),
+    }
 }
 
 /// The instrument, the guard that it keeps from both limits, and the zone inside the guards.

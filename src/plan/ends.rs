@@ -1,8 +1,10 @@
 //! The steps after the cuts of one clamping: undercuts, cones, edges, parting off; and the end of all.
 
 use super::sheet::{Step, StepKind};
-use super::turning::Turning;
+use super::turning::{Turning, tenth_of_a_mark};
 use super::words::Writer;
+use crate::advice::reach::COMPOUND_TRAVEL;
+use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::error::Error;
 use crate::physics::taper::Taper;
 use crate::provenance::{Sourced, Standing};
@@ -12,17 +14,10 @@ use crate::quantity::{
 use crate::shop::surface::Undercut;
 
 /// Cutting speed of a grooving or parting tool over that of turning.
-const GROOVING_SPEED: Sourced<f64> = Sourced::new(
+pub(super) const GROOVING_SPEED: Sourced<f64> = Sourced::new(
     0.5,
     "common practice, no source: half the speed of turning",
     Standing::CommonPractice,
-);
-
-/// A cone longer than this outruns the compound slide of most small lathes: judgement, no source.
-const COMPOUND_TRAVEL: Sourced<WorkLength> = Sourced::new(
-    WorkLength::computed_trade(80.0),
-    "judgement, no source: measure yours",
-    Standing::Estimate,
 );
 
 impl Writer<'_> {
@@ -48,16 +43,14 @@ impl Writer<'_> {
         Ok(())
     }
 
-    /// The spindle step for a grooving or parting tool at this diameter.
-    fn grooving_step(&self, diameter: Diameter) -> Result<SpindleSpeed, Error> {
+    /// The spindle step for a grooving or parting tool at this diameter; on a lathe without so slow a
+    /// step, the one at which the end was faced.
+    fn grooving_step(&self, diameter: Diameter) -> SpindleChoice {
         let slow = CuttingSpeed::computed_trade(self.common.wanted.trade() * GROOVING_SPEED.value);
-        let step = crate::advice::spindle::SpindleAsk::new(&self.job.lathe, diameter, slow)
-            .with_holding(&self.clamp.holding);
-        Ok(match step.choose() {
-            Ok(step) => step.spindle_speed,
-            // A lathe without so slow a step: the slowest that turned.
-            Err(_) => self.face_step.spindle_speed,
-        })
+        SpindleAsk::new(&self.job.lathe, diameter, slow)
+            .with_holding(&self.clamp.holding)
+            .choose()
+            .unwrap_or_else(|_| self.face_step.clone())
     }
 
     fn undercut(&self, turning: &Turning<'_>, groove: Undercut) -> Result<Step, Error> {
@@ -67,7 +60,7 @@ impl Writer<'_> {
             Diameter::computed_trade(round_size(finished.mm() - 2.0 * groove.depth().mm()));
         let marks = 2.0 * groove.depth().mm() / self.cross.diameter_per_division().mm();
         let shoulder = turning.carriage.shoulder;
-        let speed = self.grooving_step(finished)?;
+        let slow = self.grooving_step(finished);
         let mut step = Step::new(
             StepKind::Undercut,
             bottom,
@@ -76,10 +69,10 @@ impl Writer<'_> {
                  carriage, its left corner to the shoulder at {}, lock the carriage. Touch the finished diameter lightly, \
                  ring to 0, feed in by hand {} marks, to {}; oil. Withdraw, stop the spindle.",
                 finished.people(u),
-                self.set_speed_words(speed),
+                self.set_words(slow.spindle_speed, &slow),
                 groove.width().people(u),
                 self.z_words(shoulder),
-                super::turning::tenth_of_a_mark(marks),
+                tenth_of_a_mark(marks),
                 bottom.people(u),
             ),
         )
@@ -87,9 +80,8 @@ impl Writer<'_> {
             "a mating part or a grinding wheel must reach the shoulder; a grooving tool runs at about half the speed of turning",
         );
         step.surface = Some(turning.place.at);
-        step.spindle_speed = Some(speed);
+        step.spindle_speed = Some(slow.spindle_speed);
         step.z = Some(Position::computed_trade(-self.carriage.travel_at(shoulder)));
-        step.depth_of_cut = None;
         Ok(step)
     }
 
@@ -110,7 +102,7 @@ impl Writer<'_> {
              of {} depth, the cross slide in by so much each time; measure the free end before the last: {} to come.",
             large.people(u),
             small.people(u),
-            self.set_speed_words(turning.finish_step.spindle_speed),
+            self.set_words(turning.finish_step.spindle_speed, &turning.finish_step),
             half.people(u),
             if cuts > 1.0 {
                 format!("{cuts:.0} cuts")
@@ -183,7 +175,7 @@ impl Writer<'_> {
             .preference(|p| p.parting())
             .filter(|_| !clamp.turned_round)
         {
-            let speed = self.grooving_step(stock)?;
+            let slow = self.grooving_step(stock);
             let length = match job.part.overall_length() {
                 Some(overall) => overall,
                 None => WorkLength::computed_trade(
@@ -201,12 +193,12 @@ impl Writer<'_> {
                     "Part off. {} Centre withdrawn if there is one. Parting tool {} wide, square, on centre height, its \
                      corner nearer the tailstock {} from the finished face, by the rule; lock the carriage; oil; feed \
                      steadily by hand. Nobody catches the part: let it fall into a tray. Stop the spindle.",
-                    self.set_speed_words(speed),
+                    self.set_words(slow.spindle_speed, &slow),
                     blade.people(u),
                     length.people(u),
                 ),
             );
-            part.spindle_speed = Some(speed);
+            part.spindle_speed = Some(slow.spindle_speed);
             steps.push(part);
         }
         steps.push(Step::new(
@@ -223,14 +215,5 @@ impl Writer<'_> {
             ),
         ));
         Ok(())
-    }
-
-    fn set_speed_words(&self, speed: SpindleSpeed) -> String {
-        let lever = self
-            .job
-            .lathe
-            .step_name(speed)
-            .map_or_else(String::new, |lever| format!(" (lever {lever})"));
-        format!("Spindle at rest: set {}{lever}.", speed.people(self.u))
     }
 }

@@ -4,7 +4,7 @@ use super::clamping::Clamping;
 use super::common::Common;
 use super::safety::short_name;
 use super::sheet::WayCost;
-use super::turning::{Turning, plain};
+use super::turning::{Turning, mark_size, plain};
 use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
@@ -364,8 +364,7 @@ impl Figures<'_> {
             ),
             _ => String::new(),
         };
-        let text = cross.diameter_per_division().text(u);
-        let mark = text.split(' ').next().unwrap_or_default();
+        let mark = mark_size(cross, u);
         format!(
             "{on} = {} - {mark} x marks.{set}",
             plain(turning.datum.zero, u)

@@ -16,7 +16,7 @@
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
 //! | `card` | to prove an unknown lathe, and after a break |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
-//! | `after` | what a measurement changes, and the sheet that follows |
+//! | `after`, `take` | what a measurement says and the sheet that follows; what it changes in the figures |
 //! | `sheet`, `short` | the sheet as a value and as text, and its short form |
 //! | `outline`, `paper`, `picture` | what is seen of a clamping, paper to draw on, the drawing (feature `picture`) |
 //! | `page` | the sheet as a page to print (feature `picture`) |
@@ -53,6 +53,7 @@ mod set_up;
 mod sheet;
 mod short;
 mod steps;
+mod take;
 mod turning;
 mod whole;
 mod words;

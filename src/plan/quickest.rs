@@ -7,7 +7,7 @@ use super::passes::{Metal, PlannedCut};
 use super::sheet::{StepKind, Way, WayCost};
 use super::whole::Whole;
 use crate::advice::depth::CHIP_WINDOW;
-use crate::advice::feed::FeedChoice;
+use crate::advice::feed::{FEED_OVER_CORNER, FeedChoice};
 use crate::advice::least_time::{
     Allowance, ChipWindow, Finishing, LeastTimeAsk, PassLimits, TimedPass,
 };
@@ -25,13 +25,6 @@ const RETURN_TIME: Sourced<Duration> = Sourced::new(
     Duration::computed_trade(15.0),
     "judgement, no source",
     Standing::Estimate,
-);
-
-/// Largest roughing feed over the corner radius.
-const LARGEST_FEED: Sourced<f64> = Sourced::new(
-    0.8,
-    "common practice, no source: at most 0.8 r",
-    Standing::CommonPractice,
 );
 
 /// How the readable way cuts, whose limits the quick one keeps too.
@@ -173,7 +166,7 @@ fn quickest(
     let finished = cross.diameter_at(datum.zero, datum.last)?;
     let division = DepthOfCut::computed_trade(q / 2.0);
     let allowance = Allowance::new(finished, division, divisions, along(whole))?;
-    let largest = provenance.open("largest roughing feed over corner radius", &LARGEST_FEED)
+    let largest = provenance.open("largest feed over corner radius", &FEED_OVER_CORNER)
         * job.tool.corner_radius().mm();
     let largest = Feed::computed_trade(largest.max(rough.0.feed.mm_per_rev()));
     let fastest = |step: &SpindleChoice, at: Diameter| {
@@ -213,10 +206,19 @@ fn quickest(
     if let Some(force) = whole.largest_passive_force(finished, rough, pace.spring)? {
         roughing = roughing.with_largest_passive_force(force);
     }
+    // A first cut that takes a fraction of a mark less cannot be one of two alike: metal is left for a
+    // roughing cut before them.
+    let finish_most = if datum.start.fract() == 0.0 {
+        metal.finish_most
+    } else {
+        metal
+            .finish_most
+            .min((i64::from(divisions) - metal.least) / 2)
+    };
     let finishing = limited(
         fastest(finish.1, stock),
         metal.least,
-        metal.finish_most,
+        finish_most,
         finish.0.feed,
     );
     let found = LeastTimeAsk::new(

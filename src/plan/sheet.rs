@@ -69,6 +69,13 @@ pub enum StepKind {
     Clear,
 }
 
+impl StepKind {
+    /// Whether metal is cut along the bar.
+    pub(super) fn is_cut(self) -> bool {
+        matches!(self, Self::FirstCut | Self::RoughCut | Self::FinishCut)
+    }
+}
+
 /// Which surface of the part: the list it stands in, and its place there from 0.
 ///
 /// ```
@@ -420,12 +427,7 @@ impl Sheet {
 
     /// The steps in which metal is cut along the bar.
     pub fn cuts(&self) -> impl Iterator<Item = &Step> {
-        self.steps.iter().filter(|step| {
-            matches!(
-                step.kind,
-                StepKind::FirstCut | StepKind::RoughCut | StepKind::FinishCut
-            )
-        })
+        self.steps.iter().filter(|step| step.kind.is_cut())
     }
 }
 

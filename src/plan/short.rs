@@ -46,7 +46,7 @@ impl Sheet {
     fn brief(&self, step: &Step) -> String {
         let u = self.units();
         match step.kind {
-            StepKind::FirstCut | StepKind::RoughCut | StepKind::FinishCut => {
+            kind if kind.is_cut() => {
                 let mut parts = vec![match step.kind {
                     StepKind::FinishCut => String::from("Finish"),
                     _ => String::from("Cut"),

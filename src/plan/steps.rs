@@ -142,7 +142,8 @@ pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSur
     Ok((steps, surfaces))
 }
 
-fn write(
+/// The sheet of all figures.
+pub(super) fn write(
     job: &Job,
     figures: Figures<'_>,
     measured: &[Measurement],

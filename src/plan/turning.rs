@@ -1,6 +1,5 @@
 //! The figures of one surface, before any word: speed, feeds, zone and datum, passes, chance.
 
-use super::after::Done;
 use super::chance::{Aim, Chance, JobPrices, Rests};
 use super::clamping::{Clamping, Place};
 use super::common::Common;
@@ -10,6 +9,7 @@ use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
 use super::passes::{Metal, PlannedCut};
 use super::quickest::{Pace, paced, ways};
 use super::sheet::{StepKind, WayCost};
+use super::take::Done;
 use super::whole::Whole;
 use crate::advice::depth::{self, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
@@ -535,6 +535,12 @@ pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
 pub(super) fn tenth_of_a_mark(marks: f64) -> String {
     let text = format!("{marks:.1}");
     text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+}
+
+/// The size of one mark on the diameter, as a plain number that loses nothing.
+pub(super) fn mark_size(cross: &Dial, units: Units) -> String {
+    let text = cross.diameter_per_division().text(units);
+    text.split(' ').next().unwrap_or_default().to_owned()
 }
 
 /// The size of `q` as a plain number in its unit, without the unit.

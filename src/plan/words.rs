@@ -6,7 +6,7 @@ use super::clamping::Clamping;
 use super::common::Common;
 use super::job::Job;
 use super::sheet::{Step, StepKind};
-use super::turning::{Turning, cross_reading, plain, tenth_of_a_mark};
+use super::turning::{Turning, cross_reading, mark_size, plain, tenth_of_a_mark};
 use crate::advice::feed::{FAST_HAND, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
 use crate::error::Error;
@@ -60,8 +60,7 @@ impl<'a> Deref for SurfaceWriter<'a> {
 impl Writer<'_> {
     /// The size of one mark on the diameter, as a plain number that loses nothing.
     pub(super) fn mark_size(&self) -> String {
-        let text = self.cross.diameter_per_division().text(self.u);
-        text.split(' ').next().unwrap_or_default().to_owned()
+        mark_size(self.cross, self.u)
     }
 
     pub(super) fn addends(&self, with_face: bool) -> String {

@@ -192,6 +192,12 @@ fn shaft() -> Value {
     })
 }
 
+/// The place of the first step of a kind.
+fn first(sheet: &Value, kind: &str) -> usize {
+    let steps = sheet["steps"].as_array().unwrap();
+    steps.iter().position(|s| s["kind"] == kind).unwrap()
+}
+
 fn ask(name: &str, fields: Value) -> Value {
     let text = document::answer(&json!({ name: fields }).to_string()).unwrap();
     let answer: Value = serde_json::from_str(&text).unwrap();
@@ -247,12 +253,7 @@ fn an_inch_sheet_stays_an_inch_sheet() {
     let mut job = shaft();
     job["units"] = json!("inch");
     let sheet = ask("plan", job);
-    let stop = sheet["steps"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .position(|s| s["kind"] == "measure")
-        .unwrap();
+    let stop = first(&sheet, "measure");
     let answer = ask(
         "after_measurement",
         json!({ "plan": sheet, "step": stop, "measured": sheet["steps"][stop]["diameter"] }),
@@ -272,12 +273,7 @@ fn sizes_all_off_alike_are_the_zero_and_move_three_marks() {
         json!({ "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 200 });
     job["part"] = json!({ "diameter": "30 mm", "limits": ["29.9 mm", "30 mm"], "length": "70 mm" });
     let sheet = ask("plan", job);
-    let stop = sheet["steps"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .position(|s| s["kind"] == "measure")
-        .unwrap();
+    let stop = first(&sheet, "measure");
     let expected: Diameter = sheet["steps"][stop]["diameter"]
         .as_str()
         .unwrap()
@@ -305,12 +301,7 @@ fn a_lost_part_is_called_lost_and_gets_no_further_cut() {
     let mut job = shaft();
     job["part"] = json!({ "diameter": "28 mm", "class": "h8", "length": "70 mm" });
     let sheet = ask("plan", job);
-    let inspect = sheet["steps"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .position(|s| s["kind"] == "inspect")
-        .unwrap();
+    let inspect = first(&sheet, "inspect");
     let answer = ask(
         "after_measurement",
         json!({ "plan": sheet, "step": inspect, "measured": "27.951 mm", "expanded_uncertainty": "0.004 mm" }),
@@ -334,12 +325,7 @@ fn a_lost_part_is_called_lost_and_gets_no_further_cut() {
 #[test]
 fn half_the_metal_taken_is_a_dial_that_counts_otherwise() {
     let sheet = ask("plan", shaft());
-    let stop = sheet["steps"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .position(|s| s["kind"] == "measure")
-        .unwrap();
+    let stop = first(&sheet, "measure");
     let expected: Diameter = sheet["steps"][stop]["diameter"]
         .as_str()
         .unwrap()

@@ -431,6 +431,24 @@ fn every_bad_value_names_its_field() {
             MissingField,
             "part.undercut.depth",
         ),
+        (
+            "/part/undercut",
+            json!({ "width": "2 mm", "depth": "15 mm" }),
+            Contradiction,
+            "part.undercut.depth",
+        ),
+        (
+            "/part/undercut",
+            json!({ "width": "80 mm", "depth": "0.3 mm" }),
+            Contradiction,
+            "part.undercut.width",
+        ),
+        (
+            "/part/chamfer",
+            json!("15 mm"),
+            Contradiction,
+            "part.chamfer",
+        ),
         ("/stock/skin", json!("1.9 mm"), Impossible, "stock.skin"),
         ("/stock/skin", json!("-1 mm"), OutOfRange, "stock.skin"),
         (

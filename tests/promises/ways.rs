@@ -9,7 +9,7 @@ use turnwright::{ErrorKind, Units};
 #[test]
 fn the_least_time_is_never_more_than_that_of_the_readable_way_and_keeps_its_limits() {
     let mut runner = TestRunner::new(Config {
-        cases: 500,
+        cases: 2000,
         failure_persistence: None,
         ..Config::default()
     });
