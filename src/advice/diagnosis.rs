@@ -271,6 +271,9 @@ pub struct DiagnosisAsk<'a> {
     expansion: Option<ThermalExpansion>,
     spring: Option<(DiameterError, &'a [f64])>,
     held: Option<(Support, Overhang)>,
+    dial_is_proved: bool,
+    missed: &'a [Diameter],
+    with_care: bool,
 }
 
 /// A cause with what it would do.
@@ -303,6 +306,9 @@ impl<'a> DiagnosisAsk<'a> {
             expansion: None,
             spring: None,
             held: None,
+            dial_is_proved: false,
+            missed: &[],
+            with_care: false,
         }
     }
 
@@ -323,6 +329,29 @@ impl<'a> DiagnosisAsk<'a> {
     #[must_use]
     pub fn with_holding(mut self, support: Support, overhang: Overhang) -> Self {
         self.held = Some((support, overhang));
+        self
+    }
+
+    /// With a dial that was seen before to take off what it says: it does not begin to count otherwise.
+    #[must_use]
+    pub fn with_proved_dial(mut self) -> Self {
+        self.dial_is_proved = true;
+        self
+    }
+
+    /// With the sizes that would be left had the last cut, the last two cuts, and so on, taken nothing:
+    /// a handle a turn short, or a slide short by its backlash, leaves no more metal than there was.
+    #[must_use]
+    pub fn with_missed(mut self, missed: &'a [Diameter]) -> Self {
+        self.missed = missed;
+        self
+    }
+
+    /// With a cut that was come in to with care, its turns counted: neither backlash nor a turn too few is
+    /// looked for.
+    #[must_use]
+    pub fn with_care(mut self) -> Self {
+        self.with_care = true;
         self
     }
 
@@ -412,23 +441,52 @@ impl<'a> DiagnosisAsk<'a> {
         add(Cause::AsExpected, 1.0, level(), 0.0, sure);
         let zero = provenance.open("scatter of a zero that was knocked", &ZERO_SCATTER);
         add(Cause::ZeroOff, 1.0, level(), 0.0, with(zero.mm()));
-        if taken > 0.0 {
+        if taken > 0.0 && !self.dial_is_proved {
             // What was read wrongly is read exactly: twice as much was taken, or half.
             add(Cause::DialCountsOtherwise, 0.5, level(), -taken, sure);
             add(Cause::DialCountsOtherwise, 0.5, level(), 0.5 * taken, sure);
         }
-        for (turns, part) in [(1.0, 0.35), (-1.0, 0.35), (2.0, 0.15), (-2.0, 0.15)] {
-            add(Cause::MissedTurn, part, level(), turns * per_turn, sure);
+        let lefts: Vec<f64> = self
+            .missed
+            .iter()
+            .map(|size| size.mm() - self.expected.mm())
+            .collect();
+        for (turns, part) in [(1.0, 0.35), (2.0, 0.15)] {
+            add(Cause::MissedTurn, part, level(), -turns * per_turn, sure);
+            if self.with_care {
+                continue;
+            }
+            // So many turns short, as far as there was metal: which cuts took nothing is not known.
+            let of = if self.missed.is_empty() {
+                &[f64::INFINITY]
+            } else {
+                lefts.as_slice()
+            };
+            for left in of {
+                let part = part / of.len() as f64;
+                add(
+                    Cause::MissedTurn,
+                    part,
+                    level(),
+                    left.min(turns * per_turn),
+                    sure,
+                );
+            }
         }
-        let backlash = match self.dial.backlash() {
-            Some(backlash) => backlash.mm(),
-            None => provenance
-                .open("backlash of a cross slide", &USUAL_BACKLASH)
-                .mm(),
-        };
-        // Anything from nothing to the whole backlash, twice on the diameter: its mean and deviation.
-        let uniform = 2.0 * backlash / 12.0_f64.sqrt();
-        add(Cause::Backlash, 1.0, level(), backlash, with(uniform));
+        if !self.with_care {
+            let backlash = match self.dial.backlash() {
+                Some(backlash) => backlash.mm(),
+                None => provenance
+                    .open("backlash of a cross slide", &USUAL_BACKLASH)
+                    .mm(),
+            };
+            // Anything from nothing to the whole backlash, twice on the diameter, and no more than there
+            // was: its mean and deviation.
+            let metal = lefts.first().map_or(f64::INFINITY, |left| left.max(0.0));
+            let most = (2.0 * backlash).min(metal);
+            let uniform = most / 12.0_f64.sqrt();
+            add(Cause::Backlash, 1.0, level(), 0.5 * most, with(uniform));
+        }
         if let Some((most, shares)) = self.spring {
             let usual = most.mm();
             let scatter =
@@ -512,6 +570,10 @@ impl<'a> DiagnosisAsk<'a> {
                 },
                 counts,
                 thought,
+            ),
+            Cause::MissedTurn if size.mm() > 0.0 && size.mm() < 0.99 * self.per_turn() => format!(
+                "a cut took nothing, {by} of metal left: the dial stood a turn short, or at another mark; count the turns \
+                 again from where the tool touches"
             ),
             Cause::MissedTurn => format!(
                 "{} of the dial {}: the size is off by {by}; count the turns again from where the tool touches",

@@ -342,8 +342,13 @@ impl<'a> SizeAsk<'a> {
                     Ring::Fixed => provenance.open("whole marks counted, in marks", &WHOLE_MARKS),
                 };
                 causes.uniform(SizeCause::Ring, ring * mark, 2.0);
-                // The measured cut's mark and the last one, each brought to its line.
-                (taken, 2.0_f64.sqrt())
+                // The measured cut's mark and the last one, each brought to its line; and before a ring is set
+                // the measured one once more.
+                let arrivals: f64 = match self.dial.ring() {
+                    Ring::Settable => 3.0,
+                    Ring::Fixed => 2.0,
+                };
+                (taken, arrivals.sqrt())
             }
         };
         causes.uniform(SizeCause::Mark, line * mark * arrivals, 2.0);

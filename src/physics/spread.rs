@@ -229,6 +229,19 @@ impl Outcome {
         }
     }
 
+    /// This outcome by a chance, else another one.
+    pub(crate) fn or(self, chance: Probability, other: Self) -> Self {
+        let p = chance.value();
+        let mixed = |this: Probability, other: Probability| {
+            Probability::computed_trade(p * this.value() + (1.0 - p) * other.value())
+        };
+        Self {
+            good: mixed(self.good, other.good),
+            rework: mixed(self.rework, other.rework),
+            scrap: mixed(self.scrap, other.scrap),
+        }
+    }
+
     /// Of two sizes on one part, each on its own: good where both are, lost where either is, to rework
     /// where neither is lost and not both are good.
     ///

@@ -5,9 +5,10 @@
 
 use super::clamping::Clamping;
 use super::common::Common;
+use super::heading::Figures;
 use super::sheet::{Sheet, StepKind};
 use super::steps;
-use super::take::{Act, Made};
+use super::take::{Act, Made, Slip, Suspicion};
 use super::turning::Turning;
 use super::whole::Whole;
 use crate::advice::diagnosis::{Cause, CauseFit, Diagnosis, DiagnosisAsk, SizeAt};
@@ -16,7 +17,8 @@ use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    Diameter, DiameterError, Quantity, SetOver, SizeUncertainty, StandardUncertainty, round_size,
+    Diameter, DiameterError, Probability, Quantity, SetOver, SizeUncertainty, StandardUncertainty,
+    round_size,
 };
 use crate::standards::decision::DecisionRule;
 
@@ -29,6 +31,9 @@ pub struct Measurement {
     pub step: usize,
     /// The sizes, one or several along the bar.
     pub measured: Vec<SizeAt>,
+    /// The uncertainty of one of them, k = 2, where it was stated.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub expanded_uncertainty: Option<SizeUncertainty>,
 }
 
 #[cfg(feature = "json")]
@@ -38,10 +43,12 @@ impl Measurement {
         let step = f.count("step")?;
         let step = step.ok_or_else(|| f.missing("step", "the step of the sheet, from 0"))?;
         let measured = f.need_item("measured", "what was measured", SizeAt::read_all)?;
+        let expanded_uncertainty = f.quantity("expanded_uncertainty")?;
         f.finish()?;
         Ok(Self {
             step: step as usize,
             measured,
+            expanded_uncertainty,
         })
     }
 }
@@ -75,6 +82,8 @@ pub struct AfterMeasurement {
     /// To which mark the ring is set instead, at the mark of the cut that was measured.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub ring_to: Option<f64>,
+    /// True where the cut is made once more at its mark, because a slip left metal on.
+    pub repeat: bool,
     /// By how much to move the tailstock, towards the tool where positive.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub tailstock_correction: Option<SetOver>,
@@ -130,21 +139,12 @@ impl Sheet {
         let now = Measurement {
             step,
             measured: measured.to_vec(),
-        };
-        let (turning, clamping) = (
-            &figures.turnings[made.clamping][made.turning],
-            &figures.clampings[made.clamping],
-        );
-        let mut opened = Provenance::default();
-        let diagnosis = diagnose(
-            &figures.common,
-            clamping,
-            turning,
-            &made,
-            measured,
             expanded_uncertainty,
-            &mut opened,
-        )?;
+        };
+        let mut opened = Provenance::default();
+        let diagnosis = figures.diagnose(&made, &now, &mut opened)?;
+        let slip = slip_in(&diagnosis);
+        let turning = &figures.turnings[made.clamping][made.turning];
         let guard = match expanded_uncertainty {
             Some(given) => {
                 let guard = DecisionRule::Conformance95.guard_band(half_of(given));
@@ -169,6 +169,7 @@ impl Sheet {
             lost,
             shift: 0,
             ring_to: None,
+            repeat: false,
             tailstock_correction: diagnosis.tailstock_correction,
             text: String::new(),
             plan: None,
@@ -195,13 +196,14 @@ impl Sheet {
             answer.why_no_plan = Some(why);
             return Ok(answer);
         }
-        let taken = figures.take(&made, mean);
+        let taken = figures.take(&made, mean, slip);
         match taken {
             Ok(act) => {
                 match act {
                     Act::MoveMarks { marks } => answer.shift = marks,
                     Act::TurnRing { to } => answer.ring_to = Some(round_size(to)),
-                    Act::GoOn | Act::OnceMore => {}
+                    Act::Repeat { .. } => answer.repeat = true,
+                    Act::GoOn | Act::OnceMore | Act::LeftOn => {}
                 }
                 let mut history = self.measured.clone();
                 history.push(now);
@@ -241,7 +243,8 @@ fn no_plan(
     match first.cause {
         Cause::DialCountsOtherwise if sure => {
             return Some(format!(
-                "Stop: {}. Then plan anew with lathe.cross_slide.reads corrected and zero_at {}.",
+                "Stop: {}. If so, plan anew with lathe.cross_slide.reads corrected and zero_at {}. If the dial proves right, come \
+                 in to the same mark from outside, repeat the cut, and measure anew.",
                 first.text,
                 answer.mean.people(u)
             ));
@@ -299,16 +302,61 @@ fn near_its_size(
     })
 }
 
+/// The slip of the hand that a measured size is best taken for, and the chance of any that left metal on.
+fn slip_in(diagnosis: &Diagnosis) -> Suspicion {
+    if diagnosis.difference.mm() <= 0.0 {
+        return None;
+    }
+    let fit = |cause: Cause| {
+        let of = diagnosis.causes.iter().find(|fit| fit.cause == cause);
+        of.map_or(0.0, |fit| fit.fit.trade())
+    };
+    let (backlash, turn) = (fit(Cause::Backlash), fit(Cause::MissedTurn));
+    let slip = match turn > backlash {
+        true => Slip::TurnTooFew,
+        false => Slip::Backlash,
+    };
+    Some((
+        slip,
+        Probability::computed_trade((backlash + turn).min(1.0)),
+    ))
+}
+
+impl Figures<'_> {
+    /// Takes a measurement into the figures, as it was taken when it was made.
+    pub(super) fn follow(&mut self, made: &Made, measurement: &Measurement) -> Result<(), Error> {
+        let diagnosis = self.diagnose(made, measurement, &mut Provenance::default())?;
+        self.take(made, measurement.mean(), slip_in(&diagnosis))?;
+        Ok(())
+    }
+
+    fn diagnose(
+        &self,
+        made: &Made,
+        measurement: &Measurement,
+        provenance: &mut Provenance,
+    ) -> Result<Diagnosis, Error> {
+        diagnose(
+            &self.common,
+            &self.clampings[made.clamping],
+            &self.turnings[made.clamping][made.turning],
+            made,
+            measurement,
+            provenance,
+        )
+    }
+}
+
 fn diagnose(
     common: &Common<'_>,
     clamping: &Clamping<'_>,
     turning: &Turning<'_>,
     made: &Made,
-    measured: &[SizeAt],
-    expanded_uncertainty: Option<SizeUncertainty>,
+    measurement: &Measurement,
     provenance: &mut Provenance,
 ) -> Result<Diagnosis, Error> {
     let cross = common.cross;
+    let measured = measurement.measured.as_slice();
     let expected = turning.expected_after(made.cuts - 1, cross)?;
     let zeroed = turning.zeroed_before(made.cuts, cross)?;
     let taken = DiameterError::computed_trade(round_size(zeroed.mm() - expected.mm()));
@@ -326,7 +374,7 @@ fn diagnose(
         ask = ask.with_expansion(expansion);
     }
     let sure = ask.budget(provenance)?.combined();
-    let measuring = match expanded_uncertainty {
+    let measuring = match measurement.expanded_uncertainty {
         Some(given) => half_of(given),
         None => ask.measuring_budget(provenance)?.combined(),
     };
@@ -372,6 +420,14 @@ fn diagnose(
     }
     let mut ask = DiagnosisAsk::new(expected, zeroed, measured, cross, sure, measuring)
         .with_holding(clamping.held.support(), overhang);
+    if turning.dial_is_proved(made.cuts) {
+        ask = ask.with_proved_dial();
+    }
+    let missed = turning.sizes_missed(made.cuts, cross)?;
+    ask = ask.with_missed(&missed);
+    if turning.is_repeated(made.cuts) {
+        ask = ask.with_care();
+    }
     if let Some(expansion) = common.expansion {
         ask = ask.with_expansion(expansion);
     }

@@ -2,7 +2,7 @@
 
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
-use super::take::{Act, Done};
+use super::take::{Act, Done, Slip};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
@@ -126,7 +126,13 @@ impl SurfaceWriter<'_> {
         for (at, cut) in cuts.iter().copied().enumerate() {
             let mark = cut.mark;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
-            let withdrawn = steps.last().is_some_and(|step| step.kind.is_cut());
+            let ring_turned = setup
+                .done
+                .as_ref()
+                .is_some_and(|done| matches!(done.act, Act::TurnRing { .. } | Act::OnceMore));
+            let withdrawn = steps.last().is_some_and(|step| {
+                step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
+            });
             let mut farther = self.farther(mark as f64 - stands, withdrawn);
             farther.push_str(" in from where it stands");
             if steps
@@ -401,6 +407,21 @@ impl SurfaceWriter<'_> {
                 } else {
                     "less far in"
                 }
+            ),
+            Act::Repeat { slip, .. } => format!(
+                "{found} The readings stay as they were; the ring is not touched. {} Cut to that mark again, and measure anew.",
+                match slip {
+                    Slip::Backlash =>
+                        "It looks as if the slide was not come in to its mark from outside: back off by more than the \
+                         backlash, and come in again.",
+                    Slip::TurnTooFew =>
+                        "It looks as if the dial stood a turn short and the tool met no metal, or not all of it: come in until \
+                         the tip touches, and count the turns anew from there.",
+                }
+            ),
+            Act::LeftOn => format!(
+                "{found} It looks as if the slide was not come in to its mark from outside, and too little is left on for a cut \
+                 of its own. The readings stay as they were; the ring is not touched. Come in to the next mark from outside."
             ),
             Act::OnceMore => format!(
                 "{found} Too large: one more cut, then the shoulder and the size once more."

@@ -38,7 +38,7 @@ pub(super) fn figures_after<'a>(
     for measurement in measured {
         let steps = steps(&figures)?.0;
         let place = figures.place(&steps, measurement.step)?;
-        figures.take(&place, measurement.mean())?;
+        figures.follow(&place, measurement)?;
     }
     Ok(figures)
 }

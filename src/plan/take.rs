@@ -8,10 +8,11 @@ use super::sheet::{Step, StepKind};
 use super::turning::Turning;
 use super::whole::Whole;
 use crate::error::{Error, ErrorKind};
+use crate::physics::aim;
 use crate::physics::spread;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
-use crate::quantity::{DepthOfCut, Diameter, round_size};
+use crate::quantity::{DepthOfCut, Diameter, Probability, Quantity, round_size};
 use crate::shop::dial::{Dial, Ring};
 use crate::standards::limits::Feature;
 
@@ -26,7 +27,21 @@ pub(super) enum Act {
     TurnRing { to: f64 },
     /// A finished surface that is too large is cut once more.
     OnceMore,
+    /// A slip left metal on: what the cut missed is cut at its own mark, by so many cuts, and measured.
+    Repeat { slip: Slip, cuts: usize },
+    /// A slip left too little on for a cut of its own: the next one takes it along.
+    LeftOn,
 }
+
+/// A slip of the hand that leaves metal on and the zero of the dial where it was.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Slip {
+    Backlash,
+    TurnTooFew,
+}
+
+/// The slip that a measured size is taken for, and how well it explains the size.
+pub(super) type Suspicion = Option<(Slip, Probability)>;
 
 /// What was measured of a surface after so many of its cuts.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,14 +106,19 @@ impl Figures<'_> {
     }
 
     /// Takes a measured size into the figures of its surface, and those of the surfaces after it.
-    pub(super) fn take(&mut self, made: &Made, size: Diameter) -> Result<Act, Error> {
+    pub(super) fn take(
+        &mut self,
+        made: &Made,
+        size: Diameter,
+        slip: Suspicion,
+    ) -> Result<Act, Error> {
         let clamping = &self.clampings[made.clamping];
         let common = &self.common;
         let turnings = &mut self.turnings[made.clamping];
         let (ring_before, act) = {
             let turning = &mut turnings[made.turning];
             let before = turning.datum.zero;
-            let act = turning.take(common, clamping, made.cuts, size)?;
+            let act = turning.take(common, clamping, made.cuts, size, slip)?;
             (before, act)
         };
         // A dial whose ring stays where it is reads the later surfaces by the new zero as well.
@@ -149,6 +169,31 @@ impl Turning<'_> {
         }
     }
 
+    /// True where the dial was seen to take off what it says: on a surface before, or at a cut before.
+    pub(super) fn dial_is_proved(&self, cuts: usize) -> bool {
+        self.before.turned || self.done.as_ref().is_some_and(|done| done.cuts < cuts)
+    }
+
+    /// True where the last cut was itself made once more, with all the care asked for.
+    pub(super) fn is_repeated(&self, cuts: usize) -> bool {
+        self.done.as_ref().is_some_and(
+            |done| matches!(done.act, Act::Repeat { cuts: again, .. } if cuts <= done.cuts + again),
+        )
+    }
+
+    /// The sizes that are found where the last cuts before a measurement took nothing, one cut of them,
+    /// two, and so on back to the last size that was measured.
+    pub(super) fn sizes_missed(&self, cuts: usize, cross: &Dial) -> Result<Vec<Diameter>, Error> {
+        let before = self.done.as_ref().filter(|done| done.cuts < cuts);
+        let (from, start) = before.map_or((0, self.before.start), |done| (done.cuts, done.size));
+        let mut sizes = Vec::with_capacity(cuts - from);
+        for at in (from..cuts - 1).rev() {
+            sizes.push(self.expected_after(at, cross)?);
+        }
+        sizes.push(start);
+        Ok(sizes)
+    }
+
     /// Takes the size measured after so many cuts: moves the marks that follow, or sets the ring, and
     /// adds a cut where the next would be too deep.
     fn take(
@@ -157,6 +202,7 @@ impl Turning<'_> {
         clamping: &Clamping<'_>,
         made: usize,
         size: Diameter,
+        slip: Suspicion,
     ) -> Result<Act, Error> {
         let cross = common.cross;
         let q = cross.diameter_per_division().mm();
@@ -173,8 +219,26 @@ impl Turning<'_> {
             sizes[before.cuts - 1] = before.size;
         }
         let corrected = Diameter::computed_trade(round_size(self.datum.zero.mm() + off));
+        let slip = match slip {
+            Some(slip) if self.is_worth_minding(&slip, cross, made, off)? => Some(slip),
+            _ => None,
+        };
+        if let Some((slip, _)) = slip
+            && 0.5 * off >= self.place.correcting.mm()
+        {
+            let end = Target {
+                mark,
+                ..self.target(made - 1)
+            };
+            let cuts = self.cut_down_to(common, clamping, made, size, end)?;
+            self.move_stops(made, cuts as isize);
+            if made + cuts < self.cuts.len() {
+                self.measure_after(made + cuts - 1);
+            }
+            return self.taken(made, size, off, Act::Repeat { slip, cuts }, sizes);
+        }
         if made == self.cuts.len() {
-            return self.once_more(common, size, corrected, off, sizes);
+            return self.once_more(common, clamping, size, corrected, off, sizes);
         }
         // As deep as it was planned, the next cut may always be.
         let planned = 0.5 * q * (self.mark_of(made + 1) - mark) as f64;
@@ -185,6 +249,8 @@ impl Turning<'_> {
         let near = exact.round() as i64;
         let act = if off == 0.0 {
             Act::GoOn
+        } else if slip.is_some() {
+            Act::LeftOn
         } else if ends_well(near)? {
             Act::MoveMarks { marks: near }
         } else {
@@ -226,14 +292,66 @@ impl Turning<'_> {
         }
         self.fit_the_next_cut(common, clamping, made, size, planned)?;
         let end = self.diameter_at(cross, self.datum.last.count())?;
-        self.chance.outcome = spread::outcome(
-            self.place.surface.limits(),
-            end,
-            self.aim.spread,
-            Feature::Shaft,
-        );
+        let outcome = |end: Diameter| {
+            let limits = self.place.surface.limits();
+            spread::outcome(limits, end, self.aim.spread, Feature::Shaft)
+        };
+        self.chance.outcome = match slip {
+            // Where it was no slip after all, the last size is off by as much as this one.
+            Some((_, fit)) => outcome(end).or(
+                fit,
+                outcome(Diameter::computed_trade(round_size(end.mm() + off))),
+            ),
+            None => outcome(end),
+        };
+        self.taken(made, size, off, act, sizes)
+    }
+
+    /// True where the chance of a slip makes it dearer to move the readings than to leave them.
+    ///
+    /// Moved by what only a slip left on, the last cut goes too deep by as much; left alone where it was
+    /// no slip, or cut once more at the mark, it costs another cut. A later stop shows it in time where it
+    /// still finds metal.
+    fn is_worth_minding(
+        &self,
+        (_, fit): &(Slip, Probability),
+        cross: &Dial,
+        made: usize,
+        off: f64,
+    ) -> Result<bool, Error> {
+        if let Some(stop) = self
+            .chance
+            .stops
+            .chosen
+            .after
+            .iter()
+            .find(|stop| **stop >= made)
+        {
+            let then = self.expected_after(*stop, cross)?.mm() - off;
+            if round_size(then) > round_size(self.place.surface.limits().largest().mm()) {
+                return Ok(false);
+            }
+        }
+        let prices = self.costs.prices;
+        let price = |off: f64| {
+            let end = Diameter::computed_trade(self.aim.size.mm() + off);
+            let limits = self.place.surface.limits();
+            aim::expected_price(limits, end, self.aim.spread, prices, Feature::Shaft).trade()
+        };
+        let moved = fit.trade() * (price(-off) - price(0.0));
+        Ok(moved > (1.0 - fit.trade()) * prices.rework().trade())
+    }
+
+    fn taken(
+        &mut self,
+        cuts: usize,
+        size: Diameter,
+        off: f64,
+        act: Act,
+        sizes: Vec<Diameter>,
+    ) -> Result<Act, Error> {
         self.done = Some(Done {
-            cuts: made,
+            cuts,
             size,
             off,
             act,
@@ -279,7 +397,42 @@ impl Turning<'_> {
                 "polish or file nothing to size; where the limits allow it, leave it, else use a sharper tool with a smaller corner radius",
             ));
         }
-        let most = match next.kind {
+        let cuts = self.cut_down_to(
+            common,
+            clamping,
+            made,
+            size,
+            Target {
+                planned,
+                ..self.target(made)
+            },
+        )?;
+        // The cut that was planned is the last of them.
+        self.cuts.remove(made + cuts);
+        self.move_stops(made, cuts as isize - 1);
+        Ok(())
+    }
+
+    /// The mark of a planned cut, and how it gets there.
+    fn target(&self, at: usize) -> Target {
+        Target {
+            cut: self.cuts[at],
+            mark: self.cuts[at].mark,
+            planned: 0.0,
+        }
+    }
+
+    /// Puts as many cuts at this place as it takes to come from a measured size to a mark; how many.
+    fn cut_down_to(
+        &mut self,
+        common: &Common<'_>,
+        clamping: &Clamping<'_>,
+        at: usize,
+        size: Diameter,
+        target: Target,
+    ) -> Result<usize, Error> {
+        let Target { cut, mark, planned } = target;
+        let most = match cut.kind {
             StepKind::FinishCut => {
                 let whole = Whole {
                     common,
@@ -297,32 +450,39 @@ impl Turning<'_> {
                 most.mm()
                     .min(1.5 * self.place.liked.mm())
                     .max(self.place.least.mm())
+                    .max(1.5 * planned)
             }
-            _ => self.rough_most.mm(),
+            _ => self.rough_most.mm().max(planned),
         };
+        let cross = common.cross;
+        let depth = round_size(0.5 * (size.mm() - self.diameter_at(cross, mark)?.mm()));
         // A depth compares after rounding; a planned cut may be as deep as its limit.
-        let most = most.max(if next.kind == StepKind::FinishCut {
-            1.5 * planned
-        } else {
-            planned
-        });
         let cuts = (depth / most - 1e-6).ceil().max(1.0) as i64;
         let from = cross.divisions_between(self.datum.zero, size);
-        let cuts = cuts.min((next.mark as f64 - from).floor() as i64).max(1);
-        for extra in 1..cuts {
-            let share = extra as f64 / cuts as f64;
-            let mark = Divisions::from_rounded((from + (next.mark as f64 - from) * share).round())?;
+        let cuts = cuts.min((mark as f64 - from).floor() as i64).max(1);
+        for one in 1..cuts {
+            let share = one as f64 / cuts as f64;
+            let mark = Divisions::from_rounded((from + (mark as f64 - from) * share).round())?;
             self.cuts.insert(
-                made + extra as usize - 1,
+                at + one as usize - 1,
                 PlannedCut {
                     kind: StepKind::RoughCut,
                     mark: mark.count(),
-                    pace: next.pace,
+                    pace: cut.pace,
                 },
             );
-            self.move_stops(made, 1);
         }
-        Ok(())
+        let cuts = cuts as usize;
+        self.cuts.insert(at + cuts - 1, PlannedCut { mark, ..cut });
+        Ok(cuts)
+    }
+
+    /// Has the cut at this place measured.
+    fn measure_after(&mut self, at: usize) {
+        let stops = &mut self.chance.stops.chosen.after;
+        if let Err(place) = stops.binary_search(&at) {
+            stops.insert(place, at);
+        }
     }
 
     /// Stops after later cuts, where a cut came or went before them.
@@ -340,6 +500,7 @@ impl Turning<'_> {
     fn once_more(
         &mut self,
         common: &Common<'_>,
+        clamping: &Clamping<'_>,
         size: Diameter,
         corrected: Diameter,
         off: f64,
@@ -366,25 +527,27 @@ impl Turning<'_> {
         }
         self.datum.zero = corrected;
         self.datum.last = mark;
-        self.cuts.push(PlannedCut {
-            kind: StepKind::FinishCut,
+        let end = Target {
             mark: mark.count(),
-            pace: self.cuts[made - 1].pace,
-        });
+            ..self.target(made - 1)
+        };
+        self.cut_down_to(common, clamping, made, size, end)?;
         self.chance.outcome = spread::outcome(
             self.place.surface.limits(),
             target,
             self.aim.spread,
             Feature::Shaft,
         );
-        let act = Act::OnceMore;
-        self.done = Some(Done {
-            cuts: made,
-            size,
-            off,
-            act,
-            sizes,
-        });
-        Ok(act)
+        self.taken(made, size, off, Act::OnceMore, sizes)
     }
+}
+
+/// Where cuts end, and how.
+#[derive(Debug, Clone, Copy)]
+struct Target {
+    /// The kind and pace of the last of them.
+    cut: PlannedCut,
+    mark: i64,
+    /// As deep as it was planned, a cut may always be, in mm.
+    planned: f64,
 }

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::{Value, json};
-use turnwright::advice::diagnosis::{Cause, SizeAt};
+use turnwright::advice::diagnosis::{Cause, CauseFit, SizeAt};
 use turnwright::document;
 use turnwright::plan::{Job, Sheet, Step, StepKind};
 use turnwright::shop::dial::DialReads;
@@ -101,10 +101,18 @@ fn a_size_off_by_whole_marks_moves_the_readings_by_as_many() {
         let step = &sheet.steps[at];
         let old = ahead(sheet, step, at + 1);
         for off in [-3, -1, 1, 2] {
-            let measured = size(step.diameter.mm() + off as f64 * q);
-            let answer = sheet
-                .after(at, &[SizeAt::anywhere(measured)], None)
-                .unwrap();
+            let measured = [SizeAt::anywhere(size(step.diameter.mm() + off as f64 * q))];
+            let mut answer = sheet.after(at, &measured, None).unwrap();
+            if answer.repeat {
+                // What a slip may have left on is cut once more at its mark; it was none: the size stays.
+                prop_assert!(off > 0 && answer.shift == 0, "{}", answer.text);
+                let plan = answer.plan.unwrap();
+                let measure = plan.steps.iter().position(|s| {
+                    !s.done && matches!(s.kind, StepKind::Measure | StepKind::Inspect)
+                });
+                answer = plan.after(measure.unwrap(), &measured, None).unwrap();
+                prop_assert!(!answer.repeat, "{}", answer.text);
+            }
             let Some(plan) = &answer.plan else {
                 prop_assert!(answer.why_no_plan.is_some());
                 continue;
@@ -112,10 +120,23 @@ fn a_size_off_by_whole_marks_moves_the_readings_by_as_many() {
             let adjust = plan
                 .steps
                 .iter()
-                .position(|s| s.kind == StepKind::Adjust)
+                .rposition(|s| s.kind == StepKind::Adjust)
                 .unwrap();
             let new = ahead(plan, step, adjust);
             if old.is_empty() || answer.ring_to.is_some() {
+                continue;
+            }
+            if answer.shift == 0 {
+                // More likely left on by a slip, and too little for a cut of its own: the readings stay.
+                let slip = |c: &&CauseFit| matches!(c.cause, Cause::Backlash | Cause::MissedTurn);
+                let fit: f64 = answer
+                    .causes
+                    .iter()
+                    .filter(slip)
+                    .map(|c| c.fit.value())
+                    .sum();
+                prop_assert!(off > 0 && fit > 0.05, "{}", answer.text);
+                prop_assert_eq!(marks(&new), marks(&old));
                 continue;
             }
             prop_assert_eq!(answer.shift, off, "{}", answer.text);

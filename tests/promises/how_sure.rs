@@ -51,7 +51,7 @@ fn within_reach_says_first_what_dominates_and_what_would_help() {
 fn the_least_that_would_do_does() {
     // A zone that this dial just misses: with a dial as fine as the answer says, it is within reach.
     let mut asked = json!({
-        "limits": ["39.980 mm", "40 mm"], "dial": dial(),
+        "limits": ["39.977 mm", "40 mm"], "dial": dial(),
         "instrument": { "kind": "micrometer", "expanded": "0.002 mm", "k": 2 },
     });
     let no = ask("within_reach", asked.clone());

@@ -82,6 +82,8 @@ pub struct Slide {
     touched: f64,
     /// Place at which the dial reads 0.
     zero: f64,
+    /// What of that comes from turns that were miscounted.
+    miscounted: f64,
     place: f64,
     /// Approaches that did not move inwards by more than the backlash.
     pub outwards: usize,
@@ -95,6 +97,7 @@ impl Slide {
             screw: 1.0 + chance.within(SCREW),
             touched: 0.0,
             zero: 0.0,
+            miscounted: 0.0,
             place: -1e3,
             outwards: 0,
         }
@@ -114,11 +117,13 @@ impl Slide {
             false => chance.within(TENTHS),
         };
         self.zero = self.place - (mark + error) * self.really;
+        self.miscounted = 0.0;
     }
 
     /// As the words of a sheet have it, always by tenths.
     pub fn set_ring_by_tenths(&mut self, mark: f64, chance: &mut Chance) {
         self.zero = self.place - (mark + chance.within(TENTHS)) * self.really;
+        self.miscounted = 0.0;
     }
 
     pub fn withdraw(&mut self) {
@@ -138,7 +143,15 @@ impl Slide {
 
     /// A turn of the handle that was counted and not made, or made and not counted.
     pub fn miscount(&mut self, turns: f64) {
-        self.zero += turns * self.dial.marks as f64 * self.really;
+        let off = turns * self.dial.marks as f64 * self.really;
+        self.zero += off;
+        self.miscounted += off;
+    }
+
+    /// Turns counted anew from where the tip touches.
+    pub fn count_anew(&mut self) {
+        self.zero -= self.miscounted;
+        self.miscounted = 0.0;
     }
 
     /// Radius of the tip.

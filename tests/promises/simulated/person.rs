@@ -382,11 +382,8 @@ pub fn turn(
                     if seen {
                         bench.made.named = Some(answer.causes[0].cause);
                     }
-                    if answer.causes[0].cause == Cause::Backlash && repeated < 3 {
-                        // What it says of that cause: come in again, and repeat the cut.
-                        repeated += 1;
-                        at -= 1;
-                        continue;
+                    if answer.repeat && answer.causes[0].cause == Cause::MissedTurn {
+                        bench.slide.count_anew();
                     }
                     if let Some(plan) = answer.plan {
                         if let Some(to) = answer.ring_to {
@@ -404,6 +401,14 @@ pub fn turn(
                         break;
                     } else if why.starts_with("Wait") && repeated < 3 {
                         repeated += 1;
+                        continue;
+                    } else if why.contains("zero_at")
+                        && really == bench.trial.dial.per_mark
+                        && repeated < 3
+                    {
+                        // An indicator shows that the dial is right: the cut is repeated.
+                        repeated += 1;
+                        at -= 1;
                         continue;
                     } else if why.contains("zero_at") {
                         let again = bench.trial.anew(answer.mean);
