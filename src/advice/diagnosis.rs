@@ -270,6 +270,7 @@ pub struct DiagnosisAsk<'a> {
     measuring: StandardUncertainty,
     expansion: Option<ThermalExpansion>,
     spring: Option<(DiameterError, &'a [f64])>,
+    spring_expected: DiameterError,
     held: Option<(Support, Overhang)>,
     dial_is_proved: bool,
     missed: &'a [Diameter],
@@ -305,6 +306,7 @@ impl<'a> DiagnosisAsk<'a> {
             measuring,
             expansion: None,
             spring: None,
+            spring_expected: DiameterError::computed_trade(0.0),
             held: None,
             dial_is_proved: false,
             missed: &[],
@@ -322,6 +324,13 @@ impl<'a> DiagnosisAsk<'a> {
     #[must_use]
     pub fn with_spring(mut self, most: DiameterError, shares: &'a [f64]) -> Self {
         self.spring = (shares.len() == self.measured.len()).then_some((most, shares));
+        self
+    }
+
+    /// With this spring already in the size expected.
+    #[must_use]
+    pub fn with_spring_expected(mut self, spring: DiameterError) -> Self {
+        self.spring_expected = spring;
         self
     }
 
@@ -495,7 +504,7 @@ impl<'a> DiagnosisAsk<'a> {
                 Cause::Deflection,
                 1.0,
                 shares.to_vec(),
-                usual,
+                usual - self.spring_expected.mm(),
                 with(scatter * usual),
             );
         }

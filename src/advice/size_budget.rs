@@ -203,6 +203,7 @@ pub struct SizeAsk<'a> {
     gauge: Gauge,
     reached: Reached,
     spring: Option<DiameterError>,
+    spring_corrected: bool,
     along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
 }
@@ -217,6 +218,7 @@ impl<'a> SizeAsk<'a> {
             gauge: gauge.into(),
             reached,
             spring: None,
+            spring_corrected: false,
             along: None,
             expansion: None,
         }
@@ -229,6 +231,13 @@ impl<'a> SizeAsk<'a> {
         with_spring_along along: DiameterError;
         /// With the expansion of the material, for the warmth that is left in the part.
         with_expansion expansion: ThermalExpansion;
+    }
+
+    /// With readings that are corrected for the spring to expect: only its scatter is left.
+    #[must_use]
+    pub fn with_spring_corrected(mut self) -> Self {
+        self.spring_corrected = true;
+        self
     }
 
     /// With another instrument.
@@ -371,7 +380,8 @@ impl<'a> SizeAsk<'a> {
         let (left, cuts) = match self.reached {
             // The dial tells nothing of the spring; the bar measures too large by all of it.
             Reached::FromTouch { .. } | Reached::FromMeasured { spring: None, .. } => {
-                (spring * (1.0 + scatter), spring)
+                let known = if self.spring_corrected { 0.0 } else { 1.0 };
+                (spring * (known + scatter), spring)
             }
             Reached::FromMeasured {
                 spring: Some(before),

@@ -122,6 +122,7 @@ pub struct StopsAsk<'a> {
     prices: Prices,
     stop: PriceStop,
     zero_was_measured: bool,
+    spring_corrected: bool,
     along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
     slip: Option<Probability>,
@@ -151,6 +152,7 @@ impl<'a> StopsAsk<'a> {
             prices,
             stop,
             zero_was_measured: false,
+            spring_corrected: false,
             along: None,
             expansion: None,
             slip: None,
@@ -187,6 +189,13 @@ impl<'a> StopsAsk<'a> {
         self
     }
 
+    /// With readings that are corrected for the spring to expect in the last cut.
+    #[must_use]
+    pub fn with_spring_corrected(mut self) -> Self {
+        self.spring_corrected = true;
+        self
+    }
+
     /// The budget of the final size when the last measurement is made after cut `last`, or none is.
     ///
     /// # Errors
@@ -215,6 +224,9 @@ impl<'a> StopsAsk<'a> {
             },
         };
         let mut ask = SizeAsk::new(size, self.dial, self.gauge, reached).with_spring(spring);
+        if self.spring_corrected {
+            ask = ask.with_spring_corrected();
+        }
         if let Some(along) = self.along {
             ask = ask.with_spring_along(along);
         }

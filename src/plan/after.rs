@@ -432,7 +432,9 @@ fn diagnose(
         ask = ask.with_expansion(expansion);
     }
     if most.mm() > 0.0 {
-        ask = ask.with_spring(most, &shares);
+        ask = ask
+            .with_spring(most, &shares)
+            .with_spring_expected(turning.leaves_spring());
     }
     Ok(ask.answer(common.units, provenance))
 }

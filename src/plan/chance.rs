@@ -266,6 +266,9 @@ impl Chance {
         if rests.measured {
             ask = ask.with_measured_zero();
         }
+        if job.corrects_for_spring() {
+            ask = ask.with_spring_corrected();
+        }
         if rests.proved {
             ask = ask.with_slip(Probability::computed_trade(0.0));
         }

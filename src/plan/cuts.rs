@@ -95,7 +95,7 @@ impl SurfaceWriter<'_> {
         let before = &setup.before;
         let name = format!("F{}", self.number - 1);
         let at = cross_reading(self.cross, before.mark as i64)?;
-        let kept = setup.datum.zero == before.zero;
+        let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
             Ring::Fixed => format!(
                 "Zero X is kept: the dial reads {at} where the surface just finished measures {}. If {name} was another \
@@ -106,8 +106,15 @@ impl SurfaceWriter<'_> {
             ),
             Ring::Settable => format!(
                 "Zero X: come in to {at}, the last mark of the surface just finished, hold the handle, and turn the ring \
-                 only, to {} marks: {} where {name} is {}{}.",
-                self.rule(&name),
+                 only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
+                // The spring that is new in the zero does not move the tip.
+                plain(
+                    Diameter::computed_trade(round_size(
+                        setup.datum.zero.mm() - setup.datum.correction.mm()
+                    )),
+                    u
+                ),
+                self.mark_size(),
                 tenth_of_a_mark(setup.datum.start),
                 before.start.people(u),
                 if kept { ", that is: it stays" } else { "" }

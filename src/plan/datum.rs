@@ -8,7 +8,7 @@ use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, SizeUncertainty, ThermalExpansion, round_size};
+use crate::quantity::{Diameter, DiameterError, SizeUncertainty, ThermalExpansion, round_size};
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
 use crate::shop::surface::Surface;
@@ -35,6 +35,8 @@ pub(super) struct Datum {
     /// The nearest marks of a dial zeroed on the bar, where none of them is safe
     /// inside the zone.
     pub(super) missed: Option<(Diameter, Diameter)>,
+    /// The part of the zero that is spring to expect, beyond what the zero before it held.
+    pub(super) correction: DiameterError,
 }
 
 /// How the diameter before the cuts of a surface is known, and what the dial reads there.
@@ -50,6 +52,8 @@ pub(super) struct Before {
     pub(super) measured: bool,
     /// True where this plan turned it: a surface before this one.
     pub(super) turned: bool,
+    /// The spring of the bar that sizes read from this zero hold already.
+    pub(super) spring: DiameterError,
 }
 
 impl Before {
@@ -70,6 +74,7 @@ impl Before {
             mark: 0.0,
             measured: false,
             turned: false,
+            spring: DiameterError::computed_trade(0.0),
         }
     }
 }
@@ -245,9 +250,11 @@ pub(super) fn datum(
     guarded: Limits,
     aim: &Aim,
     metal: Metal,
+    correction: DiameterError,
 ) -> Result<(Datum, Passes), Error> {
     let q = cross.diameter_per_division().mm();
-    let Before { start, zero, .. } = *before;
+    let start = before.start;
+    let zero = Diameter::computed_trade(round_size(before.zero.mm() + correction.mm()));
     let exact = cross.divisions_between(zero, aim.size);
     let in_zone = |mark: i64| {
         let d = cross.diameter_at(zero, Divisions::new(mark)?)?;
@@ -290,6 +297,7 @@ pub(super) fn datum(
                 start: before.mark,
                 last: Divisions::new(mark)?,
                 missed: None,
+                correction,
             };
             return Ok((datum, passes));
         }
@@ -316,7 +324,7 @@ pub(super) fn datum(
         });
     }
     // The ring is set so that the aim lies on a mark, a main one where that serves.
-    let exact = cross.divisions_between(start, aim.size);
+    let exact = exact - before.mark;
     for round in [10, 5, 2, 1] {
         let last = ((exact / round as f64) - 1e-9).ceil() as i64 * round;
         let metal = Metal {
@@ -331,6 +339,7 @@ pub(super) fn datum(
                 start: metal.start,
                 last: Divisions::new(last)?,
                 missed,
+                correction,
             };
             return Ok((datum, passes));
         }

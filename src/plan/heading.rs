@@ -365,8 +365,17 @@ impl Figures<'_> {
             _ => String::new(),
         };
         let mark = mark_size(cross, u);
+        let spring = turning.leaves_spring();
+        let held = match spring.mm() > 0.0 {
+            true => format!(
+                " In it are the {} by which the bar is expected to spring in the last cuts: the dial reads the size that comes \
+                 out.",
+                spring.people(u)
+            ),
+            false => String::new(),
+        };
         format!(
-            "{on} = {} - {mark} x marks.{set}",
+            "{on} = {} - {mark} x marks.{held}{set}",
             plain(turning.datum.zero, u)
         )
     }

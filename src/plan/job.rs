@@ -37,6 +37,8 @@ pub struct Preferences {
     way: Option<Way>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "core::ops::Not::not"))]
     compare_ways: bool,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "core::ops::Not::not"))]
+    correct_for_spring: bool,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     parting: Option<BladeWidth>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -146,6 +148,12 @@ impl Job {
         &self.lathe
     }
 
+    pub(super) fn corrects_for_spring(&self) -> bool {
+        self.preferences
+            .as_ref()
+            .is_some_and(Preferences::corrects_for_spring)
+    }
+
     pub(super) fn preference<T: Copy>(
         &self,
         pick: impl Fn(&Preferences) -> Option<T>,
@@ -179,6 +187,20 @@ impl Preferences {
     pub fn with_both_ways_compared(mut self) -> Self {
         self.compare_ways = true;
         self
+    }
+
+    /// With readings corrected for the spring to expect: the bar springs away in the last cuts, and the
+    /// dial is taken to read the size that comes out, not the place of the tip.
+    #[must_use]
+    pub fn with_correction_for_spring(mut self) -> Self {
+        self.correct_for_spring = true;
+        self
+    }
+
+    /// Whether readings are corrected for the spring to expect.
+    #[must_use]
+    pub fn corrects_for_spring(&self) -> bool {
+        self.correct_for_spring
     }
 
     /// The way of dividing the metal, if it is given.
@@ -318,6 +340,7 @@ mod serial {
                     &[("readable", Way::Readable), ("least_time", Way::LeastTime)],
                 )?,
                 compare_ways: f.flag("compare_ways")?.unwrap_or(false),
+                correct_for_spring: f.flag("correct_for_spring")?.unwrap_or(false),
                 instrument: f.item("instrument", Gauge::read)?,
                 measuring_stops: f.count("measuring_stops")?,
                 least_good: f.quantity("least_good")?,

@@ -178,6 +178,12 @@ impl<'a> Turning<'a> {
             Diameter::computed_trade(guarded.middle().mm() + 2.0 * liked.mm()),
         );
         let size_ask = rests.measured(guarded.middle(), &last_cut, liked)?;
+        let spring = match job.corrects_for_spring() {
+            true => last_cut.effort(liked)?.spring,
+            false => DiameterError::computed_trade(0.0),
+        };
+        let correction =
+            DiameterError::computed_trade(round_size(spring.mm() - before.spring.mm()));
         let mut aim = rests.aim(
             job,
             surface.limits(),
@@ -187,7 +193,15 @@ impl<'a> Turning<'a> {
             provenance,
         )?;
         aim.size = readable(aim.size, guarded, units);
-        let (datum, passes) = datum(&before, cross, surface.limits(), guarded, &aim, metal)?;
+        let (datum, passes) = datum(
+            &before,
+            cross,
+            surface.limits(),
+            guarded,
+            &aim,
+            metal,
+            correction,
+        )?;
         let mut finish_feed = finish_feed.clone();
 
         let before_finish = cross.diameter_at(
@@ -371,7 +385,15 @@ impl<'a> Turning<'a> {
             mark: self.datum.last.count() as f64,
             measured: true,
             turned: true,
+            spring: self.leaves_spring(),
         })
+    }
+
+    /// The spring of the bar that sizes read from its zero hold.
+    pub(super) fn leaves_spring(&self) -> DiameterError {
+        DiameterError::computed_trade(round_size(
+            self.before.spring.mm() + self.datum.correction.mm(),
+        ))
     }
 }
 

@@ -14,8 +14,9 @@ mod trial;
 
 use dial::Chance;
 use person::{Bends, Came, Made, Manner, Slip, turn};
+use turnwright::Units;
 use turnwright::advice::diagnosis::Cause;
-use turnwright::plan::{Sheet, StepKind};
+use turnwright::plan::{Preferences, Sheet, Step, StepKind};
 
 use trial::Trial;
 
@@ -338,4 +339,46 @@ fn a_simulated_backlash_that_was_left_in_loses_few_parts() {
     assert!(found.of(found.lost_after) < 0.02, "{found:?}");
     assert!(found.of(found.good) > 0.95, "{found:?}");
     assert_eq!(found.refused, 0, "{found:?}");
+}
+
+/// Without a measuring stop a bar comes out too large by its spring; corrected for it, it does not.
+#[test]
+fn readings_corrected_for_the_spring_bring_the_simulated_bar_to_its_size() {
+    let mut chance = Chance::new(6);
+    let (mut left, mut corrected, mut bars) = (0.0, 0.0, 0);
+    for (trial, _) in feasible(60, 5) {
+        let no_stop = trial.preferences.clone().with_measuring_stops(0);
+        let mean_off = |preferences: Preferences, chance: &mut Chance| {
+            let job = trial.job.clone().with_preferences(preferences);
+            let sheet = job.plan(Units::Metric).ok()?;
+            let first = |s: &&Step| s.surface.is_some_and(|of| of.index() == 0);
+            let last = sheet.cuts().filter(first).last()?.diameter;
+            let (trial, mut bends) = (
+                Trial {
+                    job,
+                    ..trial.clone()
+                },
+                Bends::default(),
+            );
+            let mut sum = 0.0;
+            for _ in 0..PARTS {
+                let made = turn(&trial, &sheet, Manner::Rule, None, &mut bends, chance);
+                sum += made.sizes[0] - last.mm();
+            }
+            Some(sum / PARTS as f64)
+        };
+        let without = mean_off(no_stop.clone(), &mut chance);
+        let with = mean_off(no_stop.with_correction_for_spring(), &mut chance);
+        if let (Some(without), Some(with)) = (without, with) {
+            (left, corrected, bars) = (left + without, corrected + with, bars + 1);
+        }
+    }
+    let (left, corrected) = (left / bars as f64, corrected / bars as f64);
+    println!("{bars} bars: {left:.5} mm too large, corrected {corrected:.5} mm off");
+    assert!(bars > 30, "{bars}");
+    // The force of a simulated bar is that of no formula of the crate: half is what can be asked for.
+    assert!(
+        left > 0.002 && corrected.abs() < 0.5 * left,
+        "{left} {corrected}"
+    );
 }

@@ -42,6 +42,8 @@ pub enum Came {
 #[derive(Debug, Clone)]
 pub struct Made {
     pub came: Came,
+    /// The true mean size of every surface.
+    pub sizes: Vec<f64>,
     /// What was named first at the first stop at or after a slip.
     pub named: Option<Cause>,
     /// True where the part was lost already when it was measured then.
@@ -219,6 +221,7 @@ impl Bench<'_> {
         let mut came = Came::Good;
         for (surface, piece) in self.trial.pieces.iter().enumerate() {
             let size = self.true_mean(surface);
+            self.made.sizes.push(size);
             if size < piece.low {
                 came = Came::Scrap;
             } else if size > piece.high && came == Came::Good {
@@ -243,6 +246,17 @@ fn next_cut(sheet: &Sheet, at: usize) -> &Step {
 
 fn count(step: &Step) -> i64 {
     step.reading.unwrap().divisions().count()
+}
+
+/// What the dial is to read where the tip touches, as printed.
+fn touch_reads(step: &Step) -> f64 {
+    match step.reading {
+        Some(reading) => reading.divisions().count() as f64,
+        None => {
+            let (_, after) = step.text.split_once("until it reads ").unwrap();
+            after.split_once(" marks").unwrap().0.parse().unwrap()
+        }
+    }
 }
 
 /// Where the cuts of this surface are over.
@@ -277,6 +291,7 @@ pub fn turn(
         cuts: 0,
         made: Made {
             came: Came::Good,
+            sizes: Vec::new(),
             named: None,
             lost_by_then: false,
             without_metal: 0,
@@ -324,8 +339,9 @@ pub fn turn(
                     }
                     (Some(size), _) => shift += ((size - step.diameter.mm()) / q).round() as i64,
                     _ => {
-                        let start = (reads(step.diameter.mm()) * 1e6).round() / 1e6;
-                        bench.slide.touch(0.5 * trial.bar, start, bench.chance);
+                        bench
+                            .slide
+                            .touch(0.5 * trial.bar, touch_reads(&step), bench.chance);
                     }
                 }
                 bench.slide.withdraw();

@@ -24,9 +24,9 @@ pub struct Piece {
 #[derive(Debug, Clone)]
 pub struct Trial {
     pub job: Job,
-    tool: Tool,
-    material: Material,
-    preferences: Preferences,
+    pub tool: Tool,
+    pub material: Material,
+    pub preferences: Preferences,
     pub dial: Dial,
     /// Millimetres: what the same dial would move for a mark if it counted the other way.
     pub other_per_mark: f64,
