@@ -99,6 +99,15 @@ impl fmt::Display for DepthLimit {
     }
 }
 
+/// What the spring of the bar leaves on the diameter.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct SpringLeft {
+    /// Where it gives most.
+    pub(crate) most: DiameterError,
+    /// By how much it differs along the cut.
+    pub(crate) along: DiameterError,
+}
+
 /// The least chip thickness of a tool; of an unknown tool that of honed carbide, which promises least.
 ///
 /// # Example
@@ -269,6 +278,28 @@ impl Cut<'_> {
         let bar = self.bar_of(self.before.after_cut(depth)?)?;
         let at = at.min(bar.length());
         Ok(bar.deflection(passive, at)?.diameter_error())
+    }
+
+    /// What the spring leaves on the diameter, after the cut or after it and a spring pass at its mark.
+    ///
+    /// What the first pass left standing is the depth of the second.
+    pub(crate) fn spring_left(
+        &self,
+        depth: DepthOfCut,
+        spring_pass: bool,
+    ) -> Result<SpringLeft, Error> {
+        let once = SpringLeft {
+            most: self.effort(depth)?.spring,
+            along: self.spring_along(depth)?,
+        };
+        if !spring_pass {
+            return Ok(once);
+        }
+        let standing = |error: DiameterError| DepthOfCut::computed_trade(0.5 * error.mm());
+        Ok(SpringLeft {
+            most: self.effort(standing(once.most))?.spring,
+            along: self.spring_along(standing(once.along))?,
+        })
     }
 
     /// By how much the spring of the bar differs along the cut, on the diameter.

@@ -1,7 +1,7 @@
 //! How sure the last size is: what a slip costs, the size to aim at, where to measure, what to expect.
 
 use super::job::Job;
-use crate::advice::depth::Cut;
+use crate::advice::depth::SpringLeft;
 use crate::advice::reach::{LEAST_GOOD, ReachAsk, TWO_SIGMA};
 use crate::advice::size_budget::{CauseShare, Reached, SizeAsk, SizeBudget};
 use crate::advice::stops::{CutAhead, StopsAsk, StopsChoice};
@@ -157,18 +157,16 @@ impl<'a> Rests<'a> {
     pub(super) fn measured(
         &self,
         size: Diameter,
-        last: &Cut<'_>,
         depth: DepthOfCut,
-    ) -> Result<SizeAsk<'a>, Error> {
-        let effort = last.effort(depth)?;
+        left: SpringLeft,
+    ) -> SizeAsk<'a> {
         let reached = Reached::FromMeasured {
             taken: DiameterError::computed_trade(2.0 * depth.mm()),
-            spring: Some(effort.spring),
+            spring: Some(left.most),
         };
-        Ok(self
-            .ask(size, reached)
-            .with_spring(effort.spring)
-            .with_spring_along(last.spring_along(depth)?))
+        self.ask(size, reached)
+            .with_spring(left.most)
+            .with_spring_along(left.along)
     }
 
     /// The size to aim at within `guarded`.

@@ -7,7 +7,7 @@ use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
 use crate::quantity::{
-    Diameter, DiameterError, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+    Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
 use crate::shop::dial::{DialReads, Ring};
 use crate::standards::limits::Limits;
@@ -234,7 +234,7 @@ impl SurfaceWriter<'_> {
                 "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther}; {}. {}",
                 reading.shows().people(u),
                 self.feed_words(feed, step),
-                self.travel_words(last)
+                self.travel_words(last, finishing && setup.spring_passes)
             ),
         );
         let effort = setup.effort(self.common, self.clamp, before, depth, (feed, step))?;
@@ -268,7 +268,11 @@ impl SurfaceWriter<'_> {
         out.spindle_speed = Some(step.spindle_speed);
         out.feed = Some(feed.feed);
         out.depth_of_cut = Some(depth);
-        out.time = setup.time_of_cut(feed.feed, step);
+        let once = setup.time_of_cut(feed.feed, step);
+        out.time = match finishing && setup.spring_passes {
+            true => Duration::computed_trade(2.0 * once.seconds()),
+            false => once,
+        };
         Ok(out)
     }
 

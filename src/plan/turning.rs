@@ -14,6 +14,7 @@ use super::whole::Whole;
 use crate::advice::depth::{self, DepthLimit, Effort};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
+use crate::advice::support::SPRING_SHARE;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::finish::{self, TheoreticalRoughness};
@@ -47,6 +48,8 @@ pub(super) struct Turning<'a> {
     pub(super) datum: Datum,
     pub(super) aim: Aim,
     pub(super) cuts: Vec<PlannedCut>,
+    /// Whether both finishing cuts go over the bar once more at their marks.
+    pub(super) spring_passes: bool,
     /// What both ways of dividing would cost, where that was asked.
     pub(super) ways: Vec<WayCost>,
     /// What was measured of it already, if anything was.
@@ -177,9 +180,14 @@ impl<'a> Turning<'a> {
             &rough_step,
             Diameter::computed_trade(guarded.middle().mm() + 2.0 * liked.mm()),
         );
-        let size_ask = rests.measured(guarded.middle(), &last_cut, liked)?;
+        let once = last_cut.spring_left(liked, false)?;
+        let allowed = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
+        let spring_passes = once.along.mm() > allowed * surface.limits().tolerance().mm()
+            && 0.5 * once.along.mm() >= place.correcting.mm();
+        let left = last_cut.spring_left(liked, spring_passes)?;
+        let size_ask = rests.measured(guarded.middle(), liked, left);
         let spring = match job.corrects_for_spring() {
-            true => last_cut.effort(liked)?.spring,
+            true => left.most,
             false => DiameterError::computed_trade(0.0),
         };
         let correction =
@@ -255,21 +263,26 @@ impl<'a> Turning<'a> {
             (finish_feed, finish_step) =
                 paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
         }
-        let ahead = whole.ahead(
+        let mut ahead = whole.ahead(
             &datum,
             &cuts,
             (rough_feed, &rough_step),
             (&finish_feed, &finish_step),
         )?;
-        let along = whole
+        let left = whole
             .cut(&finish_feed, &finish_step, before_finish)
-            .spring_along(finishing)?;
+            .spring_left(finishing, spring_passes)?;
+        if spring_passes {
+            for cut in ahead.iter_mut().rev().take(2) {
+                cut.spring = left.most;
+            }
+        }
         let chance = Chance::of(
             job,
             surface.limits(),
             &rests,
             &ahead,
-            along,
+            left.along,
             &costs,
             provenance,
         )?;
@@ -321,6 +334,7 @@ impl<'a> Turning<'a> {
             datum,
             aim,
             cuts,
+            spring_passes,
             ways: ways.costs,
             done: None,
             rough_most,

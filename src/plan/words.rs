@@ -222,8 +222,14 @@ impl SurfaceWriter<'_> {
     }
 
     /// How far every cut goes, in words.
-    pub(super) fn travel_words(&self, last: bool) -> String {
+    pub(super) fn travel_words(&self, last: bool, twice: bool) -> String {
         let plan = self.setup.carriage;
+        let again = if twice {
+            ", withdraw one turn, back to the right; in again to the same mark, and the same way once more (a spring pass: it \
+             takes what the bar sprang away from)"
+        } else {
+            ""
+        };
         let after = if last {
             "; leave the cross slide where it is."
         } else {
@@ -231,11 +237,11 @@ impl SurfaceWriter<'_> {
         };
         match plan.feed_off {
             Some(off) => format!(
-                "Feed off at {}, by hand to {}{after}",
+                "Feed off at {}, by hand to {}{again}{after}",
                 self.z_words(off),
                 self.z_words(plan.stop)
             ),
-            None => format!("By hand to {}{after}", self.z_words(plan.stop)),
+            None => format!("By hand to {}{again}{after}", self.z_words(plan.stop)),
         }
     }
 

@@ -14,9 +14,9 @@ mod trial;
 
 use dial::Chance;
 use person::{Bends, Came, Made, Manner, Slip, turn};
-use turnwright::Units;
 use turnwright::advice::diagnosis::Cause;
 use turnwright::plan::{Preferences, Sheet, Step, StepKind};
+use turnwright::{Holding, HoldingKind, Units};
 
 use trial::Trial;
 
@@ -381,4 +381,32 @@ fn readings_corrected_for_the_spring_bring_the_simulated_bar_to_its_size() {
         left > 0.002 && corrected.abs() < 0.5 * left,
         "{left} {corrected}"
     );
+}
+
+/// A bar that springs too much for its zone is gone over twice at each of the last two marks.
+#[test]
+fn spring_passes_bring_the_simulated_bar_to_the_chance_stated() {
+    let mut chance = Chance::new(7);
+    let mut jobs = Vec::new();
+    for _ in 0..4000 {
+        let Some((trial, _)) = Trial::random(&mut chance) else {
+            continue;
+        };
+        let job = trial
+            .job
+            .clone()
+            .with_holding(Holding::new(HoldingKind::Chuck));
+        let Ok(sheet) = job.plan(Units::Metric) else {
+            continue;
+        };
+        if sheet.cuts().any(|cut| cut.text.contains("spring pass")) {
+            jobs.push((Trial { job, ..trial }, sheet));
+        }
+    }
+    assert!(jobs.len() > 20, "{}", jobs.len());
+    let count = counted(&jobs, 60, Manner::Rule, |_| true)[0];
+    count.show("spring passes");
+    let stated = count.stated_good / count.jobs as f64;
+    let found = count.of(count.good);
+    assert!((found - stated).abs() < 2.0 * PART, "{count:?}");
 }

@@ -353,6 +353,12 @@ pub fn turn(
                 };
                 bench.cut(&step, mark, slip);
                 bench.slide.withdraw();
+                if step.text.contains("spring pass") {
+                    // No slip of its own, and no cut of its own number.
+                    bench.cut(&step, mark, None);
+                    bench.slide.withdraw();
+                    bench.cuts -= 1;
+                }
             }
             StepKind::Measure => {
                 let sizes = bench.measure(surface);
