@@ -27,6 +27,7 @@
 //! Nothing of nature is computed here: that is physics; here is judgement, and every rule of
 //! judgement is a constant with its source or the words `judgement, no source`.
 
+pub mod batch;
 pub mod centre_hole;
 pub mod chip;
 pub mod depth;

@@ -46,6 +46,8 @@ pub struct Preferences {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     measuring_stops: Option<u32>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    batch: Option<u32>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     least_good: Option<Probability>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     price_scrap: Option<PriceScrap>,
@@ -178,6 +180,8 @@ impl Preferences {
         with_parting parting: BladeWidth;
         /// With this number of measuring stops, whatever they are worth.
         with_measuring_stops measuring_stops: u32;
+        /// With so many parts made one after the other: the sheet says which of them to measure.
+        with_batch batch: u32;
         /// With this least chance of a good part: a mark that gives less is not used.
         with_least_good least_good: Probability;
     }
@@ -243,6 +247,12 @@ impl Preferences {
     #[must_use]
     pub fn measuring_stops(&self) -> Option<u32> {
         self.measuring_stops
+    }
+
+    /// How many parts are made one after the other, if it is given.
+    #[must_use]
+    pub fn batch(&self) -> Option<u32> {
+        self.batch
     }
 
     /// The least chance of a good part, if it is given.
@@ -343,6 +353,7 @@ mod serial {
                 correct_for_spring: f.flag("correct_for_spring")?.unwrap_or(false),
                 instrument: f.item("instrument", Gauge::read)?,
                 measuring_stops: f.count("measuring_stops")?,
+                batch: f.count("batch")?,
                 least_good: f.quantity("least_good")?,
                 price_scrap: f.quantity("price_scrap")?,
                 price_rework: f.quantity("price_rework")?,

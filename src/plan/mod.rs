@@ -28,6 +28,7 @@
 crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 
 mod after;
+mod batch;
 mod card;
 mod chance;
 mod clamping;
@@ -59,6 +60,7 @@ mod whole;
 mod words;
 
 pub use after::{AfterMeasurement, Measurement};
+pub use batch::Batch;
 pub use job::{Job, Preferences};
 pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt, Way, WayCost};
 

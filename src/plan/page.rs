@@ -114,6 +114,12 @@ impl Sheet {
         for line in &self.expected.how_sure {
             paragraph(&mut page, "", line);
         }
+        if let Some(batch) = &self.batch {
+            heading(&mut page, "Batch");
+            for line in &batch.text {
+                paragraph(&mut page, "", line);
+            }
+        }
         let notes =
             self.said(|severity| severity != Severity::Danger && severity != Severity::Warning);
         if !notes.is_empty() {

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::after::Measurement;
+use super::batch::Batch;
 use super::job::Job;
 use crate::advice::size_budget::{CauseShare, SizeCause};
 use crate::advice::stops::StopsChoice;
@@ -367,6 +368,9 @@ pub struct Sheet {
     pub steps: Vec<Step>,
     /// What to expect.
     pub expected: Expected,
+    /// Which parts to measure, where several are made one after the other.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub batch: Option<Batch>,
     /// What a person must be told.
     pub cautions: Vec<Caution>,
     /// Where the constants come from.
@@ -481,6 +485,12 @@ impl fmt::Display for Sheet {
         }
         for line in &self.expected.how_sure {
             paragraph(f, "", line)?;
+        }
+        if let Some(batch) = &self.batch {
+            rule(f, "Batch")?;
+            for line in &batch.text {
+                paragraph(f, "", line)?;
+            }
         }
         rule(
             f,

@@ -1,6 +1,7 @@
 //! The whole sheet: every clamping, every surface, in order.
 
 use super::after::Measurement;
+use super::batch::Batch;
 use super::card::card;
 use super::clamping::clampings;
 use super::common::Common;
@@ -147,13 +148,21 @@ pub(super) fn write(
     job: &Job,
     figures: Figures<'_>,
     measured: &[Measurement],
-    provenance: Provenance,
+    mut provenance: Provenance,
     mut said: Vec<Caution>,
 ) -> Result<Sheet, Error> {
     let (steps, surfaces) = steps(&figures)?;
     let common = &figures.common;
     let ahead = steps.iter().filter(|step| !step.done);
     let seconds: f64 = ahead.map(|step| step.time.seconds()).sum();
+    let batch = match job.preference(|p| p.batch()) {
+        Some(parts) => {
+            let all: f64 = steps.iter().map(|step| step.time.seconds()).sum();
+            let in_cut = Duration::computed_trade(all);
+            Batch::of(&figures, parts, in_cut, &mut provenance)?
+        }
+        None => None,
+    };
     let kinds = figures.clampings.iter().map(|clamp| clamp.held.kind);
     let kind = if kinds
         .into_iter()
@@ -183,6 +192,7 @@ pub(super) fn write(
             figures.ways(),
             Duration::computed_trade(seconds),
         )?,
+        batch,
         cautions,
         job: job.clone(),
         measured: measured.to_vec(),

@@ -11,7 +11,7 @@ use super::quickest::{Pace, paced, ways};
 use super::sheet::{StepKind, WayCost};
 use super::take::Done;
 use super::whole::Whole;
-use crate::advice::depth::{self, DepthLimit, Effort};
+use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
 use crate::advice::support::SPRING_SHARE;
@@ -50,6 +50,8 @@ pub(super) struct Turning<'a> {
     pub(super) cuts: Vec<PlannedCut>,
     /// Whether both finishing cuts go over the bar once more at their marks.
     pub(super) spring_passes: bool,
+    /// What the spring leaves on the diameter in the last cut.
+    pub(super) spring_left: SpringLeft,
     /// What both ways of dividing would cost, where that was asked.
     pub(super) ways: Vec<WayCost>,
     /// What was measured of it already, if anything was.
@@ -335,6 +337,7 @@ impl<'a> Turning<'a> {
             aim,
             cuts,
             spring_passes,
+            spring_left: left,
             ways: ways.costs,
             done: None,
             rough_most,

@@ -343,3 +343,32 @@ fn the_job_on_the_sheet_asks_the_same_question() {
         Ok(())
     });
 }
+
+#[test]
+fn a_batch_says_which_parts_to_measure() {
+    on_plans(|job, sheet| {
+        prop_assert!(sheet.batch.is_none());
+        let of = |parts| {
+            job.clone()
+                .with_preferences(Preferences::default().with_batch(parts))
+                .plan(Units::Metric)
+        };
+        let refused = of(1).map_err(|error| error.field().to_owned());
+        prop_assert_eq!(refused.err(), Some(String::from("preferences.batch")));
+        let many = of(30).map_err(|error| TestCaseError::fail(error.to_string()))?;
+        // The sheet of the first part is that of a single one.
+        prop_assert_eq!(&many.steps, &sheet.steps);
+        let batch = many.batch.unwrap();
+        let choice = &batch.choice;
+        prop_assert_eq!(&choice.measured[..2], &[1, 2]);
+        prop_assert!(
+            choice.measured[1..]
+                .windows(2)
+                .all(|two| two[1] - two[0] == choice.every)
+        );
+        prop_assert!(choice.expected_price <= choice.all_measured);
+        prop_assert!(choice.expected_price <= choice.none_measured);
+        prop_assert!(choice.drift_per_part.mm() > 0.0 && batch.tool_life.is_some());
+        Ok(())
+    });
+}
