@@ -638,7 +638,7 @@ fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
 }
 
 /// `text` wrapped to the width of the sheet, its first line led by `lead`, the rest indented alike.
-fn paragraph(f: &mut fmt::Formatter<'_>, lead: &str, text: &str) -> fmt::Result {
+pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt::Result {
     let indent = " ".repeat(lead.chars().count());
     for (part, line) in text.lines().enumerate() {
         let mut out = if part == 0 {

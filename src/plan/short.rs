@@ -1,11 +1,11 @@
 //! The sheet in short form, for who has done such a job before.
 
-use super::sheet::{Sheet, Step, StepKind, minutes};
+use super::sheet::{Sheet, Step, StepKind, minutes, paragraph};
 use crate::caution::Severity;
 use crate::quantity::Quantity;
 
 impl Sheet {
-    /// The sheet in short form: one line a step, the dangers above them; no reasons, no sources.
+    /// The sheet in short form: one sentence a step in at most 100 columns, the dangers above them; no reasons, no sources.
     ///
     /// # Example
     /// ```
@@ -76,8 +76,7 @@ fn first_sentence(text: &str) -> &str {
     }
 }
 
+/// Into a text, which takes whatever is written.
 fn line(text: &mut String, lead: &str, what: &str) {
-    text.push_str(lead);
-    text.push_str(what);
-    text.push('\n');
+    let _ = paragraph(text, lead, what);
 }

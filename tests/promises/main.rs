@@ -7,6 +7,7 @@ mod bad_input;
 mod bars;
 mod cuts;
 mod documents;
+mod every_plan;
 mod how_sure;
 mod jobs;
 mod least_time;

@@ -6,7 +6,7 @@
 #[path = "simulated/beam.rs"]
 mod beam;
 #[path = "simulated/dial.rs"]
-mod dial;
+pub mod dial;
 #[path = "simulated/person.rs"]
 mod person;
 #[path = "simulated/trial.rs"]
