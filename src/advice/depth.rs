@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::force::ToolLaw;
+use super::force::ManyCuts;
 use crate::error::{Error, ErrorKind};
 use crate::physics::section::Section;
 use crate::physics::stepped::HeldBar;
@@ -218,7 +218,7 @@ pub fn least_correcting(
 /// A cut and all that limits it.
 #[derive(Debug, Clone)]
 pub(crate) struct Cut<'a> {
-    pub(crate) law: ToolLaw,
+    pub(crate) law: &'a ManyCuts,
     pub(crate) tool: &'a Tool,
     pub(crate) feed: Feed,
     pub(crate) spindle_speed: SpindleSpeed,

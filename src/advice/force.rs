@@ -1,7 +1,7 @@
 //! The forces of a cut, with every constant that enters them on record.
 
 use crate::error::Error;
-use crate::physics::force::{CuttingForces, ForceLaw, NORMAL_RATIO, cutting_forces};
+use crate::physics::force::{ArcIntegrals, CuttingForces, ForceLaw, NORMAL_RATIO, cutting_forces};
 use crate::physics::force_factors::{
     CutKind, REFERENCE_RAKE, REFERENCE_RAKE_CAST_IRON, corrected, corrected_ratio, cut_kind_factor,
     normal_wear_factor, rake_factor, scattered, wear_factor,
@@ -128,6 +128,34 @@ impl ToolLaw {
             tool.cutting_edge_angle(),
             tool.corner_radius(),
             self.normal_ratio,
+        )
+    }
+}
+
+/// The law of a material under one tool, made ready for many cuts.
+#[derive(Debug, Clone)]
+pub(crate) struct ManyCuts {
+    pub(crate) law: ToolLaw,
+    arcs: ArcIntegrals,
+}
+
+impl ManyCuts {
+    pub(crate) fn new(law: ToolLaw) -> Self {
+        Self {
+            arcs: ArcIntegrals::new(law.law),
+            law,
+        }
+    }
+
+    /// As [`ToolLaw::forces`].
+    pub(crate) fn forces(&self, tool: &Tool, depth: DepthOfCut, feed: Feed) -> CuttingForces {
+        self.arcs.forces(
+            self.law.law,
+            depth,
+            feed,
+            tool.cutting_edge_angle(),
+            tool.corner_radius(),
+            self.law.normal_ratio,
         )
     }
 }

@@ -204,6 +204,64 @@ pub fn cutting_forces(
     corner_radius: CornerRadius,
     normal_ratio: NormalRatio,
 ) -> CuttingForces {
+    forces_along_edge(
+        law,
+        depth_of_cut,
+        feed,
+        cutting_edge_angle,
+        corner_radius,
+        normal_ratio,
+        sine_power_integral,
+    )
+}
+
+/// As [`cutting_forces`], for many cuts of one law: what the integrals along the arc share is reckoned
+/// once.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct ArcIntegrals {
+    /// For the exponents 1 - m and 2 - m.
+    of: [SinePower; 2],
+}
+
+impl ArcIntegrals {
+    pub(crate) fn new(law: ForceLaw) -> Self {
+        let p = 1.0 - law.exponent.value();
+        Self {
+            of: [p, p + 1.0].map(|q| SinePower::new(q, SinePower::TERMS)),
+        }
+    }
+
+    /// The forces of a cut of the law they were made for.
+    pub(crate) fn forces(
+        &self,
+        law: ForceLaw,
+        depth_of_cut: DepthOfCut,
+        feed: Feed,
+        cutting_edge_angle: CuttingEdgeAngle,
+        corner_radius: CornerRadius,
+        normal_ratio: NormalRatio,
+    ) -> CuttingForces {
+        forces_along_edge(
+            law,
+            depth_of_cut,
+            feed,
+            cutting_edge_angle,
+            corner_radius,
+            normal_ratio,
+            |q, theta| self.of[usize::from(q > 1.0)].integral(theta),
+        )
+    }
+}
+
+fn forces_along_edge(
+    law: ForceLaw,
+    depth_of_cut: DepthOfCut,
+    feed: Feed,
+    cutting_edge_angle: CuttingEdgeAngle,
+    corner_radius: CornerRadius,
+    normal_ratio: NormalRatio,
+    integral: impl Fn(f64, f64) -> f64,
+) -> CuttingForces {
     let (a_p, f, r) = (
         depth_of_cut.length(),
         feed.length_per_revolution(),
@@ -231,8 +289,8 @@ pub fn cutting_forces(
         let scale: Force = law.at(f) * r * f;
         let light = light_arc_end(a_p, r, kappa);
         let theta_2 = light.unwrap_or(kappa);
-        let f_c = scale * sine_power_integral(p, theta_2);
-        let f_n_along = scale * sine_power_integral(p + 1.0, theta_2);
+        let f_c = scale * integral(p, theta_2);
+        let f_n_along = scale * integral(p + 1.0, theta_2);
         let f_n_across = scale * (maths::pow(maths::sin(theta_2), p + 1.0) / (p + 1.0));
         if light.is_some() {
             (f_c, f_n_along, f_n_across, EdgeInCut::CornerArc)
@@ -257,47 +315,73 @@ pub fn cutting_forces(
 }
 
 /// The integral of (sin t)^q from 0 to theta, for 0 < q <= 2 and theta up to pi.
-///
-/// (sin t)^q = t^q (sin t / t)^q; the second factor is a power series in t^2 that converges up to
-/// pi, and each term is integrated. Beyond pi/2 the sine's symmetry brings the angle back.
 fn sine_power_integral(q: f64, theta: f64) -> f64 {
-    if theta > FRAC_PI_2 {
-        2.0 * sine_power_series(q, FRAC_PI_2) - sine_power_series(q, PI - theta)
-    } else {
-        sine_power_series(q, theta)
+    let widest = theta.min(FRAC_PI_2);
+    let square = widest * widest / (PI * PI);
+    // The terms fall by this each: so many leave 1e-17.
+    let mut terms = 1;
+    let mut rest = 1.0;
+    while rest >= 1e-17 && terms < SinePower::TERMS {
+        rest *= square;
+        terms += 1;
     }
+    SinePower::new(q, terms).integral(theta)
 }
 
-/// The same for theta up to pi/2.
-fn sine_power_series(q: f64, theta: f64) -> f64 {
-    // At pi/2 the terms fall by 4 each: 30 of them leave 1e-18.
+/// (sin t)^q = t^q (sin t / t)^q; the second factor is a power series in t^2 that converges up to
+/// pi, and each term is integrated. Beyond pi/2 the sine's symmetry brings the angle back.
+#[derive(Debug, Clone, PartialEq)]
+struct SinePower {
+    q: f64,
+    /// Of theta^(2n + q + 1).
+    terms: [f64; Self::TERMS],
+    used: usize,
+}
+
+impl SinePower {
+    /// At pi/2 the terms fall by 4 each: 30 of them leave 1e-18.
     const TERMS: usize = 30;
-    // sin t / t = sum of sinc[k], its terms at this theta; beyond the tenth they are below 1e-17.
-    const SINC_TERMS: usize = 11;
-    let square = theta * theta;
-    let mut sinc = [1.0; SINC_TERMS];
-    for k in 1..SINC_TERMS {
-        let n = 2.0 * k as f64;
-        sinc[k] = -sinc[k - 1] * square / (n * (n + 1.0));
-    }
-    // power[n]: the terms of (sin t / t)^q, by the recurrence for a power of a series:
-    // n power[n] = sum over k of (k q - n + k) sinc[k] power[n - k].
-    let mut power = [1.0; TERMS];
-    let mut sum = 1.0 / (q + 1.0);
-    let mut rest = 1.0;
-    for n in 1..TERMS {
-        let mut term = 0.0;
-        for k in 1..SINC_TERMS.min(n + 1) {
-            term += ((k as f64) * (q + 1.0) - n as f64) * sinc[k] * power[n - k];
+
+    fn new(q: f64, used: usize) -> Self {
+        // sin t / t = sum of sinc[k] t^(2k); beyond the tenth they are below 1e-17 at pi/2.
+        const SINC_TERMS: usize = 11;
+        let mut sinc = [1.0; SINC_TERMS];
+        for k in 1..SINC_TERMS {
+            let n = 2.0 * k as f64;
+            sinc[k] = -sinc[k - 1] / (n * (n + 1.0));
         }
-        power[n] = term / n as f64;
-        sum += power[n] / (2.0 * n as f64 + q + 1.0);
-        rest *= square / (PI * PI);
-        if rest < 1e-17 {
-            break;
+        // power[n]: the terms of (sin t / t)^q, by the recurrence for a power of a series:
+        // n power[n] = sum over k of (k q - n + k) sinc[k] power[n - k].
+        let mut power = [1.0; Self::TERMS];
+        let mut terms = [0.0; Self::TERMS];
+        terms[0] = 1.0 / (q + 1.0);
+        for n in 1..used {
+            let mut term = 0.0;
+            for k in 1..SINC_TERMS.min(n + 1) {
+                term += ((k as f64) * (q + 1.0) - n as f64) * sinc[k] * power[n - k];
+            }
+            power[n] = term / n as f64;
+            terms[n] = power[n] / (2.0 * n as f64 + q + 1.0);
+        }
+        Self { q, terms, used }
+    }
+
+    fn integral(&self, theta: f64) -> f64 {
+        if theta > FRAC_PI_2 {
+            2.0 * self.up_to_right_angle(FRAC_PI_2) - self.up_to_right_angle(PI - theta)
+        } else {
+            self.up_to_right_angle(theta)
         }
     }
-    maths::pow(theta, q + 1.0) * sum
+
+    fn up_to_right_angle(&self, theta: f64) -> f64 {
+        let square = theta * theta;
+        let sum = self.terms[..self.used]
+            .iter()
+            .rev()
+            .fold(0.0, |sum, term| sum * square + term);
+        maths::pow(theta, self.q + 1.0) * sum
+    }
 }
 
 /// By what factor all three forces grow when only the feed changes.

@@ -134,8 +134,7 @@ impl Sheet {
             &mut provenance,
             &mut cautions,
         )?;
-        let steps = steps::steps(&figures)?.0;
-        let made = figures.place(&steps, step)?;
+        let made = figures.place(&self.steps, step)?;
         let now = Measurement {
             step,
             measured: measured.to_vec(),
@@ -381,7 +380,7 @@ fn diagnose(
     let whole = Whole {
         common,
         held: &clamping.held,
-        law: clamping.law,
+        law: &clamping.law,
         place: &turning.place,
         start: turning.before.start,
     };

@@ -6,7 +6,7 @@ use super::lengths::{self, Room, length_limits, room};
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
-use crate::advice::force::ToolLaw;
+use crate::advice::force::{ManyCuts, tool_law};
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
@@ -71,7 +71,7 @@ pub(super) struct Clamping<'a> {
     pub(super) holding: Holding,
     pub(super) centre: Option<CentreHoleChoice>,
     pub(super) whip: Option<CriticalSpeed>,
-    pub(super) law: ToolLaw,
+    pub(super) law: ManyCuts,
     /// Its surfaces in the order in which they are turned: the largest first.
     pub(super) places: Vec<Place<'a>>,
 }
@@ -348,7 +348,7 @@ fn hold<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Clamping<'a>, Error> {
     let job = common.job;
-    let law = crate::advice::force::tool_law(&job.material, &job.tool, provenance)?;
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
     let asked = job
         .holding
         .clone()
@@ -475,7 +475,7 @@ fn face_only(
     let job = common.job;
     let out = WorkLength::computed_trade(shape.overhang.mm());
     let bar = [Section::cylinder(job.stock.diameter(), out)];
-    let law = crate::advice::force::tool_law(&job.material, &job.tool, provenance)?;
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
     let forces = law.forces(&job.tool, common.rough_least, common.rough_feed.feed);
     SupportAsk::new(
         common.youngs_modulus,

@@ -40,7 +40,7 @@ pub(super) struct Datum {
 }
 
 /// How the diameter before the cuts of a surface is known, and what the dial reads there.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Before {
     /// The diameter before the first cut.
     pub(super) start: Diameter,

@@ -168,7 +168,7 @@ impl<'a> Outline<'a> {
         let cut = Whole {
             common,
             held: &self.clamp.held,
-            law: self.clamp.law,
+            law: &self.clamp.law,
             place,
             start: turning.before.start,
         };

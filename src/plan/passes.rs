@@ -96,11 +96,13 @@ impl Metal {
     fn with_mark(&self, mark: i64) -> Option<Choice> {
         // On a very fine dial a few dozen finishing depths are choice enough.
         let step = ((self.finish_most - self.least) / FINISH_DEPTHS).max(1);
-        let depths = (self.least..=self.finish_most).step_by(step as usize);
-        depths
-            .filter(|finish| self.room(*finish) > -1e-9)
-            .flat_map(|finish| self.with_finish(finish, mark))
-            .min_by_key(|choice| self.price(choice))
+        let mut best: Option<((i64, i64, i64), Choice)> = None;
+        for finish in (self.least..=self.finish_most).step_by(step as usize) {
+            if self.room(finish) > -1e-9 {
+                self.with_finish(finish, mark, &mut best);
+            }
+        }
+        best.map(|(_, choice)| choice)
     }
 
     /// What lies between the touch and the finishing cuts.
@@ -108,19 +110,22 @@ impl Metal {
         (self.last - 2 * finish) as f64 - self.start
     }
 
-    fn with_finish(&self, finish: i64, mark: i64) -> Vec<Choice> {
+    /// Takes a division with this finishing depth for `best`, where it is better.
+    fn with_finish(&self, finish: i64, mark: i64, best: &mut Option<((i64, i64, i64), Choice)>) {
         let (room, end) = (self.room(finish), self.last - 2 * finish);
         if room.abs() < 1e-9 && self.first_least == 0 {
-            return vec![Choice {
+            let choice = Choice {
                 first: None,
                 rough: 0,
                 count: 0,
                 end,
                 finish,
-            }];
+            };
+            self.take(choice, best);
+            return;
         }
         if end % mark != 0 {
-            return Vec::new();
+            return;
         }
         let most = (self.rough_most / mark) * mark;
         // A roughing cut is at least one division deeper than a finishing cut.
@@ -131,18 +136,41 @@ impl Metal {
             0.0
         };
         let fewest = ((room - first_most) / most.max(1) as f64).ceil().max(0.0) as i64;
-        let mut found = Vec::new();
         for count in fewest..=fewest + 2 {
+            if best
+                .as_ref()
+                .is_some_and(|((cuts, _, _), _)| *cuts < count + i64::from(self.first_cut) + 2)
+            {
+                return;
+            }
+            let mut found = false;
             if count == 0 {
-                found.extend(self.choice(end, finish, mark, 0, 0));
+                if let Some(choice) = self.choice(end, finish, mark, 0, 0) {
+                    self.take(choice, best);
+                    return;
+                }
                 continue;
             }
             let low = ((room - first_most) / count as f64).max(least as f64);
             let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
-            let depths = (from..=most).step_by(mark as usize).take(ROUGH_DEPTHS);
-            found.extend(depths.filter_map(|rough| self.choice(end, finish, mark, count, rough)));
+            for rough in (from..=most).step_by(mark as usize).take(ROUGH_DEPTHS) {
+                if let Some(choice) = self.choice(end, finish, mark, count, rough) {
+                    found = true;
+                    self.take(choice, best);
+                }
+            }
+            // More cuts are never better.
+            if found {
+                return;
+            }
         }
-        found
+    }
+
+    fn take(&self, choice: Choice, best: &mut Option<((i64, i64, i64), Choice)>) {
+        let price = self.price(&choice);
+        if best.as_ref().is_none_or(|(least, _)| price < *least) {
+            *best = Some((price, choice));
+        }
     }
 
     fn choice(&self, end: i64, finish: i64, mark: i64, count: i64, rough: i64) -> Option<Choice> {

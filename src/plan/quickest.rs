@@ -225,7 +225,7 @@ fn quickest(
         allowance,
         job.lathe.feeds(),
         &allowed,
-        whole.law,
+        whole.law.law,
         &job.tool,
         roughing,
     )

@@ -96,11 +96,15 @@ impl Figures<'_> {
                 Some((clamping, turning))
             });
         match found {
-            Some((clamping, turning)) if cuts > 0 => Ok(Made {
-                clamping,
-                turning,
-                cuts,
-            }),
+            Some((clamping, turning))
+                if (1..=self.turnings[clamping][turning].cuts.len()).contains(&cuts) =>
+            {
+                Ok(Made {
+                    clamping,
+                    turning,
+                    cuts,
+                })
+            }
             _ => Err(wrong(format!("step {step}, before the first cut"))),
         }
     }
@@ -124,7 +128,8 @@ impl Figures<'_> {
         // A dial whose ring stays where it is reads the later surfaces by the new zero as well.
         let mut leaves = turnings[made.turning].leaves(common.cross)?;
         for next in turnings.iter_mut().skip(made.turning + 1) {
-            if next.before.zero != ring_before && next.before.zero != leaves.zero {
+            let as_before = next.before == leaves;
+            if as_before || (next.before.zero != ring_before && next.before.zero != leaves.zero) {
                 break;
             }
             let place = next.place.clone();
@@ -437,7 +442,7 @@ impl Turning<'_> {
                 let whole = Whole {
                     common,
                     held: &clamping.held,
-                    law: clamping.law,
+                    law: &clamping.law,
                     place: &self.place,
                     start: self.before.start,
                 };

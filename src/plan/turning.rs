@@ -93,7 +93,7 @@ impl<'a> Turning<'a> {
         let whole = Whole {
             common,
             held: &clamping.held,
-            law: clamping.law,
+            law: &clamping.law,
             place,
             start: before.start,
         };
@@ -377,7 +377,7 @@ impl<'a> Turning<'a> {
         Whole {
             common,
             held: &clamping.held,
-            law: clamping.law,
+            law: &clamping.law,
             place: &self.place,
             start: self.before.start,
         }

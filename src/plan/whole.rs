@@ -10,7 +10,7 @@ use super::quickest::paced;
 use super::sheet::StepKind;
 use crate::advice::depth::{self, Cut, DepthLimit};
 use crate::advice::feed::FeedChoice;
-use crate::advice::force::ToolLaw;
+use crate::advice::force::ManyCuts;
 use crate::advice::spindle::SpindleChoice;
 use crate::advice::stops::CutAhead;
 use crate::advice::support::Held;
@@ -26,7 +26,7 @@ use crate::quantity::{
 pub(super) struct Whole<'a> {
     pub(super) common: &'a Common<'a>,
     pub(super) held: &'a Held,
-    pub(super) law: ToolLaw,
+    pub(super) law: &'a ManyCuts,
     pub(super) place: &'a Place<'a>,
     /// The diameter before its first cut.
     pub(super) start: Diameter,
