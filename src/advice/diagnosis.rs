@@ -12,7 +12,7 @@ use crate::quantity::{
     Diameter, DiameterError, Overhang, Probability, Quantity, SetOver, StandardUncertainty,
     TemperatureRise, ThermalExpansion, WorkLength, round_size,
 };
-use crate::shop::dial::{Dial, DialReads};
+use crate::shop::dial::{Dial, DialReads, Ring};
 
 /// What can make a size another one than the dial says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -460,7 +460,13 @@ impl<'a> DiagnosisAsk<'a> {
             .iter()
             .map(|size| size.mm() - self.expected.mm())
             .collect();
-        for (turns, part) in [(1.0, 0.35), (2.0, 0.15)] {
+        let readout = self.dial.ring() == Ring::Readout;
+        // A readout counts no turns, and its scale stands on the slide.
+        let turns: &[(f64, f64)] = match readout {
+            true => &[],
+            false => &[(1.0, 0.35), (2.0, 0.15)],
+        };
+        for &(turns, part) in turns {
             add(Cause::MissedTurn, part, level(), -turns * per_turn, sure);
             if self.with_care {
                 continue;
@@ -482,7 +488,7 @@ impl<'a> DiagnosisAsk<'a> {
                 );
             }
         }
-        if !self.with_care {
+        if !self.with_care && !readout {
             let backlash = match self.dial.backlash() {
                 Some(backlash) => backlash.mm(),
                 None => provenance

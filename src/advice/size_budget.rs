@@ -336,7 +336,11 @@ impl<'a> SizeAsk<'a> {
     /// Ring, marks, backlash and screw.
     fn slide(&self, causes: &mut Causes, provenance: &mut Provenance) {
         let mark = 0.5 * self.dial.diameter_per_division().mm();
-        let line = provenance.open("a mark brought to its line, in marks", &LINE_TO_LINE);
+        let readout = self.dial.ring() == Ring::Readout;
+        let line = match readout {
+            true => provenance.open("a number on a readout, in its steps", &WHOLE_MARKS),
+            false => provenance.open("a mark brought to its line, in marks", &LINE_TO_LINE),
+        };
         let (taken, arrivals) = match self.reached {
             Reached::FromTouch { taken } => {
                 let touch = provenance.open("a light touch finds the surface", &TOUCH);
@@ -349,18 +353,25 @@ impl<'a> SizeAsk<'a> {
                         provenance.open("the ring set by tenths, in marks", &RING_BY_TENTHS)
                     }
                     Ring::Fixed => provenance.open("whole marks counted, in marks", &WHOLE_MARKS),
+                    Ring::Readout => {
+                        provenance.open("a size set on a readout, in its steps", &WHOLE_MARKS)
+                    }
                 };
                 causes.uniform(SizeCause::Ring, ring * mark, 2.0);
                 // The measured cut's mark and the last one, each brought to its line; and before a ring is set
                 // the measured one once more.
                 let arrivals: f64 = match self.dial.ring() {
-                    Ring::Settable => 3.0,
+                    Ring::Settable | Ring::Readout => 3.0,
                     Ring::Fixed => 2.0,
                 };
                 (taken, arrivals.sqrt())
             }
         };
         causes.uniform(SizeCause::Mark, line * mark * arrivals, 2.0);
+        if readout {
+            // The scale stands on the slide: neither play nor pitch of the screw is in what it shows.
+            return;
+        }
         if let Some(backlash) = self.dial.backlash() {
             let left = provenance.open("share of the backlash that is left", &BACKLASH_LEFT);
             causes.uniform(SizeCause::Backlash, left * backlash.mm() * arrivals, 2.0);

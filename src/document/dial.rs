@@ -117,7 +117,7 @@ impl Question {
                 "no_mark_in_zone",
                 "No mark of this dial lies within the limits; the mark given leaves metal.",
             ));
-            if self.dial.ring() == Ring::Settable {
+            if self.dial.ring() != Ring::Fixed {
                 remedies.push(String::from(
                     "measure before the last cut and set the ring so that the size wanted lies on a mark",
                 ));

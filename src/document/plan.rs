@@ -5,7 +5,7 @@
 //! | field | what |
 //! |---|---|
 //! | `lathe` | `spindle_steps: [..]`, or `spindle_range: [low, high]`, or `spindle_ranges: { name: [low, high], .. }` (a range with a base speed of its own as `{ range: [low, high], constant_torque_below }`); `cross_slide`, `carriage` (dials); `feeds? [..]` (none: by hand); `max_spindle_speed?`, `chuck_max_speed?`, `power?`, `efficiency?`, `constant_torque_below?`, `compound?`, `step_names?`, `feed_names?`, `change_time?`, `swing?`, `between_centres?` |
-//! | a dial | `reads`: `"diameter"`, `"radius"` or, for the carriage, `"travel"`; `division` (what one mark says), `divisions_per_turn`, `backlash?` (slide travel), `ring?`: `"settable"` or `"fixed"` |
+//! | a dial | `reads`: `"diameter"`, `"radius"` or, for the carriage, `"travel"`; `division` (what one mark says), `divisions_per_turn`, `backlash?` (slide travel), `ring?`: `"settable"`, `"fixed"`, or `"readout"` for a digital readout in place of the dial (`division` is then the least step that it shows, `divisions_per_turn` such steps in a turn of the handle) |
 //! | `tool` | `material?`: `"high_speed_steel"` or `"carbide"`; `corner_radius`, `cutting_edge_angle`, `minor_cutting_edge_angle?`, `rake_angle?`, `edge_radius?`, `least_depth?`, `edge?`: `"sharp"`, `"ordinary"` or `"worn_out"` |
 //! | `material` | a key or designation of the catalogue, or `{ like?, name?, specific_force, exponent, youngs_modulus?, density?, expansion?, specific_heat?, hardness_hb?, cutting_speeds?: { high_speed_steel?: [low, high], carbide?: [low, high] } }` |
 //! | `stock` | `diameter`, `length`, `skin?` (thickness of a rolled skin, which the first cut goes under), `run_out?` (whole travel of an indicator over one turn) |

@@ -6,6 +6,7 @@
 use super::clamping::Clamping;
 use super::common::Common;
 use super::heading::Figures;
+use super::readout::is_readout;
 use super::sheet::{Sheet, StepKind};
 use super::steps;
 use super::take::{Act, Made, Slip, Suspicion};
@@ -82,6 +83,9 @@ pub struct AfterMeasurement {
     /// To which mark the ring is set instead, at the mark of the cut that was measured.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub ring_to: Option<f64>,
+    /// To which size a digital readout is set instead, at the place of the cut that was measured.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub readout_to: Option<Diameter>,
     /// True where the cut is made once more at its mark, because a slip left metal on.
     pub repeat: bool,
     /// By how much to move the tailstock, towards the tool where positive.
@@ -168,6 +172,7 @@ impl Sheet {
             lost,
             shift: 0,
             ring_to: None,
+            readout_to: None,
             repeat: false,
             tailstock_correction: diagnosis.tailstock_correction,
             text: String::new(),
@@ -200,6 +205,9 @@ impl Sheet {
             Ok(act) => {
                 match act {
                     Act::MoveMarks { marks } => answer.shift = marks,
+                    Act::TurnRing { .. } if is_readout(figures.common.cross) => {
+                        answer.readout_to = Some(mean);
+                    }
                     Act::TurnRing { to } => answer.ring_to = Some(round_size(to)),
                     Act::Repeat { .. } => answer.repeat = true,
                     Act::GoOn | Act::OnceMore | Act::LeftOn => {}

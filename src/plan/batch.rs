@@ -149,6 +149,7 @@ fn words(
         some.join(", "),
         match figures.common.cross.ring() {
             Ring::Settable => "set the ring by what each is off, at its last mark,",
+            Ring::Readout => "set the readout to what each measured, at the last place of that part,",
             Ring::Fixed => "move the marks by what each is off, in whole marks,",
         }
     ));

@@ -1,6 +1,7 @@
 //! Around the job: a card to prove the dials of an unknown lathe, what to prove again after a break.
 
 use super::common::Common;
+use super::readout::is_readout;
 use crate::quantity::{DiameterError, Quantity, round_size};
 use crate::shop::dial::DialReads;
 
@@ -14,12 +15,24 @@ pub(super) fn card(common: &Common<'_>) -> Vec<String> {
         DialReads::Diameter => "DIAMETER",
         _ => "RADIUS",
     };
-    vec![
-        format!(
+    let cross_slide = match is_readout(cross) {
+        true => format!(
+            "Cross readout: spindle at rest, an indicator against the tool post, square to the bed. Move the slide in by {} by \
+             the indicator: the readout must change by {}, so that it shows the {counts} as this sheet takes it: else stop.",
+            travel.people(u),
+            match cross.reads() {
+                DialReads::Diameter => turn.people(u),
+                _ => travel.people(u),
+            }
+        ),
+        false => format!(
             "Cross dial: spindle at rest, an indicator against the tool post, square to the bed. Turn the dial one whole turn \
              in: the slide must travel {}, so that the dial counts the {counts} as this sheet takes it; half or twice as much: it does not: stop.",
             travel.people(u)
         ),
+    };
+    vec![
+        cross_slide,
         String::from(
             "Backlash of each slide: come in to a mark, indicator to 0, turn back until the indicator moves: what the dial went \
              by is the backlash.",

@@ -198,8 +198,8 @@ impl<'a> Rests<'a> {
             Ring::Settable => {
                 provenance.open("what a mark may cost over another cut", &WORTH_OF_A_MARK)
             }
-            // There is no other way than a mark.
-            Ring::Fixed => f64::INFINITY,
+            // There is no other way than a mark, or a number that is shown.
+            Ring::Fixed | Ring::Readout => f64::INFINITY,
         };
         Ok(Aim {
             prices,

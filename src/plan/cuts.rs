@@ -25,6 +25,7 @@ impl SurfaceWriter<'_> {
         };
         let given = job.zero_at.filter(|_| before.measured);
         let text = match (given, self.cross.ring()) {
+            (given, Ring::Readout) => self.readout_zero(given),
             _ if before.turned => self.zero_from_the_surface_before()?,
             (Some(zero), _) if setup.datum.start == 0.0 => {
                 format!(
@@ -49,7 +50,9 @@ impl SurfaceWriter<'_> {
             ),
         };
         let mut zero_x = self.step(StepKind::ZeroX, before.start, text);
-        if setup.datum.start == 0.0 {
+        if self.reads_out() {
+            // It shows the size: there is no mark.
+        } else if setup.datum.start == 0.0 {
             zero_x.reading = Some(cross_reading(self.cross, 0)?);
         } else if before.turned {
             zero_x.reading = Some(cross_reading(self.cross, before.mark as i64)?);
@@ -97,6 +100,7 @@ impl SurfaceWriter<'_> {
         let at = cross_reading(self.cross, before.mark as i64)?;
         let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
+            Ring::Readout => self.readout_zero(None),
             Ring::Fixed => format!(
                 "Zero X is kept: the dial reads {at} where the surface just finished measures {}. If {name} was another \
                  size, S = ({name} - {}) / {} marks, to the nearest whole one, is added to every mark of this surface.",
@@ -208,7 +212,7 @@ impl SurfaceWriter<'_> {
             if over {
                 // It was measured larger than the size before it: nothing is planned from it any more.
                 let mut step = self.step(kind, diameter, format!("Cut {number}."));
-                step.reading = Some(reading);
+                step.reading = (!self.reads_out()).then_some(reading);
                 return Ok(step);
             }
             return Err(Error::internal("a cut that takes nothing"));
@@ -231,8 +235,14 @@ impl SurfaceWriter<'_> {
             kind,
             diameter,
             format!(
-                "Cut {number}, {what}. {change}Cross dial to {reading} (shows {}), that is {farther}; {}. {}",
-                reading.shows().people(u),
+                "Cut {number}, {what}. {change}{}; {}. {}",
+                match self.reads_out() {
+                    true => format!("Cross slide to {} on the readout", self.shown(diameter)),
+                    false => format!(
+                        "Cross dial to {reading} (shows {}), that is {farther}",
+                        reading.shows().people(u)
+                    ),
+                },
                 self.feed_words(feed, step),
                 self.travel_words(last, finishing && setup.spring_passes)
             ),
@@ -261,7 +271,7 @@ impl SurfaceWriter<'_> {
                 )
             });
         }
-        out.reading = Some(reading);
+        out.reading = (!self.reads_out()).then_some(reading);
         out.z = Some(Position::computed_trade(
             -self.carriage.travel_at(setup.carriage.stop),
         ));
@@ -289,6 +299,7 @@ impl SurfaceWriter<'_> {
             Diameter::computed_trade(round_size(touched.mm() - taken * 2.0)),
         );
         let act = match self.cross.ring() {
+            Ring::Readout => self.readout_set(expected, name),
             Ring::Settable => format!(
                 "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks: {}.",
@@ -302,14 +313,18 @@ impl SurfaceWriter<'_> {
                 self.mark_size()
             ),
         };
+        let counts = match self.reads_out() {
+            true => "the readout shows",
+            false => "the dial counts",
+        };
         let wrong = match self.cross.reads() {
             _ if !first => String::new(),
             DialReads::Diameter => format!(
-                " Near {}: the dial counts the radius after all. Stop and prove it.",
+                " Near {}: {counts} the radius after all. Stop and prove it.",
                 twice.people(u)
             ),
             _ => format!(
-                " Near {}: the dial counts the diameter after all. Stop and prove it.",
+                " Near {}: {counts} the diameter after all. Stop and prove it.",
                 half.people(u)
             ),
         };
@@ -323,8 +338,11 @@ impl SurfaceWriter<'_> {
                     expected.people(u)
                 ),
             )
-            .because("from here on the dial tells sizes that were measured, not touched");
-        step.reading = Some(reading);
+            .because(match self.reads_out() {
+                true => "from here on the readout shows sizes that were measured, not touched",
+                false => "from here on the dial tells sizes that were measured, not touched",
+            });
+        step.reading = (!self.reads_out()).then_some(reading);
         Ok(step)
     }
 
@@ -335,6 +353,7 @@ impl SurfaceWriter<'_> {
         let target = setup.diameter_at(self.cross, last)?;
         let next = cross_reading(self.cross, last)?;
         let act = match self.cross.ring() {
+            Ring::Readout => self.readout_set(expected, &format!("the mean of {name}")),
             Ring::Settable => format!(
                 "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks (a tenth is {}): {}.",
@@ -367,8 +386,9 @@ impl SurfaceWriter<'_> {
         }
         let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
         no_cut.push_str(&format!(
-            " Above {}: take this cut once more at its mark, and measure anew.",
-            again.people(u)
+            " Above {}: take this cut once more at its {}, and measure anew.",
+            again.people(u),
+            if self.reads_out() { "number" } else { "mark" }
         ));
         let spread = Diameter::computed_trade(self.limits().tolerance().mm() / 3.0);
         let mut step = self.step(
@@ -382,7 +402,7 @@ impl SurfaceWriter<'_> {
             ),
         )
         .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
-        step.reading = Some(reading);
+        step.reading = (!self.reads_out()).then_some(reading);
         Ok(step)
     }
 
@@ -395,7 +415,7 @@ impl SurfaceWriter<'_> {
     /// What follows from a measured size.
     fn adjust(&self, done: &Done, mark: i64) -> Result<Step, Error> {
         let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, mark)?);
-        step.reading = Some(cross_reading(self.cross, mark)?);
+        step.reading = (!self.reads_out()).then_some(cross_reading(self.cross, mark)?);
         Ok(step)
     }
 
@@ -437,6 +457,13 @@ impl SurfaceWriter<'_> {
             Act::OnceMore => format!(
                 "{found} Too large: one more cut, then the shoulder and the size once more."
             ),
+            Act::TurnRing { .. } if self.reads_out() => format!(
+                "{found} {} The numbers below stay as they were.",
+                self.readout_set(
+                    self.setup.diameter_at(self.cross, mark)?,
+                    &done.size.people(u)
+                )
+            ),
             Act::TurnRing { to } => format!(
                 "{found} No whole number of marks brings the last cut to its size. In again to {}, hold the handle, and \
                  turn the ring only, to {} marks, tenths between marks; the readings below stay as they were.",
@@ -457,8 +484,12 @@ impl SurfaceWriter<'_> {
             StepKind::Shoulder,
             diameter,
             format!(
-                "The cross slide still at its last mark: by hand to {}, then face the shoulder outwards with the cross \
+                "The cross slide still {}: by hand to {}, then face the shoulder outwards with the cross \
                  slide until the tip is clear of the bar. Stop the spindle.{}",
+                match self.reads_out() {
+                    true => "where the last cut left it",
+                    false => "at its last mark",
+                },
                 self.z_words(shoulder),
                 if job.tool.cutting_edge_angle().degrees() < 90.0 {
                     " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
@@ -484,11 +515,18 @@ impl SurfaceWriter<'_> {
         let cuttable = Diameter::computed_trade(round_size(
             diameter.mm() + 2.0 * setup.place.correcting.mm(),
         ));
-        let oversize = format!(
-            "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
-            plain(diameter, u),
-            self.mark_size()
-        );
+        let oversize = match self.reads_out() {
+            true => format!(
+                "in again, the readout set to {}, and one more cut to {}, to the same Z",
+                self.set_to("the size"),
+                self.shown(diameter)
+            ),
+            false => format!(
+                "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
+                plain(diameter, u),
+                self.mark_size()
+            ),
+        };
         let above = if cuttable > next {
             format!(
                 "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",

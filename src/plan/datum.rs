@@ -3,6 +3,7 @@
 use super::chance::{self, Aim};
 use super::job::Job;
 use super::passes::{Metal, Passes};
+use super::readout::is_readout;
 use super::sheet::SurfaceAt;
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
@@ -255,6 +256,14 @@ pub(super) fn datum(
     let q = cross.diameter_per_division().mm();
     let start = before.start;
     let zero = Diameter::computed_trade(round_size(before.zero.mm() + correction.mm()));
+    let (zero, stands) = match is_readout(cross) && !before.turned {
+        true => shown_from(cross, zero),
+        false => (zero, before.mark),
+    };
+    let metal = Metal {
+        start: stands,
+        ..metal
+    };
     let exact = cross.divisions_between(zero, aim.size);
     let in_zone = |mark: i64| {
         let d = cross.diameter_at(zero, Divisions::new(mark)?)?;
@@ -294,7 +303,7 @@ pub(super) fn datum(
         if let Some(passes) = divide(metal) {
             let datum = Datum {
                 zero,
-                start: before.mark,
+                start: stands,
                 last: Divisions::new(mark)?,
                 missed: None,
                 correction,
@@ -307,7 +316,7 @@ pub(super) fn datum(
     } else {
         Some(neighbours(cross, zero, exact)?)
     };
-    if cross.ring() == Ring::Fixed {
+    if cross.ring() != Ring::Settable {
         return Err(match missed {
             Some((above, below)) => Error::new(
                 ErrorKind::Impossible,
@@ -318,7 +327,14 @@ pub(super) fn datum(
                     guarded.smallest(),
                     guarded.largest()
                 ),
-                "a dial whose ring can be set, the compound slide set over for a finer feed, or a skim to another diameter for zero_at",
+                match is_readout(cross) {
+                    true => {
+                        "a readout with a finer step, or the compound slide set over for a finer feed"
+                    }
+                    false => {
+                        "a dial whose ring can be set, the compound slide set over for a finer feed, or a skim to another diameter for zero_at"
+                    }
+                },
             ),
             None => too_little(limits, start, metal, q),
         });
@@ -345,6 +361,13 @@ pub(super) fn datum(
         }
     }
     Err(too_little(limits, start, metal, q))
+}
+
+/// A zero from which a readout shows whole steps, tens of them first, and how far from it a size stands.
+fn shown_from(cross: &Dial, size: Diameter) -> (Diameter, f64) {
+    let ten = 10.0 * cross.diameter_per_division().mm();
+    let zero = Diameter::computed_trade(round_size((size.mm() / ten - 1e-9).ceil() * ten));
+    (zero, cross.divisions_between(zero, size))
 }
 
 /// The marks on both sides of the zone, the larger size first.

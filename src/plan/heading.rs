@@ -2,6 +2,7 @@
 
 use super::clamping::Clamping;
 use super::common::Common;
+use super::readout::is_readout;
 use super::safety::short_name;
 use super::sheet::WayCost;
 use super::turning::{Turning, mark_size, plain};
@@ -320,9 +321,26 @@ impl Figures<'_> {
                 }
             ),
         ];
+        if is_readout(cross) {
+            lines = vec![
+                format!(
+                    "Cross slide: its digital readout shows {counts}, in steps of {}. Set as this sheet says, it shows {} \
+                     that is turned.",
+                    cross.division().people(u),
+                    match cross.reads() {
+                        DialReads::Diameter => "the size",
+                        _ => "half of the size",
+                    }
+                ),
+                String::from(
+                    "Come in to a number from outside all the same: the slide has play. Prove that no other axis or tool is \
+                     chosen, and that it shows what the line above says.",
+                ),
+            ];
+        }
         let at = 1;
         let mut shown: Vec<String> = Vec::new();
-        for turning in self.all() {
+        for turning in self.all().filter(|_| !is_readout(cross)) {
             let rule = self.rule_of(turning);
             if !shown.contains(&rule) {
                 shown.push(rule);

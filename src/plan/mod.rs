@@ -49,6 +49,7 @@ mod passes;
 #[cfg(feature = "picture")]
 mod picture;
 mod quickest;
+mod readout;
 mod safety;
 mod set_up;
 mod sheet;

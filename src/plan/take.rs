@@ -4,6 +4,7 @@ use super::clamping::Clamping;
 use super::common::Common;
 use super::heading::Figures;
 use super::passes::PlannedCut;
+use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
 use super::turning::Turning;
 use super::whole::Whole;
@@ -256,11 +257,11 @@ impl Turning<'_> {
             Act::GoOn
         } else if slip.is_some() {
             Act::LeftOn
-        } else if ends_well(near)? {
+        } else if !is_readout(cross) && ends_well(near)? {
             Act::MoveMarks { marks: near }
         } else {
             match cross.ring() {
-                Ring::Settable => Act::TurnRing {
+                Ring::Settable | Ring::Readout => Act::TurnRing {
                     to: mark as f64 - exact,
                 },
                 Ring::Fixed => {

@@ -8,6 +8,7 @@ use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
 use super::passes::{Metal, PlannedCut};
 use super::quickest::{Pace, paced, ways};
+use super::readout::is_readout;
 use super::sheet::{StepKind, WayCost};
 use super::take::Done;
 use super::whole::Whole;
@@ -188,7 +189,10 @@ impl<'a> Turning<'a> {
             && 0.5 * once.along.mm() >= place.correcting.mm();
         let left = last_cut.spring_left(liked, spring_passes)?;
         let size_ask = rests.measured(guarded.middle(), liked, left);
+        // A readout that is kept shows what it showed before: the spring of the surface before is in it.
+        let kept = before.turned && is_readout(cross);
         let spring = match job.corrects_for_spring() {
+            true if kept => before.spring,
             true => left.most,
             false => DiameterError::computed_trade(0.0),
         };

@@ -224,16 +224,22 @@ impl SurfaceWriter<'_> {
     /// How far every cut goes, in words.
     pub(super) fn travel_words(&self, last: bool, twice: bool) -> String {
         let plan = self.setup.carriage;
+        let (withdraw, same) = match self.reads_out() {
+            true => ("withdraw clear of the bar", "number"),
+            false => ("withdraw one turn", "mark"),
+        };
         let again = if twice {
-            ", withdraw one turn, back to the right; in again to the same mark, and the same way once more (a spring pass: it \
-             takes what the bar sprang away from)"
+            format!(
+                ", {withdraw}, back to the right; in again to the same {same}, and the same way once more (a spring pass: it \
+                 takes what the bar sprang away from)"
+            )
         } else {
-            ""
+            String::new()
         };
         let after = if last {
-            "; leave the cross slide where it is."
+            String::from("; leave the cross slide where it is.")
         } else {
-            ", withdraw one turn, back to the right."
+            format!(", {withdraw}, back to the right.")
         };
         match plan.feed_off {
             Some(off) => format!(

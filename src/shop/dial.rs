@@ -30,6 +30,9 @@ pub enum Ring {
     Settable,
     /// The marks stand where the maker put them.
     Fixed,
+    /// No ring but a digital readout of the slide itself, set to any number: a division is the least step
+    /// of its display, in its own reading, and a turn that of the handle, in such steps.
+    Readout,
 }
 
 /// The dial of a slide.
@@ -244,7 +247,11 @@ mod serial {
                 backlash: f.quantity("backlash")?,
                 ring: f.choice(
                     "ring",
-                    &[("settable", Ring::Settable), ("fixed", Ring::Fixed)],
+                    &[
+                        ("settable", Ring::Settable),
+                        ("fixed", Ring::Fixed),
+                        ("readout", Ring::Readout),
+                    ],
                 )?,
             };
             f.finish()?;

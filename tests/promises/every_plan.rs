@@ -84,8 +84,11 @@ impl Made<'_> {
         };
         lathe["cross_slide"] = json!({
             "reads": self.chance.one_of(&["radius", "diameter"]), "division": division, "divisions_per_turn": marks,
-            "ring": if self.chance.one_in(0.85) { "settable" } else { "fixed" },
+            "ring": self.chance.one_of(&["settable", "settable", "settable", "settable", "settable", "fixed", "readout"]),
         });
+        if lathe["cross_slide"]["ring"] == "readout" {
+            lathe["cross_slide"]["division"] = json!(if inch { "0.0005 in" } else { "0.005 mm" });
+        }
         lathe["carriage"] = json!({
             "reads": "travel", "division": if inch { "0.005 in" } else { self.chance.one_of(&["0.1 mm", "0.05 mm", "0.2 mm"]) },
             "divisions_per_turn": self.chance.one_of(&[100, 160, 200]),
@@ -172,7 +175,7 @@ impl Made<'_> {
         let count = self.chance.one_of(&[1, 1, 1, 2, 3, 4]);
         let (surfaces, mut long) = self.end(most, count)?;
         let mut part = json!({ "surfaces": surfaces });
-        if self.chance.one_in(0.25) {
+        if self.chance.one_in(0.2) {
             let count = self.chance.one_of(&[0, 1, 2]);
             let (other, more) = self.end(most, count)?;
             long += more + self.between(1.0, 20.0);
@@ -232,8 +235,12 @@ fn of(job: &Job, at: SurfaceAt) -> &Surface {
     }
 }
 
-fn count(step: &Step) -> i64 {
-    step.reading.unwrap().divisions().count()
+/// The mark of a cut, or how many steps of a readout its size is short of none.
+fn count(job: &Job, step: &Step) -> i64 {
+    match step.reading {
+        Some(reading) => reading.divisions().count(),
+        None => -(step.diameter.mm() / per_mark(job)).round() as i64,
+    }
 }
 
 /// What a mark takes off the diameter, from the dial's own figures.
@@ -341,12 +348,24 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
             );
             diameter = cut.diameter.mm();
         }
+        if lathe.cross_slide().unwrap().ring() == Ring::Readout {
+            for cut in cuts {
+                let steps = cut.diameter.mm() / per_mark(job);
+                holds!(cut.reading.is_none(), "{at}: a mark on a readout");
+                // Sizes are rounded to 1e-9 mm.
+                holds!(
+                    (steps - steps.round()).abs() < 1e-5,
+                    "{at}: {} is never shown",
+                    cut.diameter
+                );
+            }
+        }
         for pair in cuts.windows(2) {
             holds!(
-                count(pair[1]) > count(pair[0]),
+                count(job, pair[1]) > count(job, pair[0]),
                 "{at}: a mark not come in to from outside"
             );
-            let by_marks = (count(pair[1]) - count(pair[0])) as f64 * per_mark(job);
+            let by_marks = (count(job, pair[1]) - count(job, pair[0])) as f64 * per_mark(job);
             let by_size = pair[0].diameter.mm() - pair[1].diameter.mm();
             holds!(
                 (by_marks - by_size).abs() < 1e-8,
@@ -356,9 +375,12 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
         if lathe.cross_slide().unwrap().ring() == Ring::Fixed
             && let Some(before) = before_mark
         {
-            holds!(count(cuts[0]) > before, "{at}: a fixed ring that goes back");
+            holds!(
+                count(job, cuts[0]) > before,
+                "{at}: a fixed ring that goes back"
+            );
         }
-        before_mark = Some(count(last));
+        before_mark = Some(count(job, last));
         stands = last.diameter.mm();
         let surfaces = match at.other_end() {
             false => job.part().surfaces(),
@@ -448,7 +470,7 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<(), String>
         let of = sheet.steps[last..]
             .iter()
             .filter(|s| s.depth_of_cut.is_some() && s.surface == step.surface);
-        of.map(|s| (count(s), s.diameter.mm())).collect()
+        of.map(|s| (count(job, s), s.diameter.mm())).collect()
     };
     let old = ahead(sheet);
     let tell = |mm: f64| {
@@ -480,7 +502,7 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<(), String>
     };
     let new = ahead(plan);
     let (last, end) = (old[old.len() - 1], new[new.len() - 1]);
-    if moved.repeat || moved.ring_to.is_some() || moved.shift == 0 {
+    if moved.repeat || moved.ring_to.is_some() || moved.readout_to.is_some() || moved.shift == 0 {
         holds!(last == end, "the readings were to stay: {}", moved.text);
     } else {
         // Another mark next to it may serve a fixed ring better.

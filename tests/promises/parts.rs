@@ -1,7 +1,7 @@
 //! Parts of several diameters, both ends, bars with a skin: every surface in its zone, in a sound order.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use turnwright::plan::{Job, Sheet, Step, StepKind, SurfaceAt};
 use turnwright::{
     Diameter, Lathe, Limits, Part, RunOut, SkinThickness, Stock, Surface, Tool, Units, WorkLength,
@@ -77,11 +77,7 @@ pub fn job() -> impl Strategy<Value = Job> {
 }
 
 fn on_plans(check: impl Fn(&Job, &Sheet) -> Result<(), TestCaseError>) {
-    let mut runner = TestRunner::new(Config {
-        cases: 600,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(600));
     let (planned, both) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
     runner
         .run(&job(), |job| match job.plan(Units::Metric) {

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use roxmltree::Document;
 use turnwright::Units;
 use turnwright::document::plan::Question;
@@ -35,10 +35,7 @@ fn sheet_of(toml: &str) -> Sheet {
 /// Random sheets in both units, of one diameter and of several.
 fn on_sheets(check: impl Fn(&Job, &Sheet)) {
     let mut planned = 0;
-    let mut runner = TestRunner::new(Config {
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(256));
     let jobs = [
         proptest::strategy::Strategy::boxed(super::jobs::job()),
         proptest::strategy::Strategy::boxed(super::parts::job()),

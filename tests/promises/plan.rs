@@ -1,7 +1,7 @@
 //! A plan ends inside the zone, on marks, with equal last cuts that do not rub, inside every limit.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use turnwright::plan::{Job, Preferences, Sheet, StepKind};
 use turnwright::shop::dial::DialReads;
 use turnwright::{Diameter, Reading, Units};
@@ -10,11 +10,7 @@ use crate::jobs::job;
 
 /// Runs `check` on random jobs that can be planned, and asks that there were enough of them.
 fn on_plans(check: impl Fn(&Job, &Sheet) -> Result<(), TestCaseError>) {
-    let mut runner = TestRunner::new(Config {
-        cases: 600,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(600));
     let planned = std::cell::Cell::new(0);
     runner
         .run(&job(), |job| match job.plan(Units::Metric) {

@@ -1,15 +1,11 @@
 //! Every quantity comes back from its text: exactly in metric, and in inch as near as inch can.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use turnwright::{ErrorKind, Quantity, Units};
 
 fn runner() -> TestRunner {
-    TestRunner::new(Config {
-        cases: 400,
-        failure_persistence: None,
-        ..Config::default()
-    })
+    TestRunner::new(crate::jobs::config(400))
 }
 
 fn comes_back<Q>()

@@ -1,18 +1,14 @@
 //! The two ways of dividing the metal: the quick one is never slower, and keeps every limit of the other.
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use turnwright::plan::{Preferences, StepKind, Way};
 use turnwright::shop::lathe::Spindle;
 use turnwright::{ErrorKind, Units};
 
 #[test]
 fn the_least_time_is_never_more_than_that_of_the_readable_way_and_keeps_its_limits() {
-    let mut runner = TestRunner::new(Config {
-        cases: 2000,
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = TestRunner::new(crate::jobs::config(2000));
     let tried = std::cell::Cell::new(0);
     let jobs = prop_oneof![crate::jobs::job(), crate::parts::job()];
     runner

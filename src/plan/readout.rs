@@ -1,0 +1,73 @@
+//! What the steps of one surface say where a digital readout takes the place of the dial: it shows the
+//! size itself, and is set to what was measured.
+
+use super::words::SurfaceWriter;
+use crate::quantity::{Diameter, Quantity, round_size};
+use crate::shop::dial::{Dial, DialReads, Ring};
+
+/// Whether the cross slide is read on a digital readout.
+pub(super) fn is_readout(cross: &Dial) -> bool {
+    cross.ring() == Ring::Readout
+}
+
+impl SurfaceWriter<'_> {
+    /// Whether the cross slide is read on a digital readout.
+    pub(super) fn reads_out(&self) -> bool {
+        is_readout(self.cross)
+    }
+
+    /// What the readout shows where the tip stands at a size.
+    pub(super) fn shown(&self, size: Diameter) -> String {
+        match self.cross.reads() {
+            DialReads::Diameter => size.people(self.u),
+            _ => Diameter::computed_trade(round_size(0.5 * size.mm())).people(self.u),
+        }
+    }
+
+    /// What is set on the readout for a measured size of this name.
+    pub(super) fn set_to(&self, name: &str) -> String {
+        match self.cross.reads() {
+            DialReads::Diameter => name.to_owned(),
+            _ => format!("half of {name}"),
+        }
+    }
+
+    /// Its zero.
+    pub(super) fn readout_zero(&self, given: Option<Diameter>) -> String {
+        let before = &self.setup.before;
+        let held = self.setup.leaves_spring();
+        let touched = Diameter::computed_trade(round_size(before.start.mm() + held.mm()));
+        if before.turned {
+            let name = format!("F{}", self.number - 1);
+            return format!(
+                "Zero X is kept: the readout shows the size. If {name} was not {}, come in to {} once more, and set the readout \
+                 to {}.",
+                before.start.people(self.u),
+                self.shown(before.start),
+                self.set_to(&name)
+            );
+        }
+        match given {
+            Some(zero) => format!(
+                "Zero X: come in to where the bar measures {}, and set the X readout to {}. The bar must measure that all \
+                 along: turn down what is thicker first.",
+                zero.people(self.u),
+                self.shown(touched)
+            ),
+            None => format!(
+                "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; set the X readout \
+                 to {}. Carriage to the right, clear of the face.",
+                self.shown(touched)
+            ),
+        }
+    }
+
+    /// What is done with a measured size of this name.
+    pub(super) fn readout_set(&self, expected: Diameter, name: &str) -> String {
+        format!(
+            "In again to {} on the readout, and set it to {}.",
+            self.shown(expected),
+            self.set_to(name)
+        )
+    }
+}
