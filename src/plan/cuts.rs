@@ -355,9 +355,10 @@ impl SurfaceWriter<'_> {
         let largest = self.limits().largest();
         let rubs =
             Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.place.correcting.mm()));
+        // In a wide zone the last cut may start from a size that is good already: the plan reckons with it.
         let mut no_cut = format!(
             "Below {}: good already, or lost: do not cut, go and see.",
-            largest.people(u)
+            largest.min(rubs).people(u)
         );
         if rubs > largest {
             no_cut.push_str(&format!(
