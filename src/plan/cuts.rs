@@ -244,7 +244,10 @@ impl SurfaceWriter<'_> {
             effort.power.people(u),
             effort.spring.people(u),
         ));
-        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) {
+        // That is the deepest at the roughing feed and step; a plan for the least time may take others.
+        let as_roughed = feed.feed == self.common.rough_feed.feed
+            && step.spindle_speed == setup.rough_step.spindle_speed;
+        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) && as_roughed {
             out.because = out.because.map(|b| {
                 format!(
                     "{b}; the deepest cut allowed is {}, by {}",
