@@ -97,16 +97,18 @@ impl SurfaceWriter<'_> {
         let at = cross_reading(self.cross, before.mark as i64)?;
         let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
+            // The last cut may have been left out, or have gone farther in than planned.
             Ring::Fixed => format!(
-                "Zero X is kept: the dial reads {at} where the surface just finished measures {}. If {name} was another \
-                 size, S = ({name} - {}) / {} marks, to the nearest whole one, is added to every mark of this surface.",
+                "Zero X is kept: by the sheet the dial reads {at} where the surface just finished measures {}. The shift from \
+                 here on, in place of any before it: S = marks by which the last cut that was made went farther in than {at} \
+                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of this surface.",
                 before.start.people(u),
                 plain(before.start, u),
                 self.mark_size()
             ),
             Ring::Settable => format!(
-                "Zero X: come in to {at}, the last mark of the surface just finished, hold the handle, and turn the ring \
-                 only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
+                "Zero X: come in to the mark of the last cut that was made, by the sheet {at}, hold the handle, and turn \
+                 the ring only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
                 // The spring that is new in the zero does not move the tip.
                 plain(
                     Diameter::computed_trade(round_size(
