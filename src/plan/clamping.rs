@@ -109,7 +109,7 @@ pub(super) fn clampings<'a>(
     let overall = overall(common, facing, provenance, cautions)?;
     let overhang = lengths::overhang(job, reach, to_jaws, facing, common.units, provenance)?;
     let grip = WorkLength::computed_trade(job.stock.length().mm() - overhang.mm());
-    lengths::short_grip(grip.mm(), job.stock.diameter(), cautions);
+    lengths::short_grip(grip, job.stock.diameter(), common.units, cautions);
     let stub = Section::cylinder(
         job.stock.diameter(),
         WorkLength::computed_trade(overhang.mm() - facing.mm() - reach),
@@ -229,7 +229,8 @@ fn turned_round(
         let out = overall.mm() - end + SHOULDER_CLEARANCE;
         if surface.small_diameter().is_none() && length >= enough && out - reach >= room.to_jaws {
             lengths::within_the_lathe(job, out + facing.mm(), "part.overall_length")?;
-            lengths::short_grip(length, diameter, cautions);
+            let length = WorkLength::computed_trade(round_size(length));
+            lengths::short_grip(length, diameter, common.units, cautions);
             let mut root = vec![Section::cylinder(
                 diameter,
                 WorkLength::from_mm(SHOULDER_CLEARANCE)?,
@@ -242,10 +243,7 @@ fn turned_round(
                     WorkLength::computed_trade(collar),
                 ));
             }
-            let grip = Grip::Turned {
-                diameter,
-                length: WorkLength::computed_trade(round_size(length)),
-            };
+            let grip = Grip::Turned { diameter, length };
             let shape = Shape {
                 turned_round: true,
                 facing,

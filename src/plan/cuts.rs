@@ -101,16 +101,18 @@ impl SurfaceWriter<'_> {
         let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
             Ring::Readout => self.readout_zero(None),
+            // The last cut may have been left out, or have gone farther in than planned.
             Ring::Fixed => format!(
-                "Zero X is kept: the dial reads {at} where the surface just finished measures {}. If {name} was another \
-                 size, S = ({name} - {}) / {} marks, to the nearest whole one, is added to every mark of this surface.",
+                "Zero X is kept: by the sheet the dial reads {at} where the surface just finished measures {}. The shift from \
+                 here on, in place of any before it: S = marks by which the last cut that was made went farther in than {at} \
+                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of this surface.",
                 before.start.people(u),
                 plain(before.start, u),
                 self.mark_size()
             ),
             Ring::Settable => format!(
-                "Zero X: come in to {at}, the last mark of the surface just finished, hold the handle, and turn the ring \
-                 only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
+                "Zero X: come in to the mark of the last cut that was made, by the sheet {at}, hold the handle, and turn \
+                 the ring only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
                 // The spring that is new in the zero does not move the tip.
                 plain(
                     Diameter::computed_trade(round_size(
@@ -254,7 +256,10 @@ impl SurfaceWriter<'_> {
             effort.power.people(u),
             effort.spring.people(u),
         ));
-        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) {
+        // That is the deepest at the roughing feed and step; a plan for the least time may take others.
+        let as_roughed = feed.feed == self.common.rough_feed.feed
+            && step.spindle_speed == setup.rough_step.spindle_speed;
+        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) && as_roughed {
             out.because = out.because.map(|b| {
                 format!(
                     "{b}; the deepest cut allowed is {}, by {}",
@@ -374,9 +379,10 @@ impl SurfaceWriter<'_> {
         let largest = self.limits().largest();
         let rubs =
             Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.place.correcting.mm()));
+        // In a wide zone the last cut may start from a size that is good already: the plan reckons with it.
         let mut no_cut = format!(
             "Below {}: good already, or lost: do not cut, go and see.",
-            largest.people(u)
+            largest.min(rubs).people(u)
         );
         if rubs > largest {
             no_cut.push_str(&format!(

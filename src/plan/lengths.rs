@@ -10,7 +10,7 @@ use crate::physics::speed;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{DepthOfCut, Diameter, Overhang, WorkLength, round_size};
+use crate::quantity::{DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size};
 use crate::shop::dial::Dial;
 use crate::standards::general_tolerance::{self, GeneralClass};
 use crate::standards::limits::LengthLimits;
@@ -190,13 +190,19 @@ pub(super) fn within_the_lathe(job: &Job, out: f64, field: &str) -> Result<(), E
 }
 
 /// Warns of a grip shorter than one diameter.
-pub(super) fn short_grip(grip: f64, diameter: Diameter, cautions: &mut Vec<Caution>) {
-    if grip < diameter.mm() && !cautions.iter().any(|c| c.code() == "short_grip") {
+pub(super) fn short_grip(
+    grip: WorkLength,
+    diameter: Diameter,
+    units: Units,
+    cautions: &mut Vec<Caution>,
+) {
+    if grip.mm() < diameter.mm() && !cautions.iter().any(|c| c.code() == "short_grip") {
         cautions.push(Caution::new(
             Severity::Warning,
             "short_grip",
             format!(
-                "Only {grip:.0} mm are in the jaws, less than one diameter: light cuts, and no hard push from the side."
+                "Only {} are in the jaws, less than one diameter: light cuts, and no hard push from the side.",
+                grip.people(units)
             ),
         ));
     }

@@ -211,6 +211,185 @@ fn a_document_brings_picture_and_page_only_where_asked() {
     assert_eq!(error.field(), "with[0]");
 }
 
+/// The answer of the document door to a question.
+fn ask(question: &serde_json::Value) -> serde_json::Value {
+    let answer = turnwright::document::answer(&question.to_string()).unwrap();
+    serde_json::from_str(&answer).unwrap()
+}
+
+/// The job, its sheet, and a measuring stop of it with what was expected there.
+fn first_stop(job: &str, units: &str) -> (serde_json::Value, usize, serde_json::Value) {
+    let job: toml::Table = job.parse().unwrap();
+    let mut question = serde_json::json!({ "plan": job });
+    question["plan"]["units"] = units.into();
+    let sheet = ask(&question)["plan"].take();
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps.iter().position(|s| s["kind"] == "measure").unwrap();
+    let expected = steps[stop]["diameter"].clone();
+    (sheet, stop, expected)
+}
+
+#[test]
+fn the_sheet_after_a_measurement_brings_picture_and_page_where_asked() {
+    for (name, job) in JOBS {
+        for units in ["metric", "inch"] {
+            let (sheet, stop, expected) = first_stop(job, units);
+            let size: turnwright::Diameter = expected.as_str().unwrap().parse().unwrap();
+            // As expected, and an invented 0.02 mm larger.
+            for off in [0.0, 0.02] {
+                let measured = format!("{} mm", size.mm() + off);
+                let mut question = serde_json::json!({ "after_measurement": {
+                    "plan": sheet, "step": stop, "measured": measured } });
+                let plain = ask(&question);
+                let follows = &plain["after_measurement"]["plan"];
+                assert!(follows["steps"].is_array(), "{name}: no sheet follows");
+                assert!(follows.get("pictures").is_none() && follows.get("page").is_none());
+                question["after_measurement"]["with"] = serde_json::json!(["picture", "page"]);
+                let mut rich = ask(&question);
+                let fields = rich["after_measurement"]["plan"].as_object_mut().unwrap();
+                let pictures = fields.remove("pictures").unwrap();
+                let page = fields.remove("page").unwrap();
+                assert_eq!(rich, plain, "the rest is as it was");
+                let pictures = pictures.as_array().unwrap();
+                assert_eq!(
+                    pictures.len(),
+                    follows["support"].as_array().unwrap().len(),
+                    "{name}"
+                );
+                for picture in pictures {
+                    Document::parse(picture.as_str().unwrap()).unwrap();
+                }
+                let page = page.as_str().unwrap();
+                let boxes = page.matches("<tr><td><span class=\"box\">").count();
+                let done = page.matches("<tr><td>done").count();
+                assert!(done > 0 && boxes > 0, "{name}: {done} done, {boxes} to do");
+                let steps = follows["steps"].as_array().unwrap().len();
+                assert_eq!(boxes + done, steps, "{name}");
+                for picture in pictures {
+                    assert!(
+                        page.contains(picture.as_str().unwrap()),
+                        "{name}: the page shows another picture"
+                    );
+                }
+                // The new sheet comes back in as it went out, drawings and all.
+                let later = follows["steps"]
+                    .as_array()
+                    .unwrap()
+                    .iter()
+                    .rposition(|s| s["kind"] == "measure")
+                    .unwrap();
+                if later > stop {
+                    let again = |with: bool| {
+                        let mut plan = follows.clone();
+                        if with {
+                            plan["pictures"] = pictures.clone().into();
+                            plan["page"] = page.into();
+                        }
+                        let measured = follows["steps"][later]["diameter"].clone();
+                        ask(
+                            &serde_json::json!({ "after_measurement": { "plan": plan, "step": later, "measured": measured } }),
+                        )
+                    };
+                    assert_eq!(again(true), again(false), "{name}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_measurement_is_asked_for_nothing_else_beside_its_sheet() {
+    let (sheet, stop, measured) = first_stop(DEMO, "metric");
+    for (with, field) in [
+        (serde_json::json!(["picture", "film"]), "with[1]"),
+        (serde_json::json!("page"), "with"),
+        (serde_json::json!([1]), "with[0]"),
+    ] {
+        let question = serde_json::json!({ "after_measurement": {
+            "plan": sheet, "step": stop, "measured": measured, "with": with } });
+        let error = turnwright::document::answer(&question.to_string()).unwrap_err();
+        assert_eq!(error.field(), field, "{error}");
+        assert!(!error.remedy().is_empty());
+    }
+}
+
+/// What a person reads of a page or a picture: its text without tags and styles, up to the sources of the
+/// constants, which are quoted as they were remembered.
+fn read_by_a_person(markup: &str) -> String {
+    let without_style = match (markup.find("<style"), markup.find("</style>")) {
+        (Some(from), Some(to)) => format!("{}{}", &markup[..from], &markup[to..]),
+        _ => markup.to_owned(),
+    };
+    let mut text = String::new();
+    let mut inside = false;
+    for letter in without_style.chars() {
+        match letter {
+            '<' => inside = true,
+            '>' => {
+                inside = false;
+                text.push(' ');
+            }
+            _ if !inside => text.push(letter),
+            _ => {}
+        }
+    }
+    match text.find("Where the constants come from") {
+        Some(sources) => text[..sources].to_owned(),
+        None => text,
+    }
+}
+
+/// The first length in this unit, and what stands before it.
+fn length_in(text: &str, unit: &str) -> Option<String> {
+    let words: Vec<&str> = text
+        .split(|c: char| c.is_whitespace() || ",;:()".contains(c))
+        .filter(|word| !word.is_empty())
+        .collect();
+    // A centre drill is named by its pilot in mm everywhere.
+    let mut lengths = words.windows(4).filter(|of| {
+        of[1] != "pilot"
+            && of[2].parse::<f64>().is_ok()
+            && of[3].trim_end_matches(['.', '/']) == unit
+    });
+    lengths.next().map(|of| of.join(" "))
+}
+
+#[test]
+fn an_inch_page_speaks_of_inches_and_a_metric_one_of_millimetres() {
+    for (name, job) in JOBS {
+        for (units, own, other) in [("inch", "in", "mm"), ("metric", "mm", "in")] {
+            let job: toml::Table = job.parse().unwrap();
+            let mut question = serde_json::json!({ "plan": job });
+            question["plan"]["units"] = units.into();
+            question["plan"]["with"] = serde_json::json!(["picture", "page"]);
+            let sheet = ask(&question)["plan"].take();
+            assert_eq!(sheet["units"], units);
+            let page = read_by_a_person(sheet["page"].as_str().unwrap());
+            // An edge is broken by eye, which both may read in both units.
+            let page = page.replace("half a millimetre (0.02 in)", "half a millimetre");
+            // A note of the catalogue is quoted as it stands there.
+            let page = page.replace("(about 20 % less at h = 0.2 mm)", "");
+            assert!(length_in(&page, own).is_some(), "{name}: no {own}");
+            assert_eq!(length_in(&page, other), None, "{name} in {units}");
+            // A dial and a size of the sheet stand on the page in its units.
+            let steps = sheet["steps"].as_array().unwrap();
+            let last = steps.iter().rfind(|s| s["kind"] == "finish_cut").unwrap();
+            let size: turnwright::Diameter = last["diameter"].as_str().unwrap().parse().unwrap();
+            let units = if units == "inch" {
+                Units::Inch
+            } else {
+                Units::Metric
+            };
+            let size = turnwright::Quantity::people(size, units);
+            assert!(page.contains(&size), "{name}: {size} is not on the page");
+            for picture in sheet["pictures"].as_array().unwrap() {
+                let picture = read_by_a_person(picture.as_str().unwrap());
+                assert_eq!(length_in(&picture, other), None, "{name} in {units:?}");
+            }
+        }
+    }
+}
+
 fn scratch(file: &str) -> PathBuf {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("pictures");
     std::fs::create_dir_all(&folder).unwrap();
@@ -269,13 +448,17 @@ fn the_demo_prints_on_two_pages_of_a4_or_letter() {
     if !tools_are_here() {
         return;
     }
-    let page = sheet_of(DEMO).page().unwrap();
-    for size in ["A4", "Letter"] {
-        let sized = page.replacen("@page {", &format!("@page {{ size: {size};"), 1);
-        assert!(
-            pages(&printed(&format!("demo_{size}"), &sized)) <= 2,
-            "{size}"
-        );
+    let inch = DEMO.replacen("material = ", "units = \"inch\"\nmaterial = ", 1);
+    assert_ne!(inch, DEMO);
+    for (units, demo) in [("metric", DEMO), ("inch", inch.as_str())] {
+        let page = sheet_of(demo).page().unwrap();
+        for size in ["A4", "Letter"] {
+            let sized = page.replacen("@page {", &format!("@page {{ size: {size};"), 1);
+            assert!(
+                pages(&printed(&format!("demo_{units}_{size}"), &sized)) <= 2,
+                "{units} on {size}"
+            );
+        }
     }
 }
 

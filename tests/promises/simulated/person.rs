@@ -4,11 +4,11 @@ use std::collections::HashMap;
 
 use turnwright::advice::diagnosis::{Cause, SizeAt};
 use turnwright::plan::{Sheet, Step, StepKind};
-use turnwright::{Diameter, WorkLength};
+use turnwright::{Diameter, Units, WorkLength};
 
 use super::beam::compliances;
 use super::dial::{Chance, Slide};
-use super::trial::{Trial, set_up};
+use super::trial::{Piece, Trial, printed, set_up};
 
 /// How a person takes what was measured into account.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,7 +73,7 @@ const NORMAL: f64 = 0.5;
 
 /// What bends the bar in cuts of a job: kept from part to part, since bars of one job are alike.
 #[derive(Debug, Default)]
-pub struct Bends(HashMap<(usize, i64, bool), Vec<f64>>);
+pub struct Bends(HashMap<(bool, usize, i64, bool), Vec<f64>>);
 
 struct Bench<'a> {
     trial: Trial,
@@ -84,8 +84,10 @@ struct Bench<'a> {
     centre: bool,
     bar_factor: f64,
     gauge_error: f64,
-    /// Radii at the places of every surface.
-    radii: Vec<[f64; 5]>,
+    /// The part was turned round: what is worked is its other end.
+    round: bool,
+    /// Radii at the places of every surface of each end.
+    radii: [Vec<[f64; 5]>; 2],
     /// Where the tool stands on the dial.
     mark: i64,
     cuts: usize,
@@ -112,25 +114,65 @@ impl Bench<'_> {
         NORMAL * t.specific_force * (arc + straight)
     }
 
+    /// The surfaces of the end that is worked.
+    fn pieces(&self) -> &[Piece] {
+        match self.round {
+            false => &self.trial.pieces,
+            true => &self.trial.other,
+        }
+    }
+
     /// From the face to the far end of a surface.
     fn reach(&self, surface: usize) -> f64 {
-        self.trial.pieces[..=surface].iter().map(|p| p.length).sum()
+        self.pieces()[..=surface].iter().map(|p| p.length).sum()
+    }
+
+    /// Diameters and lengths from the jaws outwards up to the last shoulder of the end that is worked.
+    fn root(&self) -> Vec<(f64, f64)> {
+        let mut left = self.overhang - self.reach(self.pieces().len() - 1);
+        if !self.round {
+            return vec![(self.trial.bar, left)];
+        }
+        let finished = |p: &Piece| (0.5 * (p.low + p.high), p.length);
+        let long: f64 = self
+            .trial
+            .pieces
+            .iter()
+            .chain(&self.trial.other)
+            .map(|p| p.length)
+            .sum();
+        let mut inwards = vec![(self.trial.bar, self.trial.overall - long)];
+        inwards.extend(self.trial.pieces.iter().rev().map(finished));
+        let mut sections = Vec::new();
+        for (diameter, length) in inwards {
+            let length = length.min(left);
+            left -= length;
+            if length > 1e-9 {
+                sections.push((diameter, length));
+            }
+        }
+        sections.reverse();
+        sections
     }
 
     fn distance_out(&self, surface: usize, place: usize) -> f64 {
-        let piece = &self.trial.pieces[surface];
+        let piece = &self.pieces()[surface];
         self.overhang - self.reach(surface) + piece.length * (1.0 - PLACES[place])
     }
 
     /// Millimetres per newton at every place that a cut of this surface goes over.
     fn bends(&mut self, surface: usize, diameter: f64) -> Vec<f64> {
-        let key = (surface, (diameter * 50.0).round() as i64, self.centre);
+        let key = (
+            self.round,
+            surface,
+            (diameter * 50.0).round() as i64,
+            self.centre,
+        );
         if let Some(found) = self.bends.0.get(&key) {
             return found.clone();
         }
-        let last = self.trial.pieces.len() - 1;
-        let mut sections = vec![(self.trial.bar, self.overhang - self.reach(last))];
-        for piece in self.trial.pieces[surface + 1..].iter().rev() {
+        let mut sections = self.root();
+        for piece in self.pieces()[surface + 1..].iter().rev() {
             sections.push((0.5 * (piece.low + piece.high), piece.length));
         }
         sections.push((diameter, self.reach(surface)));
@@ -167,7 +209,7 @@ impl Bench<'_> {
         let mut bends = bends.iter();
         for s in 0..=surface {
             for p in 0..PLACES.len() {
-                let metal = self.radii[s][p] - tip;
+                let metal = self.radii[usize::from(self.round)][s][p] - tip;
                 let give = bends.next().unwrap() * factor;
                 if metal <= 0.0 {
                     self.made.without_metal += 1;
@@ -178,7 +220,7 @@ impl Bench<'_> {
                 for _ in 0..4 {
                     spring = give * self.passive(metal - spring, feed);
                 }
-                self.radii[s][p] = tip + spring;
+                self.radii[usize::from(self.round)][s][p] = tip + spring;
             }
         }
     }
@@ -188,17 +230,17 @@ impl Bench<'_> {
         let warm = 1.0 + self.trial.expansion * self.chance.within(WARM);
         let hand = self.trial.gauge.1;
         MEASURED.map(|p| {
-            let true_size = 2.0 * self.radii[surface][p];
+            let true_size = 2.0 * self.radii[usize::from(self.round)][surface][p];
             true_size * warm + self.gauge_error + self.chance.normal(hand)
         })
     }
 
     fn true_mean(&self, surface: usize) -> f64 {
-        2.0 * self.radii[surface].iter().sum::<f64>() / PLACES.len() as f64
+        mean_of(&self.radii[usize::from(self.round)][surface])
     }
 
     fn is_lost(&self, surface: usize) -> bool {
-        self.true_mean(surface) < self.trial.pieces[surface].low
+        self.true_mean(surface) < self.pieces()[surface].low
     }
 
     /// Sizes with their places, as they are handed in.
@@ -219,8 +261,9 @@ impl Bench<'_> {
 
     fn judge(mut self) -> Made {
         let mut came = Came::Good;
-        for (surface, piece) in self.trial.pieces.iter().enumerate() {
-            let size = self.true_mean(surface);
+        let pieces = self.trial.pieces.iter().chain(&self.trial.other);
+        for (radii, piece) in self.radii.iter().flatten().zip(pieces) {
+            let size = mean_of(radii);
             self.made.sizes.push(size);
             if size < piece.low {
                 came = Came::Scrap;
@@ -232,6 +275,10 @@ impl Bench<'_> {
         self.made.outwards = self.slide.outwards;
         self.made
     }
+}
+
+fn mean_of(radii: &[f64; 5]) -> f64 {
+    2.0 * radii.iter().sum::<f64>() / PLACES.len() as f64
 }
 
 fn mean(sizes: &[f64; 3]) -> f64 {
@@ -246,6 +293,34 @@ fn next_cut(sheet: &Sheet, at: usize) -> &Step {
 
 fn count(step: &Step) -> i64 {
     step.reading.unwrap().divisions().count()
+}
+
+/// The mark of the last cut before this place, by the sheet.
+fn last_count(sheet: &Sheet, at: usize) -> i64 {
+    let mut before = sheet.steps[..at].iter();
+    count(before.rfind(|s| s.depth_of_cut.is_some()).unwrap())
+}
+
+/// Marks by the rule that is printed behind these words, `(34.387 - M1) / 0.04` or `(M1 - 30) / 0.04`.
+fn by_rule(step: &Step, behind: &str, size: f64, units: Units) -> f64 {
+    let size = match units {
+        Units::Inch => size / 25.4,
+        _ => size,
+    };
+    let rule = step.text.split_once(behind).map(|(_, rule)| rule);
+    let (difference, rest) = rule.and_then(|rule| rule.split_once(") / ")).unwrap();
+    let mark = rest.split([' ', ',']).next().unwrap();
+    let mark = mark.parse::<f64>().unwrap();
+    let (left, right) = difference.split_once(" - ").unwrap();
+    match left.parse::<f64>() {
+        Ok(from) => (from - size) / mark,
+        Err(_) => (size - right.parse::<f64>().unwrap()) / mark,
+    }
+}
+
+/// A size printed between two words.
+fn size_between(step: &Step, before: &str, after: &str) -> f64 {
+    printed(&step.text, before, after).unwrap()
 }
 
 /// What the dial is to read where the tip touches, as printed.
@@ -274,7 +349,7 @@ pub fn turn(
     bends: &mut Bends,
     chance: &mut Chance,
 ) -> Made {
-    let (overhang, centre) = set_up(sheet);
+    let (overhang, centre) = set_up(trial, sheet, false);
     let really = match slip {
         Some(Slip::OtherDial) => trial.other_per_mark,
         _ => trial.dial.per_mark,
@@ -286,7 +361,8 @@ pub fn turn(
         centre,
         bar_factor: 1.0 + chance.within(BAR),
         gauge_error: chance.within(trial.gauge.0),
-        radii: vec![[0.5 * trial.bar; 5]; trial.pieces.len()],
+        round: false,
+        radii: [&trial.pieces, &trial.other].map(|pieces| vec![[0.5 * trial.bar; 5]; pieces.len()]),
         mark: 0,
         cuts: 0,
         made: Made {
@@ -310,6 +386,7 @@ pub fn turn(
         Some(Slip::Turn { cut, .. } | Slip::Backlash { cut, .. }) => cut,
     };
     let mut sheet = sheet.clone();
+    let units = trial.units;
     // What a fixed ring adds to every mark below, by the rules printed on the sheet.
     let mut shift = 0;
     // What the last cut goes farther in than the mark before, by the same.
@@ -322,6 +399,11 @@ pub fn turn(
     while let Some(step) = sheet.steps.get(at).cloned() {
         let surface = step.surface.map_or(0, |s| s.index());
         match step.kind {
+            StepKind::TurnRound => {
+                bench.round = true;
+                (bench.overhang, bench.centre) = set_up(&bench.trial, &sheet, true);
+                (shift, farther, finished, known) = (0, None, None, None);
+            }
             StepKind::ZeroX => {
                 let next = next_cut(&sheet, at);
                 let q = bench.per_mark();
@@ -335,9 +417,13 @@ pub fn turn(
                     (Some(size), _) if bench.trial.dial.settable => {
                         let mark = bench.mark;
                         bench.slide.come_in(mark, bench.chance);
-                        bench.slide.set_ring_by_tenths(reads(size), bench.chance);
+                        let reads = by_rule(&step, "the ring only, to (", size, units);
+                        bench.slide.set_ring_by_tenths(reads, bench.chance);
                     }
-                    (Some(size), _) => shift += ((size - step.diameter.mm()) / q).round() as i64,
+                    (Some(size), _) => {
+                        let off = by_rule(&step, "(less far: minus) + (", size, units);
+                        shift = bench.mark - last_count(&sheet, at) + off.round() as i64;
+                    }
                     _ => {
                         bench
                             .slide
@@ -367,31 +453,28 @@ pub fn turn(
                     bench.made.lost_by_then = bench.is_lost(surface);
                 }
                 if manner == Manner::Rule {
-                    let q = bench.per_mark();
                     let last = step.text.contains("at three places");
                     let size = if last { mean(&sizes) } else { sizes[1] };
-                    let next = next_cut(&sheet, at);
-                    let (from, to) = (step.diameter.mm(), next.diameter.mm());
-                    if last && size > 1.5 * from - 0.5 * to && repeated < 3 {
-                        // Above that the sheet has the cut taken once more.
+                    if last && repeated < 3 && size > size_between(&step, "Above ", ": take") {
                         repeated += 1;
                         at -= 1;
                         continue;
                     }
-                    if last && size < bench.trial.pieces[surface].high {
+                    if last && size < size_between(&step, "Below ", ": good already") {
                         at = end_of_cuts(&sheet, at);
                         continue;
                     }
                     if bench.trial.dial.settable {
                         let mark = bench.mark;
                         bench.slide.come_in(mark, bench.chance);
-                        let reads = count(&step) as f64 - (size - from) / q;
+                        let reads = by_rule(&step, "the ring only, to (", size, units);
                         bench.slide.set_ring_by_tenths(reads, bench.chance);
                         bench.slide.withdraw();
                     } else if last {
-                        farther = Some(((size - to) / q).round() as i64);
+                        let marks = by_rule(&step, "The last cut goes (", size, units);
+                        farther = Some(marks.round() as i64);
                     } else {
-                        shift += ((size - from) / q).round() as i64;
+                        shift += by_rule(&step, "Shift S = (", size, units).round() as i64;
                     }
                 } else {
                     let answer = match sheet.after(at, &bench.sized(surface, &sizes), None) {
@@ -441,7 +524,7 @@ pub fn turn(
                         known = Some(answer.mean.mm());
                         bench.trial = trial;
                         (sheet, at) = (plan, 0);
-                        (bench.overhang, bench.centre) = set_up(&sheet);
+                        (bench.overhang, bench.centre) = set_up(&bench.trial, &sheet, bench.round);
                         bench.slide.dial = bench.trial.dial;
                         continue;
                     } else if why.starts_with("Stop") {

@@ -1,12 +1,12 @@
 //! Random jobs with a seed: invented lathes, bars and parts, and the same figures as plain numbers for
 //! the simulated lathe, which reads nothing else of the job.
 
-use turnwright::plan::{Job, Preferences, Sheet, StepKind};
+use turnwright::plan::{Job, Preferences, Sheet, StepKind, Way};
 use turnwright::standards::instrument::Instrument;
 use turnwright::{
     CornerRadius, CuttingEdgeAngle, Dial as PlannedDial, DialReads, Diameter, Division,
-    DivisionsPerTurn, Feed, Lathe, Limits, Material, Part, Power, Ring, SpindleSpeed, Stock,
-    Surface, Tool, ToolMaterial, Travel, Units, WorkLength,
+    DivisionsPerTurn, Feed, Lathe, Limits, Material, Part, Position, Power, Ring, SpindleSpeed,
+    Stock, Surface, Tool, ToolMaterial, Travel, Units, WorkLength,
 };
 
 use super::beam::Held;
@@ -20,10 +20,22 @@ pub struct Piece {
     pub length: f64,
 }
 
+/// What sets one group of jobs apart from another.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Group {
+    /// Sizes, dials, feeds and words in inch.
+    pub inch: bool,
+    /// Parts that are turned round and worked at their other end too.
+    pub round: bool,
+    /// Divided into cuts for the least time.
+    pub least_time: bool,
+}
+
 /// A job, and its figures as the lathe feels them.
 #[derive(Debug, Clone)]
 pub struct Trial {
     pub job: Job,
+    pub units: Units,
     pub tool: Tool,
     pub material: Material,
     pub preferences: Preferences,
@@ -33,6 +45,12 @@ pub struct Trial {
     /// Diameter of the bar in mm.
     pub bar: f64,
     pub pieces: Vec<Piece>,
+    /// Those of the other end, from its own face inwards.
+    pub other: Vec<Piece>,
+    /// From face to face in mm, where both ends are worked.
+    pub overall: f64,
+    /// What is faced off the first end, in mm.
+    pub facing: f64,
     pub specific_force: f64,
     pub exponent: f64,
     pub modulus: f64,
@@ -44,8 +62,12 @@ pub struct Trial {
     pub gauge: (f64, f64),
 }
 
-/// What is faced off the end.
-const FACING: f64 = 1.0;
+/// What is faced off the end, in mm.
+fn facing(inch: bool) -> f64 {
+    if inch { 0.04 * INCH } else { 1.0 }
+}
+
+const INCH: f64 = 25.4;
 
 fn planned_dial(
     reads: DialReads,
@@ -66,15 +88,32 @@ fn planned_dial(
 impl Trial {
     /// A job that can be planned, and its sheet; none where this one cannot.
     pub fn random(chance: &mut Chance) -> Option<(Self, Sheet)> {
-        let (division, marks) = chance.one_of(&[
-            (0.01, 200),
-            (0.02, 100),
-            (0.02, 200),
-            (0.025, 100),
-            (0.05, 80),
-            (0.0254, 100),
-            (0.0127, 200),
-        ]);
+        Self::of(Group::default(), chance)
+    }
+
+    /// The same of a group.
+    pub fn of(group: Group, chance: &mut Chance) -> Option<(Self, Sheet)> {
+        let inch = group.inch;
+        let dials: &[(f64, u32)] = match inch {
+            false => &[
+                (0.01, 200),
+                (0.02, 100),
+                (0.02, 200),
+                (0.025, 100),
+                (0.05, 80),
+                (0.0254, 100),
+                (0.0127, 200),
+            ],
+            true => &[
+                (0.0005 * INCH, 200),
+                (0.0005 * INCH, 250),
+                (0.001 * INCH, 100),
+                (0.001 * INCH, 125),
+                (0.001 * INCH, 200),
+                (0.002 * INCH, 100),
+            ],
+        };
+        let (division, marks) = chance.one_of(dials);
         let reads = chance.one_of(&[DialReads::Radius, DialReads::Diameter]);
         let radius = matches!(reads, DialReads::Radius);
         let travel = |radius: bool| if radius { division } else { 0.5 * division };
@@ -82,7 +121,7 @@ impl Trial {
             per_mark: travel(radius),
             marks: i64::from(marks),
             backlash: if chance.one_in(0.7) {
-                (chance.between(0.03, 0.25) * 1000.0).round() / 1000.0
+                fine(inch, chance.between(0.03, 0.25))
             } else {
                 0.0
             },
@@ -92,22 +131,28 @@ impl Trial {
             .filter(|m| m.youngs_modulus().is_some() && m.expansion().is_some())
             .collect();
         let material = materials[(chance.share() * materials.len() as f64) as usize].clone();
-        let corner = chance.one_of(&[0.2, 0.4, 0.8]);
+        let corner = match inch {
+            false => chance.one_of(&[0.2, 0.4, 0.8]),
+            true => chance.one_of(&[INCH / 128.0, INCH / 64.0, INCH / 32.0]),
+        };
         let edge_angle = chance.one_of(&[75.0, 90.0, 93.0, 95.0]);
-        let (pieces, bar) = part(chance);
-        let calliper = pieces.iter().all(|p| p.high - p.low > 0.2) && bar < 100.0;
+        let (pieces, mut bar) = part(inch, chance);
+        let mut other = Vec::new();
+        if group.round {
+            let (found, least) = part(inch, chance);
+            (other, bar) = (found, bar.max(least));
+        }
+        let all = || pieces.iter().chain(&other);
+        let calliper = all().all(|p| p.high - p.low > 0.2) && bar < 100.0;
         let (instrument, gauge) = match calliper {
             true => (Instrument::Calliper, (0.02, 0.005)),
             // From memory of DIN 863-1: 4 um up to 50 mm, 5 um up to 100 mm.
-            false if pieces.iter().all(|p| p.high <= 50.0) => {
-                (Instrument::Micrometer, (0.004, 0.001))
-            }
-            false if pieces.iter().all(|p| p.high > 50.0) => {
-                (Instrument::Micrometer, (0.005, 0.001))
-            }
+            false if all().all(|p| p.high <= 50.0) => (Instrument::Micrometer, (0.004, 0.001)),
+            false if all().all(|p| p.high > 50.0) => (Instrument::Micrometer, (0.005, 0.001)),
             false => return None,
         };
         let lathe = lathe(
+            inch,
             chance,
             planned_dial(reads, Division::from_mm(division).ok()?, marks, &dial)?,
         )?;
@@ -116,35 +161,34 @@ impl Trial {
             CuttingEdgeAngle::from_degrees(edge_angle).ok()?,
         )
         .with_material(chance.one_of(&[ToolMaterial::HighSpeedSteel, ToolMaterial::Carbide]));
-        let surfaces = pieces
-            .iter()
-            .map(|p| {
-                let largest = Diameter::from_mm(p.high).ok()?;
-                let limits = Limits::new(Diameter::from_mm(p.low).ok()?, largest).ok()?;
-                Surface::new(largest, limits, WorkLength::from_mm(p.length).ok()?).ok()
-            })
-            .collect::<Option<Vec<_>>>()?;
-        let long: f64 = pieces.iter().map(|p| p.length).sum();
+        let long: f64 = all().map(|p| p.length).sum();
+        let mut part = Part::of_surfaces(surfaces(&pieces)?).ok()?;
+        let facing = facing(inch);
+        let (mut overall, mut stock) = (0.0, long + 30.0 + bar);
+        if group.round {
+            overall = long + rounded(chance.between(0.0, 15.0), length_grain(inch));
+            stock = overall + facing + rounded(chance.between(1.0, 4.0), length_grain(inch));
+            let face_to_face = WorkLength::from_mm(overall).ok()?;
+            part = part.with_other_end(surfaces(&other)?, face_to_face).ok()?;
+        }
         let stock = Stock::new(
             Diameter::from_mm(bar).ok()?,
-            WorkLength::from_mm(long + 30.0 + bar).ok()?,
+            WorkLength::from_mm(stock).ok()?,
         );
-        let preferences = Preferences::default()
-            .with_facing(WorkLength::from_mm(FACING).ok()?)
+        let mut preferences = Preferences::default()
+            .with_facing(WorkLength::from_mm(facing).ok()?)
             .with_instrument(instrument);
+        if group.least_time {
+            preferences = preferences.with_way(Way::LeastTime);
+        }
         let trial = Self {
             specific_force: material.specific_force().value.mpa(),
             exponent: material.exponent().value.value(),
             modulus: 1000.0 * material.youngs_modulus()?.value.gpa(),
             expansion: 1e-6 * material.expansion()?.value.um_per_m_k(),
-            job: Job::new(
-                lathe,
-                tool.clone(),
-                material.clone(),
-                stock,
-                Part::of_surfaces(surfaces).ok()?,
-            )
-            .with_preferences(preferences.clone()),
+            job: Job::new(lathe, tool.clone(), material.clone(), stock, part)
+                .with_preferences(preferences.clone()),
+            units: if inch { Units::Inch } else { Units::Metric },
             tool,
             material,
             preferences,
@@ -152,11 +196,14 @@ impl Trial {
             other_per_mark: travel(!radius),
             bar,
             pieces,
+            other,
+            overall,
+            facing,
             edge_angle: edge_angle.to_radians(),
             corner,
             gauge,
         };
-        let sheet = trial.job.plan(Units::Metric).ok()?;
+        let sheet = trial.job.plan(trial.units).ok()?;
         Some((trial, sheet))
     }
 
@@ -181,7 +228,7 @@ impl Trial {
         )
         .with_preferences(self.preferences.clone())
         .with_zero_at(measured);
-        let sheet = trial.job.plan(Units::Metric).ok()?;
+        let sheet = trial.job.plan(trial.units).ok()?;
         Some((trial, sheet))
     }
 
@@ -197,39 +244,66 @@ impl Trial {
     }
 }
 
+fn surfaces(pieces: &[Piece]) -> Option<Vec<Surface>> {
+    let surface = |p: &Piece| {
+        let largest = Diameter::from_mm(p.high).ok()?;
+        let limits = Limits::new(Diameter::from_mm(p.low).ok()?, largest).ok()?;
+        Surface::new(largest, limits, WorkLength::from_mm(p.length).ok()?).ok()
+    };
+    pieces.iter().map(surface).collect()
+}
+
+fn rounded(mm: f64, grain: f64) -> f64 {
+    (mm / grain).round() * grain
+}
+
+/// Thousandths of a millimetre, tenths of a thousandth of an inch.
+fn fine(inch: bool, mm: f64) -> f64 {
+    match inch {
+        false => (mm * 1000.0).round() / 1000.0,
+        true => rounded(mm, 1e-4 * INCH),
+    }
+}
+
+/// Lengths are whole millimetres or sixteenths of an inch.
+fn length_grain(inch: bool) -> f64 {
+    if inch { INCH / 16.0 } else { 1.0 }
+}
+
 /// Diameters that rise from the face inwards, and a bar that is thicker.
-fn part(chance: &mut Chance) -> (Vec<Piece>, f64) {
+fn part(inch: bool, chance: &mut Chance) -> (Vec<Piece>, f64) {
     let count = chance.one_of(&[1, 1, 1, 2, 2, 3]);
-    let thousandths = |mm: f64| (mm * 1000.0).round() / 1000.0;
     let mut high = chance.between(9.0, 60.0);
     let mut pieces = Vec::with_capacity(count);
     for _ in 0..count {
         let zone = 0.03 * 10.0_f64.powf(chance.between(0.0, 1.0));
         pieces.push(Piece {
-            low: thousandths(high) - thousandths(zone),
-            high: thousandths(high),
-            length: chance.between(8.0, 45.0).round(),
+            low: fine(inch, high) - fine(inch, zone),
+            high: fine(inch, high),
+            length: rounded(chance.between(8.0, 45.0), length_grain(inch)),
         });
         high += chance.between(1.5, 8.0);
     }
     let bar = pieces[count - 1].high + chance.between(1.5, 8.0);
-    (pieces, (bar * 2.0).ceil() / 2.0)
+    let bars = if inch { INCH / 32.0 } else { 0.5 };
+    (pieces, (bar / bars).ceil() * bars)
 }
 
-fn lathe(chance: &mut Chance, cross: PlannedDial) -> Option<Lathe> {
+fn lathe(inch: bool, chance: &mut Chance, cross: PlannedDial) -> Option<Lathe> {
     let speeds: Result<Vec<_>, _> = [
         63.0, 125.0, 250.0, 355.0, 500.0, 710.0, 1000.0, 1400.0, 2000.0,
     ]
     .map(SpindleSpeed::from_rpm)
     .into_iter()
     .collect();
-    let feeds: Result<Vec<_>, _> = [0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25, 0.315]
-        .map(Feed::from_mm_per_rev)
-        .into_iter()
-        .collect();
+    let feeds = match inch {
+        false => [0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25, 0.315],
+        true => [2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0].map(|thou| 0.001 * thou * INCH),
+    };
+    let feeds: Result<Vec<_>, _> = feeds.map(Feed::from_mm_per_rev).into_iter().collect();
     let carriage = PlannedDial::new(
         DialReads::Travel,
-        Division::from_mm(0.1).ok()?,
+        Division::from_mm(if inch { 0.005 * INCH } else { 0.1 }).ok()?,
         DivisionsPerTurn::new(200).ok()?,
     );
     Lathe::with_steps(speeds.ok()?)
@@ -243,21 +317,53 @@ fn lathe(chance: &mut Chance, cross: PlannedDial) -> Option<Lathe> {
         .map(|lathe| lathe.with_power(Power::from_kw(chance.between(0.7, 4.0)).unwrap()))
 }
 
+/// A length as printed: what stands between two words, in mm.
+pub fn printed(text: &str, before: &str, after: &str) -> Option<f64> {
+    let (_, rest) = text.split_once(before)?;
+    let (length, _) = rest.split_once(after)?;
+    Some(length.parse::<Position>().ok()?.mm())
+}
+
 /// How far the bar stands out of the jaws when its face is turned, in mm, and whether a centre holds
-/// its end: as the words of the sheet have it.
-pub fn set_up(sheet: &Sheet) -> (f64, bool) {
-    let out = |kind: StepKind| {
-        let steps = sheet.steps.iter().filter(|s| s.kind == kind);
-        steps
-            .filter_map(|s| s.text.split("let ").nth(1))
-            .find_map(|rest| {
-                let (length, _) = rest.split_once(" mm stand out")?;
-                length.parse::<f64>().ok()
-            })
+/// its end: as the words of the sheet have it, of the first clamping or of the one after the part was
+/// turned round.
+pub fn set_up(trial: &Trial, sheet: &Sheet, round: bool) -> (f64, bool) {
+    let turned = sheet
+        .steps
+        .iter()
+        .position(|s| s.kind == StepKind::TurnRound)
+        .unwrap_or(sheet.steps.len());
+    let steps = match round {
+        false => &sheet.steps[..turned],
+        true => &sheet.steps[turned..],
     };
-    let centre = sheet.steps.iter().any(|s| s.kind == StepKind::Reclamp);
-    match out(StepKind::Reclamp) {
-        Some(length) => (length, centre),
-        None => (out(StepKind::Clamp).unwrap() - FACING, centre),
-    }
+    let text = |kind: StepKind| {
+        steps
+            .iter()
+            .find(|s| s.kind == kind)
+            .map(|s| s.text.as_str())
+    };
+    let centre = text(StepKind::Reclamp).is_some();
+    let out = match round {
+        true => {
+            let out = printed(
+                text(StepKind::TurnRound).unwrap(),
+                "aluminium), ",
+                " standing out",
+            );
+            let face = printed(text(StepKind::Face).unwrap(), ", about ", " in all");
+            out.unwrap() - face.unwrap()
+        }
+        false if centre => printed(text(StepKind::Reclamp).unwrap(), "let ", " stand out").unwrap(),
+        false => {
+            printed(text(StepKind::Clamp).unwrap(), "let ", " stand out").unwrap() - trial.facing
+        }
+    };
+    let jaws = printed(text(StepKind::ZeroZ).unwrap(), "jaws at Z ", ")").unwrap();
+    // Each is printed to a hundredth of a millimetre or a thousandth of an inch.
+    assert!(
+        (out + jaws).abs() < 0.06,
+        "{out} mm stand out, the jaws at {jaws} mm:\n{sheet}"
+    );
+    (out, centre)
 }
