@@ -639,32 +639,49 @@ fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
 
 /// `text` wrapped to the width of the sheet, its first line led by `lead`, the rest indented alike.
 pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt::Result {
-    let indent = " ".repeat(lead.chars().count());
-    for (part, line) in text.lines().enumerate() {
-        let mut out = if part == 0 {
-            lead.to_owned()
-        } else {
-            indent.clone()
-        };
-        let mut used = indent.len();
-        let mut fresh = true;
-        for word in line.split_whitespace() {
-            let width = word.chars().count();
-            if !fresh && used + 1 + width > WIDTH {
-                writeln!(f, "{}", out.trim_end())?;
-                out.clone_from(&indent);
-                used = indent.len();
-                fresh = true;
+    let indent = lead.chars().count();
+    let mut first = true;
+    for line in text.lines() {
+        let mut rest = line.trim();
+        loop {
+            let (head, tail) = fitting(rest, WIDTH.saturating_sub(indent));
+            match (first, head) {
+                (true, "") => f.write_str(lead.trim_end())?,
+                (true, _) => f.write_str(lead)?,
+                (false, "") => {}
+                (false, _) => write!(f, "{:indent$}", "")?,
             }
-            if !fresh {
-                out.push(' ');
-                used += 1;
+            first = false;
+            f.write_str(head)?;
+            f.write_char('\n')?;
+            rest = tail;
+            if rest.is_empty() {
+                break;
             }
-            out.push_str(word);
-            used += width;
-            fresh = false;
         }
-        writeln!(f, "{}", out.trim_end())?;
     }
     Ok(())
+}
+
+/// The words of `text` that fit into `width` characters, at least one, and those after them.
+fn fitting(text: &str, width: usize) -> (&str, &str) {
+    // No text has more characters than bytes.
+    if text.len() <= width {
+        return (text, "");
+    }
+    let end = match text.as_bytes()[..width].is_ascii() {
+        true => width,
+        false => match text.char_indices().nth(width) {
+            Some((end, _)) => end,
+            None => return (text, ""),
+        },
+    };
+    let at = match text[end..].starts_with(' ') {
+        true => Some(end),
+        false => text[..end].rfind(' ').or_else(|| text.find(' ')),
+    };
+    match at {
+        Some(at) => (text[..at].trim_end(), text[at..].trim_start()),
+        None => (text, ""),
+    }
 }
