@@ -379,7 +379,15 @@ macro_rules! quantities {
 
         impl fmt::Display for $t {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.pad(&self.text(Units::Metric))
+                if f.width().is_some() || f.precision().is_some() {
+                    return f.pad(&self.text(Units::Metric));
+                }
+                text::Exact {
+                    kind: Self::ROW.kind,
+                    value: self.trade(),
+                    system: Units::Metric,
+                }
+                .fmt(f)
             }
         }
 
