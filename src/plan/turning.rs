@@ -223,7 +223,7 @@ impl<'a> Turning<'a> {
         let faster = step_at(before_finish)?;
         let bearable = whole
             .cut(&finish_feed, &faster, before_finish)
-            .forbids(finishing, &job.lathe, None)?
+            .forbids(finishing, &job.lathe, None, before_finish)?
             .is_none();
         let finish_step = if bearable {
             finishing_step(
