@@ -138,7 +138,7 @@ impl Figures<'_> {
                 clamping,
                 &place,
                 leaves,
-                &mut Provenance::default(),
+                &mut Provenance::deaf(),
                 &mut Vec::new(),
             )?;
             leaves = next.leaves(common.cross)?;
