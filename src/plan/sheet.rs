@@ -1,6 +1,6 @@
 //! The operation sheet: what a plan says, as a value and as text.
 
-use std::fmt;
+use std::fmt::{self, Write};
 
 use super::after::Measurement;
 use super::batch::Batch;
@@ -469,14 +469,19 @@ impl fmt::Display for Sheet {
         if done > 0 {
             paragraph(f, "", &format!("Steps 1 to {done} are done."))?;
         }
+        // One text for all lines that are put together.
+        let mut line = String::new();
         for (at, step) in self.steps.iter().enumerate().skip(done) {
-            paragraph(f, &format!("{:>2}  ", at + 1), &step.text)?;
-            let figures = self.figures(step);
-            if !figures.is_empty() {
-                paragraph(f, "      ", &figures)?;
-            }
+            line.clear();
+            write!(line, "{:>2}  ", at + 1)?;
+            paragraph(f, &line, &step.text)?;
+            line.clear();
+            self.figures(step, &mut line)?;
+            paragraph(f, "      ", &line)?;
             if let Some(because) = &step.because {
-                paragraph(f, "      ", &format!("({because})"))?;
+                line.clear();
+                write!(line, "({because})")?;
+                paragraph(f, "      ", &line)?;
             }
         }
         rule(f, "Expect")?;
@@ -517,14 +522,13 @@ impl fmt::Display for Sheet {
         }
         rule(f, "Where the constants come from")?;
         for source in self.provenance.sources() {
-            paragraph(
-                f,
-                "- ",
-                &format!(
-                    "{}: {} [{}; {}]",
-                    source.what, source.value, source.standing, source.source
-                ),
+            line.clear();
+            write!(
+                line,
+                "{}: {} [{}; {}]",
+                source.what, source.value, source.standing, source.source
             )?;
+            paragraph(f, "- ", &line)?;
         }
         Ok(())
     }
@@ -593,25 +597,31 @@ impl Sheet {
         lines
     }
 
-    pub(super) fn figures(&self, step: &Step) -> String {
-        let u = self.units;
-        let mut parts = Vec::new();
+    /// Writes speed, feed, depth, time and size of a step, as far as it has them.
+    pub(super) fn figures(&self, step: &Step, out: &mut String) -> fmt::Result {
+        let (u, start) = (self.units, out.len());
+        let mut say = |what: fmt::Arguments<'_>| {
+            if out.len() > start {
+                out.push_str(", ");
+            }
+            out.write_fmt(what)
+        };
         if let Some(n) = step.spindle_speed {
-            parts.push(n.people(u));
+            say(format_args!("{}", n.people(u)))?;
         }
         if let Some(feed) = step.feed {
-            parts.push(feed.people(u));
+            say(format_args!("{}", feed.people(u)))?;
         }
         if let Some(depth) = step.depth_of_cut {
-            parts.push(format!("depth {}", depth.people(u)));
+            say(format_args!("depth {}", depth.people(u)))?;
         }
         if step.time.seconds() > 0.0 {
-            parts.push(minutes(step.time));
+            say(format_args!("{}", minutes(step.time)))?;
         }
         if step.depth_of_cut.is_some() && step.z.is_some() {
-            parts.push(format!("expect {}", step.diameter.people(u)));
+            say(format_args!("expect {}", step.diameter.people(u)))?;
         }
-        parts.join(", ")
+        Ok(())
     }
 }
 

@@ -270,14 +270,14 @@ pub trait Quantity: sealed::Sealed + Copy + fmt::Display + std::str::FromStr<Err
         .to_string()
     }
 
-    /// Text rounded as a person reads it at the machine (3 decimals of a millimetre, 4 of an inch).
-    fn people(self, system: Units) -> String {
+    /// Rounded as a person reads it at the machine (3 decimals of a millimetre, 4 of an inch), to be
+    /// printed.
+    fn people(self, system: Units) -> impl fmt::Display {
         text::People {
             kind: Self::ROW.kind,
             value: self.trade(),
             system,
         }
-        .to_string()
     }
 }
 

@@ -288,10 +288,28 @@ pub(crate) struct People {
 
 impl fmt::Display for People {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.number(f)?;
+        written_behind(f, self.kind.unit(self.system))
+    }
+}
+
+impl People {
+    fn number(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.kind.unit(self.system);
-        let places = self.kind.places(self.system);
-        rounded(f, unit.from_trade(self.value), places)?;
-        written_behind(f, unit)
+        rounded(
+            f,
+            unit.from_trade(self.value),
+            self.kind.places(self.system),
+        )
+    }
+}
+
+/// The same without its unit.
+pub(crate) struct Bare(pub(crate) People);
+
+impl fmt::Display for Bare {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.number(f)
     }
 }
 
