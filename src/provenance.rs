@@ -102,6 +102,9 @@ pub struct Source {
 #[cfg_attr(feature = "serde", serde(transparent))]
 pub struct Provenance {
     sources: Vec<Source>,
+    /// True of one that keeps nothing.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    deaf: bool,
 }
 
 /// Compares what is written with a text, without writing it down.
@@ -124,6 +127,15 @@ impl fmt::Write for Reads<'_> {
 }
 
 impl Provenance {
+    /// One that keeps nothing: for figures whose constants are on record already, or whose constants
+    /// nobody asks for.
+    pub(crate) fn deaf() -> Self {
+        Self {
+            sources: Vec::new(),
+            deaf: true,
+        }
+    }
+
     /// Records that `constant` is used as `what`, and hands out its value.
     pub fn open<T: Copy + fmt::Display>(&mut self, what: &str, constant: &Sourced<T>) -> T {
         self.record(what, &constant.value, constant.source, constant.standing);
@@ -138,6 +150,9 @@ impl Provenance {
         source: &str,
         standing: Standing,
     ) {
+        if self.deaf {
+            return;
+        }
         // Most constants are opened again and again: what stands there already is not written anew.
         let known = self.sources.iter().any(|line| {
             line.what == what

@@ -10,8 +10,8 @@ use crate::physics::torque_curve::TorqueCurve;
 use crate::physics::{drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
-    ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, PassiveForce, Power,
-    Quantity, SpindleSpeed, WorkLength,
+    ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, MainForce, PassiveForce,
+    Power, Quantity, SpindleSpeed, WorkLength,
 };
 use crate::shop::figure::ToolMaterial;
 use crate::shop::lathe::{EFFICIENCY, Lathe};
@@ -288,33 +288,31 @@ impl Cut<'_> {
         depth: DepthOfCut,
         spring_pass: bool,
     ) -> Result<SpringLeft, Error> {
-        let once = SpringLeft {
-            most: self.effort(depth)?.spring,
-            along: self.spring_along(depth)?,
-        };
+        let once = self.sprung(depth)?;
         if !spring_pass {
             return Ok(once);
         }
         let standing = |error: DiameterError| DepthOfCut::computed_trade(0.5 * error.mm());
         Ok(SpringLeft {
-            most: self.effort(standing(once.most))?.spring,
-            along: self.spring_along(standing(once.along))?,
+            most: self.sprung(standing(once.most))?.most,
+            along: self.sprung(standing(once.along))?.along,
         })
     }
 
-    /// By how much the spring of the bar differs along the cut, on the diameter.
-    pub(crate) fn spring_along(&self, depth: DepthOfCut) -> Result<DiameterError, Error> {
+    /// The spring of the bar under a cut of `depth`, on the diameter.
+    fn sprung(&self, depth: DepthOfCut) -> Result<SpringLeft, Error> {
         let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
         let bar = self.bar_of(self.before.after_cut(depth)?)?;
         let (from, to) = self.stretch(&bar);
-        let (_, most) = bar.worst(passive, from, to)?;
+        let most = bar.worst(passive, from, to)?.1.diameter_error();
         // Between its ends the line rises to one crest and falls; it is least at an end.
         let least = bar
             .deflection(passive, from)?
             .min(bar.deflection(passive, to)?);
-        Ok(DiameterError::computed_trade(
-            most.diameter_error().mm() - least.diameter_error().mm(),
-        ))
+        Ok(SpringLeft {
+            most,
+            along: DiameterError::computed_trade(most.mm() - least.diameter_error().mm()),
+        })
     }
 
     /// Where the cut goes, no farther than the lengths of the sections add up to.
@@ -339,54 +337,69 @@ impl Cut<'_> {
         )
     }
 
-    /// What forbids `depth`, if anything does; the spring of the bar is looked at last, since it costs
-    /// the most, and not at all where no spring is given.
+    /// What forbids `depth`, if anything does; the spring of the bar costs the most to look at, and is
+    /// not looked at where none is given. Power and torque grow with the diameter: they are looked at on
+    /// the bar that is cut and on the `thickest` that the same depth is taken from.
     pub(crate) fn forbids(
         &self,
         depth: DepthOfCut,
         lathe: &Lathe,
         most_spring: Option<DiameterError>,
+        thickest: Diameter,
     ) -> Result<Option<DepthLimit>, Error> {
-        let (Ok(mean), Ok(after)) = (
-            speed::mean_diameter(self.before, depth),
-            self.before.after_cut(depth),
-        ) else {
+        let Ok(after) = self.before.after_cut(depth) else {
             return Ok(Some(DepthLimit::Metal));
         };
         if depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev() {
             return Ok(Some(DepthLimit::Chip));
         }
         let forces = self.law.forces(self.tool, depth, self.feed);
-        if let Some(motor) = lathe.power() {
-            let efficiency = lathe.efficiency().unwrap_or(EFFICIENCY.value);
-            let at_spindle = drive::spindle_power(motor, efficiency);
-            let mut drive = TorqueCurve::new(at_spindle);
-            if let Some(base) = lathe.base_speed_at(self.spindle_speed) {
-                drive = drive.with_base_speed(base);
-            }
-            // Reckoned at the diameter before the cut, where both are largest.
-            let at_rim = self.before.mm() / mean.mm();
-            let torque = drive::torque(forces.main, mean).trade() * at_rim;
-            if drive
-                .largest_torque()
-                .is_some_and(|most| torque > most.trade())
-            {
-                return Ok(Some(DepthLimit::Torque));
-            }
-            let speed = speed::cutting_speed(self.spindle_speed, mean);
-            let power = drive::cutting_power(forces.main, speed).trade() * at_rim;
-            if power > drive.power(self.spindle_speed).trade() {
-                return Ok(Some(DepthLimit::Power));
+        let driven = |before| self.drive_forbids(before, depth, forces.main, lathe);
+        if let Some(limit) = driven(self.before) {
+            return Ok(Some(limit));
+        }
+        if let Some(most_spring) = most_spring {
+            let bar = self.bar_of(after)?;
+            let (from, to) = self.stretch(&bar);
+            let passive = super::support::size_of(forces.passive);
+            let spring = bar.worst(passive, from, to)?.1.diameter_error();
+            if spring > most_spring {
+                return Ok(Some(DepthLimit::Deflection));
             }
         }
-        let Some(most_spring) = most_spring else {
-            return Ok(None);
+        Ok(driven(thickest))
+    }
+
+    /// What of the drive forbids a main force on a bar of the diameter `before`, if anything does.
+    fn drive_forbids(
+        &self,
+        before: Diameter,
+        depth: DepthOfCut,
+        main: MainForce,
+        lathe: &Lathe,
+    ) -> Option<DepthLimit> {
+        let Ok(mean) = speed::mean_diameter(before, depth) else {
+            return Some(DepthLimit::Metal);
         };
-        let bar = self.bar_of(after)?;
-        let (from, to) = self.stretch(&bar);
-        let passive = super::support::size_of(forces.passive);
-        let spring = bar.worst(passive, from, to)?.1.diameter_error();
-        Ok((spring > most_spring).then_some(DepthLimit::Deflection))
+        let motor = lathe.power()?;
+        let efficiency = lathe.efficiency().unwrap_or(EFFICIENCY.value);
+        let at_spindle = drive::spindle_power(motor, efficiency);
+        let mut drive = TorqueCurve::new(at_spindle);
+        if let Some(base) = lathe.base_speed_at(self.spindle_speed) {
+            drive = drive.with_base_speed(base);
+        }
+        // Reckoned at the diameter before the cut, where both are largest.
+        let at_rim = before.mm() / mean.mm();
+        let torque = drive::torque(main, mean).trade() * at_rim;
+        if drive
+            .largest_torque()
+            .is_some_and(|most| torque > most.trade())
+        {
+            return Some(DepthLimit::Torque);
+        }
+        let speed = speed::cutting_speed(self.spindle_speed, mean);
+        let power = drive::cutting_power(main, speed).trade() * at_rim;
+        (power > drive.power(self.spindle_speed).trade()).then_some(DepthLimit::Power)
     }
 }
 

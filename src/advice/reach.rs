@@ -460,7 +460,9 @@ pub(super) fn on_the_limit(
     feature: Feature,
     units: Units,
 ) -> Option<Caution> {
-    aim::best_aim(limits, spread, prices, feature).err()?;
+    if aim::aim_is_inside(limits, spread, prices, feature) {
+        return None;
+    }
     let best = aim::best_aim_in_zone(limits, spread, prices, feature);
     Some(Caution::new(
         Severity::Warning,

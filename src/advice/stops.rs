@@ -245,16 +245,24 @@ impl<'a> StopsAsk<'a> {
     pub fn choose(&self, provenance: &mut Provenance) -> Result<StopsChoice, Error> {
         self.check()?;
         let places = self.cuts.len() - 1;
-        let final_price = |last: Option<usize>, provenance: &mut Provenance| {
+        let ended = |last: Option<usize>, provenance: &mut Provenance| {
             let spread = self.budget_after(last, provenance)?.budget().spread();
             let best = aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft);
-            Ok::<f64, Error>(best.expected_price.trade())
+            Ok::<_, Error>((spread, best.expected_price.trade()))
         };
-        let without = final_price(None, provenance)?;
+        let without = ended(None, provenance)?;
         let mut ending = Vec::with_capacity(places);
+        // After whichever cut it is measured, the constants are the same.
+        let mut again = Provenance::deaf();
         for at in 0..places {
-            ending.push(final_price(Some(at), provenance)?);
+            let provenance = if at == 0 {
+                &mut *provenance
+            } else {
+                &mut again
+            };
+            ending.push(ended(Some(at), provenance)?);
         }
+        let end_of = |after: &[usize]| after.last().map_or(without, |last| ending[*last]);
         let mut chance = |what: &str, given: Option<Probability>, usual: &Sourced<Probability>| {
             let chance = match given {
                 Some(own) => &Sourced::new(own, "given by the asker", Standing::Given),
@@ -266,7 +274,7 @@ impl<'a> StopsAsk<'a> {
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());
         let priced = |after: Vec<usize>| {
-            let end = after.last().map_or(without, |last| ending[*last]);
+            let (_, end) = end_of(&after);
             let in_time = after.iter().any(|at| self.shows_a_slip(*at));
             let unseen = places - after.last().map_or(0, |last| last + 1);
             let slipped = if in_time { 0.0 } else { slip };
@@ -323,10 +331,7 @@ impl<'a> StopsAsk<'a> {
                 one_more = add(&chosen);
             }
         }
-        let spread = self
-            .budget_after(chosen.after.last().copied(), &mut Provenance::default())?
-            .budget()
-            .spread();
+        let (spread, _) = end_of(&chosen.after);
         let caution = on_the_limit(self.limits, spread, self.prices, Feature::Shaft, self.units);
         Ok(StopsChoice {
             cautions: caution.into_iter().collect(),

@@ -414,7 +414,7 @@ impl Question {
                     Pace::SpindleSpeed(_) => "spindle_speed",
                     Pace::CuttingSpeed(_) => "cutting_speed",
                 },
-                spindle_speed.people(self.units),
+                spindle_speed.people(self.units).to_string(),
                 format!(
                     "at most {}, the highest speed of machine and chuck",
                     cap.people(self.units)

@@ -149,15 +149,8 @@ pub fn best_aim(
     prices: Prices,
     feature: Feature,
 ) -> Result<BestAim, Error> {
-    let zone = limits.largest().mm() - limits.smallest().mm();
-    let pull = pull(prices, feature);
-    let shift = shift(spread, zone, pull).ok_or_else(|| too_wide(limits, spread, prices))?;
-    let middle = 0.5 * (limits.smallest().mm() + limits.largest().mm());
-    let aim = Diameter::computed_trade(if pull < 0.0 {
-        middle - shift
-    } else {
-        middle + shift
-    });
+    let aim = inner_aim(limits, spread, pull(prices, feature))
+        .ok_or_else(|| too_wide(limits, spread, prices))?;
     Ok(BestAim::at(limits, aim, spread, prices, feature))
 }
 
@@ -192,14 +185,24 @@ pub fn best_aim_in_zone(
     prices: Prices,
     feature: Feature,
 ) -> BestAim {
-    best_aim(limits, spread, prices, feature).unwrap_or_else(|_| {
-        let aim = if pull(prices, feature) < 0.0 {
-            limits.smallest()
-        } else {
-            limits.largest()
-        };
-        BestAim::at(limits, aim, spread, prices, feature)
-    })
+    let pull = pull(prices, feature);
+    let aim = inner_aim(limits, spread, pull).unwrap_or(if pull < 0.0 {
+        limits.smallest()
+    } else {
+        limits.largest()
+    });
+    BestAim::at(limits, aim, spread, prices, feature)
+}
+
+/// Whether the cheapest aim lies in the zone.
+pub(crate) fn aim_is_inside(
+    limits: Limits,
+    spread: SizeSpread,
+    prices: Prices,
+    feature: Feature,
+) -> bool {
+    let zone = limits.largest().mm() - limits.smallest().mm();
+    is_inside(spread, zone, pull(prices, feature))
 }
 
 /// The largest standard uncertainty with which the cheapest aim still lies in the zone, on its
@@ -288,31 +291,50 @@ fn log_ratio(spread: SizeSpread, near: f64, far: f64) -> (f64, f64, f64) {
     (near - far, slope, other)
 }
 
-/// How far from the middle the cheapest aim lies, if inside the zone.
-fn shift(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
-    let (u, a) = (spread.normal_part(), spread.uniform_part());
-    if pull == 0.0 {
-        return Some(0.0);
-    }
-    if a == 0.0 {
-        let shift = u * u / zone * pull.abs();
-        return (shift <= 0.5 * zone).then_some(shift);
-    }
-    if u == 0.0 {
-        let shift = (a - 0.5 * zone).max(0.0);
-        return (shift <= 0.5 * zone).then_some(shift);
-    }
-    balance(spread, zone, pull.abs())
-}
-
-/// How far from the middle the densities at both limits stand as the prices, if inside the zone.
-///
-/// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
-fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
-    let half = 0.5 * zone;
-    if log_ratio(spread, 0.0, zone).0 < pull {
+/// The cheapest aim, if inside the zone.
+fn inner_aim(limits: Limits, spread: SizeSpread, pull: f64) -> Option<Diameter> {
+    let zone = limits.largest().mm() - limits.smallest().mm();
+    if !is_inside(spread, zone, pull) {
         return None;
     }
+    let shift = shift(spread, zone, pull);
+    let middle = 0.5 * (limits.smallest().mm() + limits.largest().mm());
+    Some(Diameter::computed_trade(if pull < 0.0 {
+        middle - shift
+    } else {
+        middle + shift
+    }))
+}
+
+/// Whether the cheapest aim lies inside the zone.
+fn is_inside(spread: SizeSpread, zone: f64, pull: f64) -> bool {
+    if pull == 0.0 {
+        return true;
+    }
+    match (spread.normal_part(), spread.uniform_part()) {
+        (u, 0.0) => u * u / zone * pull.abs() <= 0.5 * zone,
+        (0.0, a) => a - 0.5 * zone <= 0.5 * zone,
+        _ => log_ratio(spread, 0.0, zone).0 >= pull.abs(),
+    }
+}
+
+/// How far from the middle the cheapest aim lies, where it is inside the zone.
+fn shift(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
+    if pull == 0.0 {
+        return 0.0;
+    }
+    match (spread.normal_part(), spread.uniform_part()) {
+        (u, 0.0) => u * u / zone * pull.abs(),
+        (0.0, a) => (a - 0.5 * zone).max(0.0),
+        _ => balance(spread, zone, pull.abs()),
+    }
+}
+
+/// How far from the middle the densities at both limits stand as the prices.
+///
+/// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
+fn balance(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
+    let half = 0.5 * zone;
     let (mut low, mut high) = (0.0, half);
     let u = spread.standard().mm();
     let mut shift = (u * u / zone * pull).min(half);
@@ -336,7 +358,7 @@ fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
             break;
         }
     }
-    Some(shift)
+    shift
 }
 
 #[cold]

@@ -644,36 +644,30 @@ impl Span {
     /// The place of the largest compliance between two places of the span.
     fn highest(&self, low: Length, high: Length) -> (Length, Compliance) {
         const PLACES: u32 = 32;
-        let place = |i: u32| low + (high - low) * (f64::from(i) / f64::from(PLACES));
-        let mut best = (high, self.compliance(high), PLACES);
-        for i in 0..PLACES {
-            // A place at the very start of the bar has nothing before it to bend.
-            let at = place(i);
+        let mut beside = (high - low) / f64::from(PLACES);
+        let mut best = (high, self.compliance(high));
+        let mut look_at = |at: Length| {
             let found = self.compliance(at);
             if found > best.1 {
-                best = (at, found, i);
+                best = (at, found);
             }
+            best.0
+        };
+        let mut top = high;
+        for i in 0..PLACES {
+            top = look_at(low + (high - low) * (f64::from(i) / f64::from(PLACES)));
         }
-        let (mut from, mut to) = (
-            place(best.2.saturating_sub(1)),
-            place((best.2 + 1).min(PLACES)),
-        );
-        for _ in 0..60 {
-            let third = (to - from) / 3.0;
-            let (a, b) = (from + third, to - third);
-            let (at_a, at_b) = (self.compliance(a), self.compliance(b));
-            for (at, found) in [(a, at_a), (b, at_b)] {
-                if found > best.1 {
-                    (best.0, best.1) = (at, found);
-                }
-            }
-            if at_a < at_b {
-                from = a;
-            } else {
-                to = b;
-            }
+        // The top of the parabola through the best place and one on either side, ever closer: the last
+        // one is off by less than the top is flat.
+        for _ in 0..4 {
+            let middle = top.max(low + beside).min(high - beside);
+            let sides = [middle - beside, middle, middle + beside];
+            let [before, here, after] = sides.map(|at| self.compliance(at));
+            let aside = 0.5 * (before - after) / (before + after - 2.0 * here);
+            top = look_at((middle + beside * aside).max(low).min(high));
+            beside /= 16.0;
         }
-        (best.0, best.1)
+        best
     }
 }
 

@@ -308,7 +308,7 @@ impl Chance {
         }
         let reach = ReachAsk::new(aim.limits, ask)
             .with_least_good(aim.asked)
-            .answer(&mut Provenance::default())?;
+            .answer(&mut Provenance::deaf())?;
         let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
         let mut text = format!(
             "{}: good in {:.0} of 100 only, where {} are asked for: most of the uncertainty of {} comes from {}.",

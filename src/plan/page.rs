@@ -221,7 +221,9 @@ impl Sheet {
         if let Some(rows) = &table {
             self.ring_table(page, rows);
         }
-        let what = self.figures(step);
+        let mut what = String::new();
+        // A text takes whatever is written.
+        let _ = self.figures(step, &mut what);
         if !what.is_empty() {
             paragraph(page, "figures", &what);
         }
@@ -233,7 +235,10 @@ impl Sheet {
     }
 
     fn ring_table(&self, page: &mut String, rows: &[RingRow]) {
-        let sizes: Vec<String> = rows.iter().map(|r| plain(r.size, self.units())).collect();
+        let sizes: Vec<String> = rows
+            .iter()
+            .map(|r| plain(r.size, self.units()).to_string())
+            .collect();
         let marks: Vec<String> = rows.iter().map(|r| r.ring.to_string()).collect();
         let farther: Vec<String> = rows
             .iter()

@@ -96,13 +96,13 @@ impl Metal {
     fn with_mark(&self, mark: i64) -> Option<Choice> {
         // On a very fine dial a few dozen finishing depths are choice enough.
         let step = ((self.finish_most - self.least) / FINISH_DEPTHS).max(1);
-        let mut best: Option<((i64, i64, i64), Choice)> = None;
+        let mut best = Best::default();
         for finish in (self.least..=self.finish_most).step_by(step as usize) {
             if self.room(finish) > -1e-9 {
                 self.with_finish(finish, mark, &mut best);
             }
         }
-        best.map(|(_, choice)| choice)
+        best.found.map(|(_, choice)| choice)
     }
 
     /// What lies between the touch and the finishing cuts.
@@ -110,8 +110,7 @@ impl Metal {
         (self.last - 2 * finish) as f64 - self.start
     }
 
-    /// Takes a division with this finishing depth for `best`, where it is better.
-    fn with_finish(&self, finish: i64, mark: i64, best: &mut Option<((i64, i64, i64), Choice)>) {
+    fn with_finish(&self, finish: i64, mark: i64, best: &mut Best) {
         let (room, end) = (self.room(finish), self.last - 2 * finish);
         if room.abs() < 1e-9 && self.first_least == 0 {
             let choice = Choice {
@@ -121,8 +120,7 @@ impl Metal {
                 end,
                 finish,
             };
-            self.take(choice, best);
-            return;
+            return best.offer(self.price(&choice), choice);
         }
         if end % mark != 0 {
             return;
@@ -137,39 +135,20 @@ impl Metal {
         };
         let fewest = ((room - first_most) / most.max(1) as f64).ceil().max(0.0) as i64;
         for count in fewest..=fewest + 2 {
-            if best
-                .as_ref()
-                .is_some_and(|((cuts, _, _), _)| *cuts < count + i64::from(self.first_cut) + 2)
-            {
+            if best.is_better_than(self.least_price(finish, count)) {
                 return;
             }
-            let mut found = false;
-            if count == 0 {
-                if let Some(choice) = self.choice(end, finish, mark, 0, 0) {
-                    self.take(choice, best);
-                    return;
-                }
-                continue;
-            }
-            let low = ((room - first_most) / count as f64).max(least as f64);
+            let low = ((room - first_most) / count.max(1) as f64).max(least as f64);
             let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
-            for rough in (from..=most).step_by(mark as usize).take(ROUGH_DEPTHS) {
+            let depths = match count {
+                0 => (0..=0).step_by(1),
+                _ => (from..=most).step_by(mark as usize),
+            };
+            for rough in depths.take(ROUGH_DEPTHS) {
                 if let Some(choice) = self.choice(end, finish, mark, count, rough) {
-                    found = true;
-                    self.take(choice, best);
+                    best.offer(self.price(&choice), choice);
                 }
             }
-            // More cuts are never better.
-            if found {
-                return;
-            }
-        }
-    }
-
-    fn take(&self, choice: Choice, best: &mut Option<((i64, i64, i64), Choice)>) {
-        let price = self.price(&choice);
-        if best.as_ref().is_none_or(|(least, _)| price < *least) {
-            *best = Some((price, choice));
         }
     }
 
@@ -200,7 +179,7 @@ impl Metal {
 
     /// What is disliked about a choice: more cuts first, then a finishing depth far from the liked
     /// one and a first cut out of proportion, then plain depth of the first cut.
-    fn price(&self, choice: &Choice) -> (i64, i64, i64) {
+    fn price(&self, choice: &Choice) -> Price {
         let first = choice.first.map_or(0.0, |end| end as f64 - self.start);
         let out_of_proportion = if choice.count > 0 {
             first - choice.rough as f64
@@ -215,6 +194,12 @@ impl Metal {
         )
     }
 
+    /// Less than it no choice with that finishing depth and that number of roughing cuts costs.
+    fn least_price(&self, finish: i64, count: i64) -> Price {
+        let cuts = count + i64::from(self.first_cut) + 2;
+        (cuts, (finish - self.finish_liked).abs(), 0)
+    }
+
     fn readings(&self, choice: &Choice) -> Passes {
         let from = choice.end - choice.count * choice.rough;
         Passes {
@@ -224,6 +209,27 @@ impl Metal {
                 .collect(),
             finish: [choice.end + choice.finish, choice.end + 2 * choice.finish],
         }
+    }
+}
+
+/// What is disliked, the most important first.
+type Price = (i64, i64, i64);
+
+/// The cheapest choice so far, the first of equal ones.
+#[derive(Debug, Default)]
+struct Best {
+    found: Option<(Price, Choice)>,
+}
+
+impl Best {
+    fn offer(&mut self, price: Price, choice: Choice) {
+        if self.found.as_ref().is_none_or(|(least, _)| price < *least) {
+            self.found = Some((price, choice));
+        }
+    }
+
+    fn is_better_than(&self, price: Price) -> bool {
+        self.found.as_ref().is_some_and(|(least, _)| *least < price)
     }
 }
 

@@ -132,7 +132,7 @@ impl<'a> Drawing<'a> {
     }
 
     fn length_words(&self, mm: f64) -> String {
-        plain(WorkLength::computed_trade(round_size(mm)), self.units)
+        plain(WorkLength::computed_trade(round_size(mm)), self.units).to_string()
     }
 
     fn draw(mut self, title: &str) -> String {
@@ -498,7 +498,7 @@ impl<'a> Drawing<'a> {
             (0.0, String::from("0")),
             (
                 narrowest,
-                plain(DiameterError::computed_trade(narrowest), u),
+                plain(DiameterError::computed_trade(narrowest), u).to_string(),
             ),
         ] {
             let width = super::paper::width_of(&text, PLAIN);

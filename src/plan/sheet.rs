@@ -1,6 +1,6 @@
 //! The operation sheet: what a plan says, as a value and as text.
 
-use std::fmt;
+use std::fmt::{self, Write};
 
 use super::after::Measurement;
 use super::batch::Batch;
@@ -469,14 +469,19 @@ impl fmt::Display for Sheet {
         if done > 0 {
             paragraph(f, "", &format!("Steps 1 to {done} are done."))?;
         }
+        // One text for all lines that are put together.
+        let mut line = String::new();
         for (at, step) in self.steps.iter().enumerate().skip(done) {
-            paragraph(f, &format!("{:>2}  ", at + 1), &step.text)?;
-            let figures = self.figures(step);
-            if !figures.is_empty() {
-                paragraph(f, "      ", &figures)?;
-            }
+            line.clear();
+            write!(line, "{:>2}  ", at + 1)?;
+            paragraph(f, &line, &step.text)?;
+            line.clear();
+            self.figures(step, &mut line)?;
+            paragraph(f, "      ", &line)?;
             if let Some(because) = &step.because {
-                paragraph(f, "      ", &format!("({because})"))?;
+                line.clear();
+                write!(line, "({because})")?;
+                paragraph(f, "      ", &line)?;
             }
         }
         rule(f, "Expect")?;
@@ -517,14 +522,13 @@ impl fmt::Display for Sheet {
         }
         rule(f, "Where the constants come from")?;
         for source in self.provenance.sources() {
-            paragraph(
-                f,
-                "- ",
-                &format!(
-                    "{}: {} [{}; {}]",
-                    source.what, source.value, source.standing, source.source
-                ),
+            line.clear();
+            write!(
+                line,
+                "{}: {} [{}; {}]",
+                source.what, source.value, source.standing, source.source
             )?;
+            paragraph(f, "- ", &line)?;
         }
         Ok(())
     }
@@ -593,25 +597,31 @@ impl Sheet {
         lines
     }
 
-    pub(super) fn figures(&self, step: &Step) -> String {
-        let u = self.units;
-        let mut parts = Vec::new();
+    /// Writes speed, feed, depth, time and size of a step, as far as it has them.
+    pub(super) fn figures(&self, step: &Step, out: &mut String) -> fmt::Result {
+        let (u, start) = (self.units, out.len());
+        let mut say = |what: fmt::Arguments<'_>| {
+            if out.len() > start {
+                out.push_str(", ");
+            }
+            out.write_fmt(what)
+        };
         if let Some(n) = step.spindle_speed {
-            parts.push(n.people(u));
+            say(format_args!("{}", n.people(u)))?;
         }
         if let Some(feed) = step.feed {
-            parts.push(feed.people(u));
+            say(format_args!("{}", feed.people(u)))?;
         }
         if let Some(depth) = step.depth_of_cut {
-            parts.push(format!("depth {}", depth.people(u)));
+            say(format_args!("depth {}", depth.people(u)))?;
         }
         if step.time.seconds() > 0.0 {
-            parts.push(minutes(step.time));
+            say(format_args!("{}", minutes(step.time)))?;
         }
         if step.depth_of_cut.is_some() && step.z.is_some() {
-            parts.push(format!("expect {}", step.diameter.people(u)));
+            say(format_args!("expect {}", step.diameter.people(u)))?;
         }
-        parts.join(", ")
+        Ok(())
     }
 }
 
@@ -639,32 +649,49 @@ fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
 
 /// `text` wrapped to the width of the sheet, its first line led by `lead`, the rest indented alike.
 pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt::Result {
-    let indent = " ".repeat(lead.chars().count());
-    for (part, line) in text.lines().enumerate() {
-        let mut out = if part == 0 {
-            lead.to_owned()
-        } else {
-            indent.clone()
-        };
-        let mut used = indent.len();
-        let mut fresh = true;
-        for word in line.split_whitespace() {
-            let width = word.chars().count();
-            if !fresh && used + 1 + width > WIDTH {
-                writeln!(f, "{}", out.trim_end())?;
-                out.clone_from(&indent);
-                used = indent.len();
-                fresh = true;
+    let indent = lead.chars().count();
+    let mut first = true;
+    for line in text.lines() {
+        let mut rest = line.trim();
+        loop {
+            let (head, tail) = fitting(rest, WIDTH.saturating_sub(indent));
+            match (first, head) {
+                (true, "") => f.write_str(lead.trim_end())?,
+                (true, _) => f.write_str(lead)?,
+                (false, "") => {}
+                (false, _) => write!(f, "{:indent$}", "")?,
             }
-            if !fresh {
-                out.push(' ');
-                used += 1;
+            first = false;
+            f.write_str(head)?;
+            f.write_char('\n')?;
+            rest = tail;
+            if rest.is_empty() {
+                break;
             }
-            out.push_str(word);
-            used += width;
-            fresh = false;
         }
-        writeln!(f, "{}", out.trim_end())?;
     }
     Ok(())
+}
+
+/// The words of `text` that fit into `width` characters, at least one, and those after them.
+fn fitting(text: &str, width: usize) -> (&str, &str) {
+    // No text has more characters than bytes.
+    if text.len() <= width {
+        return (text, "");
+    }
+    let end = match text.as_bytes()[..width].is_ascii() {
+        true => width,
+        false => match text.char_indices().nth(width) {
+            Some((end, _)) => end,
+            None => return (text, ""),
+        },
+    };
+    let at = match text[end..].starts_with(' ') {
+        true => Some(end),
+        false => text[..end].rfind(' ').or_else(|| text.find(' ')),
+    };
+    match at {
+        Some(at) => (text[..at].trim_end(), text[at..].trim_start()),
+        None => (text, ""),
+    }
 }

@@ -53,8 +53,8 @@ impl Sheet {
                 }];
                 parts.extend(step.reading.as_ref().map(|r| format!("to {r}")));
                 parts.extend(step.z.map(|z| format!("to Z {}", z.people(u))));
-                parts.extend(step.spindle_speed.map(|n| n.people(u)));
-                parts.extend(step.feed.map(|f| f.people(u)));
+                parts.extend(step.spindle_speed.map(|n| n.people(u).to_string()));
+                parts.extend(step.feed.map(|f| f.people(u).to_string()));
                 parts.push(format!("expect {}", step.diameter.people(u)));
                 parts.join(", ")
             }

@@ -139,7 +139,7 @@ impl Figures<'_> {
                 clamping,
                 &place,
                 leaves,
-                &mut Provenance::default(),
+                &mut Provenance::deaf(),
                 &mut Vec::new(),
             )?;
             leaves = next.leaves(common.cross)?;

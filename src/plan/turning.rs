@@ -1,5 +1,7 @@
 //! The figures of one surface, before any word: speed, feeds, zone and datum, passes, chance.
 
+use std::fmt;
+
 use super::chance::{Aim, Chance, JobPrices, Rests};
 use super::clamping::{Clamping, Place};
 use super::common::Common;
@@ -22,6 +24,7 @@ use crate::physics::finish::{self, TheoreticalRoughness};
 use crate::physics::speed;
 use crate::provenance::{Provenance, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::text;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, Feed, Quantity, SizeUncertainty, Travel,
@@ -227,7 +230,7 @@ impl<'a> Turning<'a> {
         let faster = step_at(before_finish)?;
         let bearable = whole
             .cut(&finish_feed, &faster, before_finish)
-            .forbids(finishing, &job.lathe, None)?
+            .forbids(finishing, &job.lathe, None, before_finish)?
             .is_none();
         let finish_step = if bearable {
             finishing_step(
@@ -587,9 +590,12 @@ pub(super) fn mark_size(cross: &Dial, units: Units) -> String {
 }
 
 /// The size of `q` as a plain number in its unit, without the unit.
-pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> String {
-    let text = q.people(units);
-    text.split(' ').next().unwrap_or_default().to_owned()
+pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> impl fmt::Display {
+    text::Bare(text::People {
+        kind: Q::ROW.kind(),
+        value: q.trade(),
+        system: units,
+    })
 }
 
 /// Warns where nobody said how fast the chuck or the centre may run.

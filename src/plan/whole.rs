@@ -132,18 +132,11 @@ impl Whole<'_> {
             {
                 return Ok(Some(DepthLimit::Asked));
             }
-            // The thinnest bar that this cut can meet: what it leaves is the finished size. Power and
-            // torque grow with the diameter, so they are looked at on the bar as it comes.
+            // The thinnest bar that this cut can meet: what it leaves is the finished size. The thickest
+            // is the bar as it comes.
             let before = Diameter::computed_trade(finished.mm() + 2.0 * depth.mm());
             let thin = self.cut(feed, step, before);
-            if let Some(limit) = thin.forbids(depth, &self.common.job.lathe, spring)? {
-                return Ok(Some(limit));
-            }
-            let thick = Cut {
-                before: self.start,
-                ..thin
-            };
-            thick.forbids(depth, &self.common.job.lathe, None)
+            thin.forbids(depth, &self.common.job.lathe, spring, self.start)
         };
         let metal = (self.start.mm() - finished.mm()) / 2.0;
         let mut too_many = (metal / per_mark).ceil() as i64 + 1;

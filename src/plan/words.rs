@@ -1,5 +1,6 @@
 //! Words about lathe, dials and figures that the steps are made of.
 
+use std::fmt::Write as _;
 use std::ops::Deref;
 
 use super::clamping::Clamping;
@@ -297,15 +298,18 @@ pub(super) fn ring_rows(
 
 /// The same in one line.
 pub(super) fn ring_words(rows: &[RingRow], units: Units) -> String {
-    let rows: Vec<String> = rows
-        .iter()
-        .map(|row| {
-            let size = plain(row.size, units);
-            match row.farther {
-                Some(farther) => format!("{size}: {}, then {farther} farther", row.ring),
-                None => format!("{size}: {}", row.ring),
-            }
-        })
-        .collect();
-    rows.join("; ")
+    let mut words = String::new();
+    for (at, row) in rows.iter().enumerate() {
+        let (between, size) = (if at == 0 { "" } else { "; " }, plain(row.size, units));
+        // A text takes whatever is written.
+        let _ = match row.farther {
+            Some(farther) => write!(
+                words,
+                "{between}{size}: {}, then {farther} farther",
+                row.ring
+            ),
+            None => write!(words, "{between}{size}: {}", row.ring),
+        };
+    }
+    words
 }

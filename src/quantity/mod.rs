@@ -270,14 +270,14 @@ pub trait Quantity: sealed::Sealed + Copy + fmt::Display + std::str::FromStr<Err
         .to_string()
     }
 
-    /// Text rounded as a person reads it at the machine (3 decimals of a millimetre, 4 of an inch).
-    fn people(self, system: Units) -> String {
+    /// Rounded as a person reads it at the machine (3 decimals of a millimetre, 4 of an inch), to be
+    /// printed.
+    fn people(self, system: Units) -> impl fmt::Display {
         text::People {
             kind: Self::ROW.kind,
             value: self.trade(),
             system,
         }
-        .to_string()
     }
 }
 
@@ -379,7 +379,15 @@ macro_rules! quantities {
 
         impl fmt::Display for $t {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.pad(&self.text(Units::Metric))
+                if f.width().is_some() || f.precision().is_some() {
+                    return f.pad(&self.text(Units::Metric));
+                }
+                text::Exact {
+                    kind: Self::ROW.kind,
+                    value: self.trade(),
+                    system: Units::Metric,
+                }
+                .fmt(f)
             }
         }
 

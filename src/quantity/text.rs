@@ -4,7 +4,7 @@
 //! refused, and so is a unit of another kind; both errors name the units that would do. Printed is
 //! the shortest decimal that reads back as the stored value.
 
-use std::fmt;
+use std::fmt::{self, Write};
 
 use super::Row;
 use super::unit::{Kind, Unit, Units, kind_rows, kinds};
@@ -250,12 +250,8 @@ pub(crate) struct Exact {
 impl fmt::Display for Exact {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.kind.unit(self.system);
-        let shown = shortest(unit, self.value);
-        if unit.text().is_empty() {
-            write!(f, "{shown}")
-        } else {
-            write!(f, "{shown} {}", unit.text())
-        }
+        write!(f, "{}", shortest(unit, self.value))?;
+        written_behind(f, unit)
     }
 }
 
@@ -283,18 +279,6 @@ fn shortest(unit: &Unit, value: f64) -> f64 {
     }
 }
 
-/// Zeros behind the point struck, but for the last place that a person expects to see.
-fn trimmed(mut number: String, places: usize) -> String {
-    let Some(point) = number.find('.') else {
-        return number;
-    };
-    let least = point + 1 + places.saturating_sub(1).max(1);
-    while number.len() > least && number.ends_with('0') {
-        number.pop();
-    }
-    number
-}
-
 /// The value rounded as a person reads it at the machine.
 pub(crate) struct People {
     pub(crate) kind: &'static Kind,
@@ -304,23 +288,70 @@ pub(crate) struct People {
 
 impl fmt::Display for People {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let unit = self.kind.unit(self.system);
-        let places = self.kind.places(self.system);
-        let number = trimmed(
-            format!("{:.places$}", unit.from_trade(self.value) + 0.0),
-            places,
-        );
-        let number = if number.trim_start_matches(['-', '0', '.']).is_empty() {
-            number.trim_start_matches('-').to_owned()
-        } else {
-            number
-        };
-        if unit.text().is_empty() {
-            write!(f, "{number}")
-        } else {
-            write!(f, "{number} {}", unit.text())
-        }
+        self.number(f)?;
+        written_behind(f, self.kind.unit(self.system))
     }
+}
+
+impl People {
+    fn number(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let unit = self.kind.unit(self.system);
+        rounded(
+            f,
+            unit.from_trade(self.value),
+            self.kind.places(self.system),
+        )
+    }
+}
+
+/// The same without its unit.
+pub(crate) struct Bare(pub(crate) People);
+
+impl fmt::Display for Bare {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.number(f)
+    }
+}
+
+/// A unit behind its number, where it has a name.
+fn written_behind(f: &mut fmt::Formatter<'_>, unit: &Unit) -> fmt::Result {
+    if unit.text().is_empty() {
+        return Ok(());
+    }
+    f.write_char(' ')?;
+    f.write_str(unit.text())
+}
+
+/// The number to `places` decimals, without a sign at zero and without zeros at its end but for the
+/// place before the last, which a person expects to see.
+fn rounded(f: &mut fmt::Formatter<'_>, number: f64, places: usize) -> fmt::Result {
+    let Some(mut digits) = digits_to(number.abs(), places) else {
+        return write!(f, "{number:.places$}");
+    };
+    let least = places.min(places.saturating_sub(1).max(1));
+    let mut places = places;
+    while places > least && digits % 10 == 0 {
+        digits /= 10;
+        places -= 1;
+    }
+    if number < 0.0 && digits > 0 {
+        f.write_char('-')?;
+    }
+    let one = 10_u64.pow(places as u32);
+    match places {
+        0 => write!(f, "{digits}"),
+        _ => write!(f, "{}.{:0places$}", digits / one, digits % one),
+    }
+}
+
+/// The digits of a number to `places` decimals, rounded as it is printed; none where they are too many.
+fn digits_to(number: f64, places: usize) -> Option<u64> {
+    let scaled = number * 10_f64.powi(places as i32);
+    // The product is off by a last digit: where that may turn the rounding, the number itself is asked.
+    if scaled < 1e12 && (scaled.fract() - 0.5).abs() > 1e-3 {
+        return Some(scaled.round() as u64);
+    }
+    format!("{number:.places$}").replace('.', "").parse().ok()
 }
 
 /// The system of units of `text`, if it is a length, a feed or a roughness.

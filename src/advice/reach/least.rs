@@ -69,7 +69,7 @@ impl ReachAsk<'_> {
                 let error = self
                     .size
                     .gauge()
-                    .error_at(self.size.size(), &mut Provenance::default());
+                    .error_at(self.size.size(), &mut Provenance::deaf());
                 let mut text = match error {
                     Ok(InstrumentError::Certified(expanded, k)) => format!(
                         "an instrument whose certificate says U = {} with k = {k} at most",

@@ -94,7 +94,7 @@ impl ReachAsk<'_> {
             }
             ask = ask.with_dial(&finer);
         }
-        let mut unrecorded = Provenance::default();
+        let mut unrecorded = Provenance::deaf();
         // An instrument whose error is not known at this size is no remedy.
         let budget = ask.budget(&mut unrecorded).ok()?;
         let measuring = ask.measuring_budget(&mut unrecorded).ok()?;
