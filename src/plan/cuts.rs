@@ -467,7 +467,7 @@ impl SurfaceWriter<'_> {
                 "{found} {} The numbers below stay as they were.",
                 self.readout_set(
                     self.setup.diameter_at(self.cross, mark)?,
-                    &done.size.people(u)
+                    &done.size.people(u).to_string()
                 )
             ),
             Act::TurnRing { to } => format!(

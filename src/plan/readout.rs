@@ -19,8 +19,10 @@ impl SurfaceWriter<'_> {
     /// What the readout shows where the tip stands at a size.
     pub(super) fn shown(&self, size: Diameter) -> String {
         match self.cross.reads() {
-            DialReads::Diameter => size.people(self.u),
-            _ => Diameter::computed_trade(round_size(0.5 * size.mm())).people(self.u),
+            DialReads::Diameter => size.people(self.u).to_string(),
+            _ => Diameter::computed_trade(round_size(0.5 * size.mm()))
+                .people(self.u)
+                .to_string(),
         }
     }
 
