@@ -380,7 +380,7 @@ fn an_inch_page_speaks_of_inches_and_a_metric_one_of_millimetres() {
             } else {
                 Units::Metric
             };
-            let size = turnwright::Quantity::people(size, units);
+            let size = turnwright::Quantity::people(size, units).to_string();
             assert!(page.contains(&size), "{name}: {size} is not on the page");
             for picture in sheet["pictures"].as_array().unwrap() {
                 let picture = read_by_a_person(picture.as_str().unwrap());
