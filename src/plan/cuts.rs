@@ -436,6 +436,9 @@ impl SurfaceWriter<'_> {
         );
         Ok(match done.act {
             Act::GoOn => format!("{found} Go on: the readings below stay as they were."),
+            Act::MoveMarks { marks: 0 } => format!(
+                "{found} The ring stays, and so does every reading below: the last cut still ends where it may."
+            ),
             Act::MoveMarks { marks } => format!(
                 "{found} The ring stays. Every reading below is moved by {} {}: {}.",
                 marks.abs(),
