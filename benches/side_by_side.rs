@@ -30,7 +30,7 @@ use turnwright::{
 };
 
 mod tools;
-use tools::{Outcome, allocations, duel, near, report};
+use tools::{Outcome, allocations, duel, memory, near, report};
 
 /// Feeds of 0.05 to 0.4 mm/rev and corner radii of 0.4 to 1.6 mm, the same every time.
 fn rows(count: usize) -> (Vec<f64>, Vec<f64>) {
@@ -860,6 +860,40 @@ fn five_steps() -> Outcome<()> {
     Ok(())
 }
 
+/// The memory of a plan grows with its steps: each surface more takes as much as the one before.
+fn memory_of_plans() -> Outcome<()> {
+    // Invented shafts on the invented lathe of the other plans, 2 mm from shoulder to shoulder.
+    let mut fields: toml::Table =
+        include_str!("../examples/jobs/metric_radius_dial.toml").parse()?;
+    fields.remove("part");
+    let mut job = serde_json::to_value(&fields)?;
+    job["stock"] = serde_json::json!({ "diameter": "40 mm", "length": "160 mm" });
+    let mut found = Vec::new();
+    for count in [1, 2, 4, 8_u32] {
+        let seat = |at: u32| serde_json::json!({ "diameter": format!("{} mm", 40 - 2 * (count - at)), "class": "h9", "length": "8 mm" });
+        job["part"] = serde_json::json!({ "surfaces": (0..count).map(seat).collect::<Vec<_>>() });
+        let asked = Question::from_text(&serde_json::json!({ "plan": job }).to_string())?;
+        let (sheet, held, most) = memory(|| asked.answer());
+        let steps = sheet?.steps.len();
+        println!(
+            "plan/memory/{count} surfaces, {steps:>3} steps {held:>9} bytes held, {most} while planning"
+        );
+        found.push([steps, held, most].map(|of| of as f64));
+    }
+    let more = |from: usize, to: usize, what: usize| {
+        (found[to][what] - found[from][what]) / (found[to][0] - found[from][0])
+    };
+    for (what, name) in [(1, "held"), (2, "while planning")] {
+        let (first, last) = (more(0, 1, what), more(2, 3, what));
+        println!(
+            "plan/memory/{name:<15} {first:>6.0} bytes for each step of the second surface, {last:.0} of the fifth to eighth"
+        );
+        // A vector that doubles its room holds up to twice what lies in it.
+        assert!(last < 2.0 * first, "{name}: {found:?}");
+    }
+    Ok(())
+}
+
 /// A budget of ten components with all that is read from it, and the outcome of its spread.
 fn budgets() -> Outcome<()> {
     const NAMES: [&str; 10] = ["a", "b", "c", "d", "e", "f", "g", "h", "i", "j"];
@@ -933,5 +967,6 @@ fn main() -> Outcome<()> {
     );
     documents()?;
     five_steps()?;
+    memory_of_plans()?;
     budgets()
 }

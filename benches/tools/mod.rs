@@ -10,15 +10,33 @@ pub type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
 struct Counting;
 
 static ALLOCATIONS: AtomicUsize = AtomicUsize::new(0);
+static LIVE: AtomicUsize = AtomicUsize::new(0);
+static MOST: AtomicUsize = AtomicUsize::new(0);
+
+fn taken(bytes: usize) {
+    ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+    let live = LIVE.fetch_add(bytes, Ordering::Relaxed) + bytes;
+    MOST.fetch_max(live, Ordering::Relaxed);
+}
+
+fn given_back(bytes: usize) {
+    LIVE.fetch_sub(bytes, Ordering::Relaxed);
+}
 
 // SAFETY: hands everything on to the system's allocator.
 unsafe impl GlobalAlloc for Counting {
     unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
-        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        taken(layout.size());
         unsafe { System.alloc(layout) }
     }
     unsafe fn dealloc(&self, place: *mut u8, layout: Layout) {
+        given_back(layout.size());
         unsafe { System.dealloc(place, layout) }
+    }
+    unsafe fn realloc(&self, place: *mut u8, layout: Layout, bytes: usize) -> *mut u8 {
+        given_back(layout.size());
+        taken(bytes);
+        unsafe { System.realloc(place, layout, bytes) }
     }
 }
 
@@ -30,6 +48,15 @@ pub fn allocations(work: impl FnOnce()) -> usize {
     let before = ALLOCATIONS.load(Ordering::Relaxed);
     work();
     ALLOCATIONS.load(Ordering::Relaxed) - before
+}
+
+/// What `work` makes, the bytes that are still held for it, and the most that were held on the way.
+pub fn memory<T>(work: impl FnOnce() -> T) -> (T, usize, usize) {
+    let before = LIVE.load(Ordering::Relaxed);
+    MOST.store(before, Ordering::Relaxed);
+    let made = work();
+    let held = LIVE.load(Ordering::Relaxed).saturating_sub(before);
+    (made, held, MOST.load(Ordering::Relaxed) - before)
 }
 
 /// Times two sides in turns; the best of `rounds` each, in ns for each of `items`.

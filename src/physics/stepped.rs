@@ -124,22 +124,21 @@ impl HeldBar {
         steadies: &[Steady],
     ) -> Result<Self, Error> {
         check_length(sections)?;
-        let mut pieces: Vec<(Length, Piece)> = Vec::with_capacity(sections.len());
-        let mut ends = Vec::with_capacity(sections.len());
+        let mut pieces: Vec<(Range<Length>, Piece)> = Vec::with_capacity(sections.len());
         // Ends are summed as sizes are, in millimetres, so that a station or a steady at the end of a
         // section stands there to the last digit.
         let (mut sum, mut length) = (0.0, Length::default());
         for section in sections {
             let mut start = length;
             section.pieces(youngs_modulus, |piece| {
-                pieces.push((start, piece));
-                start += piece.length;
-                ends.push(start);
+                let end = start + piece.length;
+                pieces.push((start..end, piece));
+                start = end;
             });
             sum = round_size(sum + section.length().mm());
             length = WorkLength::computed_trade(sum).length();
-            if let Some(end) = ends.last_mut() {
-                *end = length;
+            if let Some((over, _)) = pieces.last_mut() {
+                over.end = length;
             }
         }
         let props = props(length, support, springs, steadies)?;
@@ -154,8 +153,8 @@ impl HeldBar {
             Head::Centre(give) => Side::pinned(give),
         };
         let mut spans = Vec::with_capacity(pieces.len() + props.len());
-        for ((start, piece), end) in pieces.iter().zip(&ends) {
-            cut(piece, *start..*end, &props, first, &mut spans);
+        for (over, piece) in pieces {
+            cut(&piece, over, &props, first, &mut spans);
         }
         let mut bar = Self {
             length,
@@ -715,7 +714,8 @@ fn props(
     springs: &Springs,
     steadies: &[Steady],
 ) -> Result<Vec<Prop>, Error> {
-    let mut props = Vec::with_capacity(steadies.len() + 1);
+    let centres = usize::from(support != Support::Chuck);
+    let mut props = Vec::with_capacity(steadies.len() + centres);
     for (number, steady) in steadies.iter().enumerate() {
         let at = steady.at().length();
         let beyond = match support {

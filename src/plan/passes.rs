@@ -73,7 +73,7 @@ const MAIN_MARKS: [i64; 4] = [10, 5, 2, 1];
 const FINISH_DEPTHS: i64 = 32;
 
 /// How many roughing depths are looked at, from the least that the number of cuts needs.
-const ROUGH_DEPTHS: usize = 24;
+const ROUGH_DEPTHS: i64 = 24;
 
 impl Metal {
     /// The cuts, if the metal can be divided so.
@@ -128,26 +128,38 @@ impl Metal {
         let most = (self.rough_most / mark) * mark;
         // A roughing cut is at least one division deeper than a finishing cut.
         let least = ((finish / mark) + 1) * mark;
-        let first_most = if self.first_cut {
-            self.first_most.min(self.rough_most) as f64
+        let (first_least, first_most) = if self.first_cut {
+            (
+                self.least.max(self.first_least) as f64,
+                self.first_most.min(self.rough_most) as f64,
+            )
         } else {
-            0.0
+            (0.0, 0.0)
         };
         let fewest = ((room - first_most) / most.max(1) as f64).ceil().max(0.0) as i64;
         for count in fewest..=fewest + 2 {
             if best.is_better_than(self.least_price(finish, count)) {
                 return;
             }
-            let low = ((room - first_most) / count.max(1) as f64).max(least as f64);
-            let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
-            let depths = match count {
-                0 => (0..=0).step_by(1),
-                _ => (from..=most).step_by(mark as usize),
-            };
-            for rough in depths.take(ROUGH_DEPTHS) {
-                if let Some(choice) = self.choice(end, finish, mark, count, rough) {
-                    best.offer(self.price(&choice), choice);
+            let rough = match count {
+                0 => 0,
+                _ => {
+                    let low = ((room - first_most) / count as f64).max(least as f64);
+                    let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
+                    // The deeper the roughing cuts, the lighter the first one, and the better. Of a plan
+                    // without a first cut they are all of the metal.
+                    let high = (room - first_least + 1e-9) / (count * mark) as f64;
+                    let deepest = most
+                        .min(from + (ROUGH_DEPTHS - 1) * mark)
+                        .min(high.floor() as i64 * mark);
+                    if deepest < from {
+                        continue;
+                    }
+                    deepest
                 }
+            };
+            if let Some(choice) = self.choice(end, finish, mark, count, rough) {
+                best.offer(self.price(&choice), choice);
             }
         }
     }
