@@ -88,6 +88,7 @@ impl SurfaceWriter<'_> {
                 .text
                 .push_str(&self.set_words(setup.rough_step.spindle_speed, &setup.rough_step));
         }
+        zero_x.text.push_str(&self.set_the_stop());
         steps.push(zero_x);
         Ok(())
     }
@@ -499,7 +500,10 @@ impl SurfaceWriter<'_> {
                     true => "where the last cut left it",
                     false => "at its last mark",
                 },
-                self.z_words(shoulder),
+                match self.set_the_stop().is_empty() {
+                    true => self.z_words(shoulder),
+                    false => format!("{}, the stop or indicator put back", self.z_words(shoulder)),
+                },
                 if job.tool.cutting_edge_angle().degrees() < 90.0 {
                     " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
                 } else {

@@ -2,6 +2,7 @@
 
 use super::clamping::Clamping;
 use super::common::Common;
+use super::job::LengthBy;
 use super::readout::is_readout;
 use super::safety::short_name;
 use super::sheet::WayCost;
@@ -284,6 +285,13 @@ impl Figures<'_> {
         }
         if let Some(fluid) = self.common.fluid {
             more(format!("cutting fluid: {fluid}"));
+        }
+        match self.common.job.preference(|p| p.length_by()) {
+            Some(LengthBy::Stop) => more(String::from("a stop for the carriage on the bed")),
+            Some(LengthBy::Indicator) => {
+                more(String::from("a dial indicator with a stand for the bed"));
+            }
+            _ => {}
         }
         for always in [
             "a calliper or depth gauge for the length",

@@ -14,6 +14,21 @@ use crate::shop::part::Part;
 use crate::shop::stock::Stock;
 use crate::shop::tool::Tool;
 
+/// What tells where the carriage has to stop for a shoulder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum LengthBy {
+    /// The dial of the carriage, at every cut.
+    #[default]
+    Dial,
+    /// A stop on the bed, set by the dial once for each surface.
+    Stop,
+    /// A dial indicator on the bed, set to 0 by the dial once for each surface.
+    Indicator,
+}
+
 /// What the person at the lathe prefers.
 ///
 /// ```
@@ -45,6 +60,8 @@ pub struct Preferences {
     instrument: Option<Gauge>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     measuring_stops: Option<u32>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    length_by: Option<LengthBy>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     batch: Option<u32>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
@@ -180,6 +197,8 @@ impl Preferences {
         with_parting parting: BladeWidth;
         /// With this number of measuring stops, whatever they are worth.
         with_measuring_stops measuring_stops: u32;
+        /// With this to tell where the carriage has to stop; without, its dial.
+        with_length_by length_by: LengthBy;
         /// With so many parts made one after the other: the sheet says which of them to measure.
         with_batch batch: u32;
         /// With this least chance of a good part: a mark that gives less is not used.
@@ -247,6 +266,12 @@ impl Preferences {
     #[must_use]
     pub fn measuring_stops(&self) -> Option<u32> {
         self.measuring_stops
+    }
+
+    /// What tells where the carriage has to stop, if it is given.
+    #[must_use]
+    pub fn length_by(&self) -> Option<LengthBy> {
+        self.length_by
     }
 
     /// How many parts are made one after the other, if it is given.
@@ -353,6 +378,14 @@ mod serial {
                 correct_for_spring: f.flag("correct_for_spring")?.unwrap_or(false),
                 instrument: f.item("instrument", Gauge::read)?,
                 measuring_stops: f.count("measuring_stops")?,
+                length_by: f.choice(
+                    "length_by",
+                    &[
+                        ("dial", LengthBy::Dial),
+                        ("stop", LengthBy::Stop),
+                        ("indicator", LengthBy::Indicator),
+                    ],
+                )?,
                 batch: f.count("batch")?,
                 least_good: f.quantity("least_good")?,
                 price_scrap: f.quantity("price_scrap")?,

@@ -62,7 +62,7 @@ mod words;
 
 pub use after::{AfterMeasurement, Measurement};
 pub use batch::Batch;
-pub use job::{Job, Preferences};
+pub use job::{Job, LengthBy, Preferences};
 pub use sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, SurfaceAt, Way, WayCost};
 
 use crate::error::Error;

@@ -1,6 +1,8 @@
 //! The least time over whole divisions, the lathe's feeds and its spindle steps; and what both ways
 //! of dividing the metal cost.
 
+use std::borrow::Cow;
+
 use super::datum::Datum;
 use super::lengths::RUN_IN;
 use super::passes::{Metal, PlannedCut};
@@ -31,8 +33,6 @@ const RETURN_TIME: Sourced<Duration> = Sourced::new(
 pub(super) struct Pace<'a> {
     pub(super) rough: (&'a FeedChoice, &'a SpindleChoice),
     pub(super) finish: (&'a FeedChoice, &'a SpindleChoice),
-    /// The highest step that no limit forbids, on the finished diameter.
-    pub(super) top: SpindleSpeed,
     /// Most that the bar may spring under a roughing cut.
     pub(super) spring: DiameterError,
     /// True where the diameter before the first cut was measured.
@@ -46,25 +46,29 @@ pub(super) struct Ways {
 }
 
 /// A feed and a step of their own, or those of the kind.
-pub(super) fn paced(
+pub(super) fn paced<'a>(
     lathe: &Lathe,
     pace: Option<(Feed, SpindleSpeed)>,
-    feed: &FeedChoice,
-    step: &SpindleChoice,
-) -> (FeedChoice, SpindleChoice) {
-    let (mut feed, mut step) = (feed.clone(), step.clone());
-    if let Some((own, spindle_speed)) = pace {
-        feed = FeedChoice {
-            feed: own,
-            lever: lathe.feed_name(own).map(str::to_owned),
-            by_hand: false,
-        };
-        step.spindle_speed = spindle_speed;
-    }
-    (feed, step)
+    feed: &'a FeedChoice,
+    step: &'a SpindleChoice,
+) -> (Cow<'a, FeedChoice>, Cow<'a, SpindleChoice>) {
+    let Some((own, spindle_speed)) = pace else {
+        return (Cow::Borrowed(feed), Cow::Borrowed(step));
+    };
+    let feed = FeedChoice {
+        feed: own,
+        lever: lathe.feed_name(own).map(str::to_owned),
+        by_hand: false,
+    };
+    let step = SpindleChoice {
+        spindle_speed,
+        ..step.clone()
+    };
+    (Cow::Owned(feed), Cow::Owned(step))
 }
 
-/// Both ways, as far as they are asked for.
+/// Both ways, as far as they are asked for; `top` is the highest step that no limit forbids, on the
+/// finished diameter.
 pub(super) fn ways(
     whole: &Whole<'_>,
     datum: &Datum,
@@ -72,6 +76,7 @@ pub(super) fn ways(
     pace: &Pace<'_>,
     readable: &[PlannedCut],
     provenance: &mut Provenance,
+    top: impl Fn() -> Result<SpindleSpeed, Error>,
 ) -> Result<Ways, Error> {
     let job = whole.common.job;
     let way = job.preference(|p| p.way()).unwrap_or_default();
@@ -87,7 +92,15 @@ pub(super) fn ways(
         Some(given) => given,
         None => provenance.open("time of a change of step", &CHANGE_TIME),
     };
-    let quick = quickest(whole, datum, metal, pace, (pass, change), provenance)?;
+    let quick = quickest(
+        whole,
+        datum,
+        metal,
+        pace,
+        top()?,
+        (pass, change),
+        provenance,
+    )?;
     let mut costs = Vec::new();
     if compare {
         for (way, cuts) in [(Way::Readable, readable), (Way::LeastTime, &quick)] {
@@ -139,6 +152,7 @@ fn quickest(
     datum: &Datum,
     metal: &Metal,
     pace: &Pace<'_>,
+    top: SpindleSpeed,
     (pass, change): (Duration, Duration),
     provenance: &mut Provenance,
 ) -> Result<Vec<PlannedCut>, Error> {
@@ -154,10 +168,7 @@ fn quickest(
         return Err(not_offered("a bar with a skin"));
     }
     let (rough, finish) = (pace.rough, pace.finish);
-    let top = pace
-        .top
-        .max(rough.1.spindle_speed)
-        .max(finish.1.spindle_speed);
+    let top = top.max(rough.1.spindle_speed).max(finish.1.spindle_speed);
     let allowed: Vec<SpindleSpeed> = steps.iter().copied().filter(|step| *step <= top).collect();
     let q = cross.diameter_per_division().mm();
     let last = datum.last.count();

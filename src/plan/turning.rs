@@ -1,5 +1,6 @@
 //! The figures of one surface, before any word: speed, feeds, zone and datum, passes, chance.
 
+use std::borrow::Cow;
 use std::fmt;
 
 use super::chance::{Aim, Chance, JobPrices, Rests};
@@ -253,12 +254,12 @@ impl<'a> Turning<'a> {
             &Pace {
                 rough: (rough_feed, &rough_step),
                 finish: (&finish_feed, &finish_step),
-                top: step_at(guarded.middle())?.spindle_speed,
                 spring: rough_spring,
                 measured: before.measured,
             },
             &cuts,
             provenance,
+            || Ok(step_at(guarded.middle())?.spindle_speed),
         )?;
         let mut before_finish = before_finish;
         let mut finishing = finishing;
@@ -269,8 +270,8 @@ impl<'a> Turning<'a> {
             finishing = DepthOfCut::computed_trade(marks as f64 * q / 2.0);
             before_finish =
                 cross.diameter_at(datum.zero, Divisions::new(cuts[end - 2].mark - marks)?)?;
-            (finish_feed, finish_step) =
-                paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
+            let (feed, step) = paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
+            (finish_feed, finish_step) = (feed.into_owned(), step.into_owned());
         }
         let mut ahead = whole.ahead(
             &datum,
@@ -297,8 +298,8 @@ impl<'a> Turning<'a> {
         )?;
         chance.cautions(&aim, &size_ask, units, cautions)?;
         let mut fed = vec![
-            (rough_feed.clone(), rough_step.clone()),
-            (finish_feed.clone(), finish_step.clone()),
+            paced(&job.lathe, None, rough_feed, &rough_step),
+            paced(&job.lathe, None, &finish_feed, &finish_step),
         ];
         for cut in cuts.iter().filter(|cut| cut.pace.is_some()) {
             fed.push(paced(&job.lathe, cut.pace, rough_feed, &rough_step));
@@ -311,7 +312,9 @@ impl<'a> Turning<'a> {
             common.carriage,
             place.length_limits,
             &place.at.path(&job.part, "length"),
-            &fed.iter().map(|(f, s)| (f, s)).collect::<Vec<_>>(),
+            &fed.iter()
+                .map(|(f, s)| (f.as_ref(), s.as_ref()))
+                .collect::<Vec<_>>(),
         )?;
         let roughness = roughness(job, finish_feed.feed, cautions)?;
         for caution in &rough_step.cautions {
@@ -355,11 +358,11 @@ impl<'a> Turning<'a> {
     }
 
     /// The feed and the spindle step of a cut.
-    pub(super) fn pace_of(
-        &self,
-        common: &Common<'_>,
+    pub(super) fn pace_of<'b>(
+        &'b self,
+        common: &'b Common<'_>,
         cut: &PlannedCut,
-    ) -> (FeedChoice, SpindleChoice) {
+    ) -> (Cow<'b, FeedChoice>, Cow<'b, SpindleChoice>) {
         let (feed, step) = match cut.kind {
             StepKind::FinishCut => (&self.finish_feed, &self.finish_step),
             _ => (&common.rough_feed, &self.rough_step),
@@ -579,6 +582,9 @@ pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
 
 /// Six decimals of a millimetre at most, for words about a fraction of a mark.
 pub(super) fn tenth_of_a_mark(marks: f64) -> String {
+    if marks.fract() == 0.0 {
+        return format!("{}", marks as i64);
+    }
     let text = format!("{marks:.1}");
     text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }

@@ -5,7 +5,7 @@ use std::ops::Deref;
 
 use super::clamping::Clamping;
 use super::common::Common;
-use super::job::Job;
+use super::job::{Job, LengthBy};
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, cross_reading, mark_size, plain, tenth_of_a_mark};
 use crate::advice::feed::{FAST_HAND, FeedChoice};
@@ -242,13 +242,49 @@ impl SurfaceWriter<'_> {
         } else {
             format!(", {withdraw}, back to the right.")
         };
+        let to = match self.length_by() {
+            LengthBy::Dial => format!("to {}", self.z_words(plan.stop)),
+            LengthBy::Stop => format!("gently against the stop (Z {})", self.z_people(plan.stop)),
+            LengthBy::Indicator => {
+                format!(
+                    "until the indicator reads 0 (Z {})",
+                    self.z_people(plan.stop)
+                )
+            }
+        };
         match plan.feed_off {
             Some(off) => format!(
-                "Feed off at {}, by hand to {}{again}{after}",
+                "Feed off at {}, by hand {to}{again}{after}",
                 self.z_words(off),
-                self.z_words(plan.stop)
             ),
-            None => format!("By hand to {}{again}{after}", self.z_words(plan.stop)),
+            None => format!("By hand {to}{again}{after}"),
+        }
+    }
+
+    /// What tells where the carriage has to stop.
+    fn length_by(&self) -> LengthBy {
+        self.job.preference(|p| p.length_by()).unwrap_or_default()
+    }
+
+    fn z_people(&self, divisions: Divisions) -> String {
+        Position::computed_trade(-self.carriage.travel_at(divisions))
+            .people(self.u)
+            .to_string()
+    }
+
+    /// How the stop or the indicator is set for this surface, where one is used.
+    pub(super) fn set_the_stop(&self) -> String {
+        let at = self.z_words(self.setup.carriage.stop);
+        match self.length_by() {
+            LengthBy::Dial => String::new(),
+            LengthBy::Stop => format!(
+                " With the tip clear of the bar, carriage to {at}; bring the stop against it and lock it. Never drive power feed \
+                 into the stop."
+            ),
+            LengthBy::Indicator => format!(
+                " With the tip clear of the bar, carriage to {at}; an indicator on the bed against the carriage, pressed in by a \
+                 turn and set to 0. It must have room to move back."
+            ),
         }
     }
 

@@ -781,7 +781,10 @@ mod tests {
     #[test]
     fn people_read_no_minus_zero() {
         assert_eq!(
-            Deflection::from_mm(-0.00001).unwrap().people(Units::Metric),
+            Deflection::from_mm(-0.00001)
+                .unwrap()
+                .people(Units::Metric)
+                .to_string(),
             "0.00 mm"
         );
     }

@@ -32,6 +32,12 @@ pub(super) fn read(row: &Row, text: &str) -> Result<f64, Error> {
         return Err(unreadable(row, text, "write a number and a unit"));
     }
     let (written, rest) = number(row, trimmed)?;
+    // Most people write a unit as the table does.
+    if written.denominator == 1.0
+        && let Some(unit) = row.kind().spelled(rest.trim())
+    {
+        return Ok(unit.to_trade(written.numerator, 1.0));
+    }
     let spelling = spelling(rest);
     if spelling.is_empty() && !std::ptr::eq(row.kind(), &kind_rows::Number) {
         return Err(Error::new(
@@ -61,8 +67,12 @@ pub(super) fn read(row: &Row, text: &str) -> Result<f64, Error> {
 
 /// The number in front, and what follows it.
 fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
-    let lower = text.trim_start_matches(['+', '-']).to_ascii_lowercase();
-    if lower.starts_with("nan") || lower.starts_with("inf") {
+    let unsigned = text.trim_start_matches(['+', '-']);
+    let begins = |word: &str| {
+        let head = unsigned.get(..word.len());
+        head.is_some_and(|head| head.eq_ignore_ascii_case(word))
+    };
+    if begins("nan") || begins("inf") {
         return Err(Error::new(
             ErrorKind::NotFinite,
             row.name(),
@@ -334,14 +344,27 @@ fn rounded(f: &mut fmt::Formatter<'_>, number: f64, places: usize) -> fmt::Resul
         digits /= 10;
         places -= 1;
     }
-    if number < 0.0 && digits > 0 {
-        f.write_char('-')?;
+    let negative = number < 0.0 && digits > 0;
+    // From the last digit to the first, the point between, at least one digit before it.
+    let mut text = [b'0'; 32];
+    let mut at = text.len();
+    let mut put = |byte: u8| {
+        at -= 1;
+        text[at] = byte;
+    };
+    let mut place = 0;
+    while digits > 0 || place <= places {
+        if place == places && places > 0 {
+            put(b'.');
+        }
+        put(b'0' + (digits % 10) as u8);
+        digits /= 10;
+        place += 1;
     }
-    let one = 10_u64.pow(places as u32);
-    match places {
-        0 => write!(f, "{digits}"),
-        _ => write!(f, "{}.{:0places$}", digits / one, digits % one),
+    if negative {
+        put(b'-');
     }
+    f.write_str(std::str::from_utf8(&text[at..]).map_err(|_| fmt::Error)?)
 }
 
 /// The digits of a number to `places` decimals, rounded as it is printed; none where they are too many.

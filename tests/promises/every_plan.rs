@@ -161,6 +161,9 @@ impl Made<'_> {
             json!(m.chance.one_of(&[2, 10, 50]))
         });
         self.maybe(0.1, "largest_depth", &mut p, |m| json!(m.size(1.0)));
+        self.maybe(0.2, "length_by", &mut p, |m| {
+            json!(m.chance.one_of(&["dial", "stop", "indicator"]))
+        });
         self.maybe(0.1, "parting", &mut p, |m| json!(m.size(3.0)));
         p
     }

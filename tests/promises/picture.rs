@@ -380,8 +380,11 @@ fn an_inch_page_speaks_of_inches_and_a_metric_one_of_millimetres() {
             } else {
                 Units::Metric
             };
-            let size = turnwright::Quantity::people(size, units).to_string();
-            assert!(page.contains(&size), "{name}: {size} is not on the page");
+            let size = turnwright::Quantity::people(size, units);
+            assert!(
+                page.contains(&size.to_string()),
+                "{name}: {size} is not on the page"
+            );
             for picture in sheet["pictures"].as_array().unwrap() {
                 let picture = read_by_a_person(picture.as_str().unwrap());
                 assert_eq!(length_in(&picture, other), None, "{name} in {units:?}");
