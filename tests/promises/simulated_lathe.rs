@@ -10,7 +10,7 @@ pub mod dial;
 #[path = "simulated/person.rs"]
 mod person;
 #[path = "simulated/trial.rs"]
-mod trial;
+pub mod trial;
 
 use dial::Chance;
 use person::{Bends, Came, Made, Manner, Slip, turn};
