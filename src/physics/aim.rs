@@ -354,8 +354,7 @@ fn balance(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
         };
         let step = (next - shift).abs();
         shift = next;
-        // The error falls with the square of the step: after this one it is below the last digit.
-        if step <= 1e-9 * zone {
+        if step <= 1e-15 * zone {
             break;
         }
     }
