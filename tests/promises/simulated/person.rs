@@ -516,7 +516,11 @@ pub fn turn(
                         at -= 1;
                         continue;
                     } else if why.contains("zero_at") {
-                        let again = bench.trial.anew(answer.mean);
+                        // A job is planned anew from its first end only.
+                        let again = match bench.round {
+                            false => bench.trial.anew(answer.mean),
+                            true => None,
+                        };
                         let Some((trial, plan)) = again else {
                             bench.made.stopped = true;
                             break;
