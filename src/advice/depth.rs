@@ -11,7 +11,7 @@ use crate::physics::{drive, engagement, force, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
     ChipThickness, DepthOfCut, Diameter, DiameterError, EdgeRadius, Feed, MainForce, PassiveForce,
-    Power, Quantity, SpindleSpeed, WorkLength,
+    Power, Quantity, SpindleSpeed, WorkLength, round_size,
 };
 use crate::shop::figure::ToolMaterial;
 use crate::shop::lathe::{EFFICIENCY, Lathe};
@@ -422,7 +422,10 @@ pub(crate) fn no_depth(limit: DepthLimit, floor: DepthOfCut) -> Error {
     Error::new(
         ErrorKind::Impossible,
         "tool",
-        format!("a tool that cuts from {floor:.10} of depth"),
+        format!(
+            "a tool that cuts from {} of depth",
+            DepthOfCut::computed_trade(round_size(floor.mm()))
+        ),
         format!("a depth that {limit} allows"),
         remedy,
     )

@@ -11,6 +11,7 @@ use crate::provenance::{Provenance, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     CriticalSpeed, CuttingSpeed, DepthOfCut, Diameter, Feed, ThermalExpansion, YoungsModulus,
+    round_size,
 };
 use crate::shop::dial::Dial;
 use crate::shop::figure::SpeedBand;
@@ -101,7 +102,7 @@ impl<'a> Common<'a> {
     /// The diameter of the bar where a tool first touches it: its high side, where it runs out.
     pub(super) fn touched(&self) -> Diameter {
         let run_out = self.job.stock.run_out().map_or(0.0, |run_out| run_out.mm());
-        Diameter::computed_trade(self.job.stock.diameter().mm() + run_out)
+        Diameter::computed_trade(round_size(self.job.stock.diameter().mm() + run_out))
     }
 }
 

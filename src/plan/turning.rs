@@ -468,7 +468,7 @@ fn under_skin(job: &Job, before: &Before) -> DepthOfCut {
         );
     };
     let run_out = job.stock.run_out().map_or(0.0, |run_out| run_out.mm());
-    DepthOfCut::computed_trade(skin.mm() + run_out)
+    DepthOfCut::computed_trade(round_size(skin.mm() + run_out))
 }
 
 #[cold]
@@ -480,7 +480,10 @@ fn under_skin_too_deep(job: &Job, before: &Before, most: DepthOfCut, limit: Dept
             "a first cut of {} to be under the skin all round",
             under_skin(job, before)
         ),
-        format!("at most {most} of depth, which {limit} allows"),
+        format!(
+            "at most {} of depth, which {limit} allows",
+            DepthOfCut::computed_trade(round_size(most.mm()))
+        ),
         "a finer feed, a live centre, a bar that runs truer; or turn the skin off beforehand and give the measured diameter as zero_at",
     )
 }

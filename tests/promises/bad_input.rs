@@ -481,6 +481,15 @@ fn every_bad_value_names_its_field() {
 }
 
 #[test]
+fn a_depth_that_no_drive_has_the_power_for_is_told_with_its_unit() {
+    let mut job = with("/tool/corner_radius", json!("0.0315 in"));
+    job["lathe"]["power"] = json!("0.03 kW");
+    // A quarter of the corner: 0.0315 in is 0.8001 mm.
+    let error = refused(&job);
+    assert_eq!(error.given(), "a tool that cuts from 0.200025 mm of depth");
+}
+
+#[test]
 fn a_misspelt_needed_field_is_named_with_the_right_one() {
     let mut job = demo();
     let stock = job["stock"].as_object_mut().unwrap();

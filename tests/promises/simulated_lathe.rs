@@ -4,7 +4,7 @@
 //! touch, the instrument and the warmth are written anew. A sheet is read as a person reads it.
 
 #[path = "simulated/beam.rs"]
-mod beam;
+pub mod beam;
 #[path = "simulated/dial.rs"]
 pub mod dial;
 #[path = "simulated/person.rs"]
