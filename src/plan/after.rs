@@ -11,7 +11,6 @@ use super::sheet::{Sheet, StepKind};
 use super::steps;
 use super::take::{Act, Made, Slip, Suspicion};
 use super::turning::Turning;
-use super::whole::Whole;
 use crate::advice::diagnosis::{Cause, CauseFit, Diagnosis, DiagnosisAsk, SizeAt};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::error::{Error, ErrorKind};
@@ -385,13 +384,7 @@ fn diagnose(
         Some(given) => half_of(given),
         None => ask.measuring_budget(provenance)?.combined(),
     };
-    let whole = Whole {
-        common,
-        held: &clamping.held,
-        law: &clamping.law,
-        place: &turning.place,
-        start: turning.before.start,
-    };
+    let whole = turning.whole(common, clamping);
     let cut = turning.cuts[made.cuts - 1];
     let (feed, step) = turning.pace_of(common, &cut);
     let before = match made.cuts {

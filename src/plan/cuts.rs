@@ -6,6 +6,7 @@ use super::take::{Act, Done, Slip};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
+use crate::physics::{engagement, measured_force};
 use crate::quantity::{
     Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
@@ -251,8 +252,13 @@ impl SurfaceWriter<'_> {
             ),
         );
         let effort = setup.effort(self.common, self.clamp, before, depth, (feed, step))?;
+        let chip =
+            engagement::chip_section(depth, feed.feed, self.common.job.tool.cutting_edge_angle());
         out.because = Some(format!(
-            "main force {}, {} at the spindle, bar springs about {} on the diameter at most",
+            "main force F = k_c a f = {} x {} x {} = {}, {} at the spindle, bar springs about {} on the diameter at most",
+            measured_force::specific_force_of_chip(effort.forces.main, chip).people(u),
+            depth.people(u),
+            feed.feed.people(u),
             effort.forces.main.people(u),
             effort.power.people(u),
             effort.spring.people(u),

@@ -7,7 +7,6 @@ use super::heading::Figures;
 use super::lengths::RUN_IN;
 use super::sheet::StepKind;
 use super::turning::Turning;
-use super::whole::Whole;
 use crate::error::Error;
 use crate::quantity::{Diameter, DiameterError, Tolerance, WorkLength, round_size};
 use crate::shop::surface::Surface;
@@ -165,14 +164,8 @@ impl<'a> Outline<'a> {
         let depth = before
             .depth_to(after)
             .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
-        let cut = Whole {
-            common,
-            held: &self.clamp.held,
-            law: &self.clamp.law,
-            place,
-            start: turning.before.start,
-        };
-        let cut = cut.cut(&turning.finish_feed, &turning.finish_step, before);
+        let whole = turning.whole(common, self.clamp);
+        let cut = whole.cut(&turning.finish_feed, &turning.finish_step, before);
         let mut at = Vec::with_capacity(STATIONS);
         for station in 0..STATIONS {
             let share = station as f64 / (STATIONS - 1) as f64;

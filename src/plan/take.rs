@@ -7,7 +7,6 @@ use super::passes::PlannedCut;
 use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
 use super::turning::Turning;
-use super::whole::Whole;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim;
 use crate::physics::spread;
@@ -440,14 +439,7 @@ impl Turning<'_> {
         let Target { cut, mark, planned } = target;
         let most = match cut.kind {
             StepKind::FinishCut => {
-                let whole = Whole {
-                    common,
-                    held: &clamping.held,
-                    law: &clamping.law,
-                    place: &self.place,
-                    start: self.before.start,
-                };
-                let (most, _) = whole.most(
+                let (most, _) = self.whole(common, clamping).most(
                     &self.finish_feed,
                     &self.finish_step,
                     self.guarded.middle(),

@@ -357,6 +357,21 @@ impl<'a> Turning<'a> {
         })
     }
 
+    /// What is the same for every depth looked at on it.
+    pub(super) fn whole<'b>(
+        &'b self,
+        common: &'b Common<'b>,
+        clamping: &'b Clamping<'b>,
+    ) -> Whole<'b> {
+        Whole {
+            common,
+            held: &clamping.held,
+            law: &clamping.law,
+            place: &self.place,
+            start: self.before.start,
+        }
+    }
+
     /// The feed and the spindle step of a cut.
     pub(super) fn pace_of<'b>(
         &'b self,
@@ -384,15 +399,9 @@ impl<'a> Turning<'a> {
         depth: DepthOfCut,
         (feed, step): (&FeedChoice, &SpindleChoice),
     ) -> Result<Effort, Error> {
-        Whole {
-            common,
-            held: &clamping.held,
-            law: &clamping.law,
-            place: &self.place,
-            start: self.before.start,
-        }
-        .cut(feed, step, before)
-        .effort(depth)
+        self.whole(common, clamping)
+            .cut(feed, step, before)
+            .effort(depth)
     }
 
     /// Time of one cut up to the shoulder, run-in included.

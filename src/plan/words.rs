@@ -95,11 +95,13 @@ impl Writer<'_> {
     pub(super) fn speed_words(&self, step: &SpindleChoice, on: Diameter) -> String {
         let u = self.u;
         let mut words = format!(
-            "{} on {}; {} would be ideal for {}; governed by {}",
+            "{} on {}; ideal for {} would be n = v / (pi d) = {} / (pi x {}) = {}; governed by {}",
             step.cutting_speed.people(u),
             on.people(u),
-            step.ideal.people(u),
             self.band_words(),
+            self.common.wanted.people(u),
+            on.people(u),
+            step.ideal.people(u),
             step.governed_by,
         );
         if let Some(above) = &step.neighbour_above {

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
-use turnwright::plan::{Job, Preferences, Sheet, StepKind};
+use turnwright::plan::{Job, LengthBy, Preferences, Sheet, StepKind};
 use turnwright::shop::dial::DialReads;
 use turnwright::{Diameter, Reading, Units};
 
@@ -365,6 +365,43 @@ fn a_batch_says_which_parts_to_measure() {
         prop_assert!(choice.expected_price <= choice.all_measured);
         prop_assert!(choice.expected_price <= choice.none_measured);
         prop_assert!(choice.drift_per_part.mm() > 0.0 && batch.tool_life.is_some());
+        Ok(())
+    });
+}
+
+#[test]
+fn lengths_by_a_stop_are_set_once_and_met_at_every_cut() {
+    on_plans(|job, sheet| {
+        for (by, set, met) in [
+            (
+                LengthBy::Stop,
+                "bring the stop against it",
+                "against the stop",
+            ),
+            (
+                LengthBy::Indicator,
+                "set to 0",
+                "until the indicator reads 0",
+            ),
+        ] {
+            let other = job
+                .clone()
+                .with_preferences(Preferences::default().with_length_by(by))
+                .plan(Units::Metric)
+                .map_err(|error| TestCaseError::fail(error.to_string()))?;
+            let zeros = || other.steps.iter().filter(|s| s.kind == StepKind::ZeroX);
+            prop_assert!(zeros().all(|s| s.text.contains(set)));
+            prop_assert!(other.cuts().all(|cut| cut.text.contains(met)));
+            prop_assert!(sheet.cuts().all(|cut| !cut.text.contains(met)));
+            // The figures are those of the dial.
+            let depths = |sheet: &Sheet| {
+                sheet
+                    .cuts()
+                    .map(|s| (s.depth_of_cut, s.z))
+                    .collect::<Vec<_>>()
+            };
+            prop_assert_eq!(depths(&other), depths(sheet));
+        }
         Ok(())
     });
 }
