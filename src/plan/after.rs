@@ -79,6 +79,10 @@ pub struct AfterMeasurement {
     pub lost: bool,
     /// By how many marks the readings that follow are moved, farther in where positive.
     pub shift: i64,
+    /// Tenths of a mark beyond `shift`, where a ring is fixed and no whole mark brings the last cut to its
+    /// size.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "is_zero"))]
+    pub shift_tenths: i64,
     /// To which mark the ring is set instead, at the mark of the cut that was measured.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub ring_to: Option<f64>,
@@ -100,6 +104,11 @@ pub struct AfterMeasurement {
     pub why_no_plan: Option<String>,
     /// Where the constants of the causes come from; those of the sheet stand in the sheet.
     pub provenance: Provenance,
+}
+
+#[cfg(feature = "serde")]
+fn is_zero(tenths: &i64) -> bool {
+    *tenths == 0
 }
 
 impl Sheet {
@@ -170,6 +179,7 @@ impl Sheet {
             causes: diagnosis.causes,
             lost,
             shift: 0,
+            shift_tenths: 0,
             ring_to: None,
             readout_to: None,
             repeat: false,
@@ -203,7 +213,10 @@ impl Sheet {
         match taken {
             Ok(act) => {
                 match act {
-                    Act::MoveMarks { marks } => answer.shift = marks,
+                    Act::MoveReadings { tenths } => {
+                        answer.shift = tenths.div_euclid(10);
+                        answer.shift_tenths = tenths.rem_euclid(10);
+                    }
                     Act::TurnRing { .. } if is_readout(figures.common.cross) => {
                         answer.readout_to = Some(mean);
                     }

@@ -284,8 +284,22 @@ impl Chance {
             .last()
             .ok_or_else(|| Error::internal("a plan without cuts"))?;
         let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
+        // Where no cut is measured and nothing is corrected, a bar comes out too large by its spring, not
+        // too large or too small by up to as much. A surface before it was measured with a spring of its own.
+        let one_sided =
+            stops.chosen.after.is_empty() && !rests.proved && !job.corrects_for_spring();
+        let outcome = match one_sided {
+            true => {
+                let comes_out = Diameter::computed_trade(last.after.mm() + last.spring.mm());
+                let budget = ask
+                    .with_spring_corrected()
+                    .budget_after(None, &mut Provenance::deaf())?;
+                spread::outcome(limits, comes_out, budget.budget().spread(), Feature::Shaft)
+            }
+            false => spread::outcome(limits, last.after, budget.budget().spread(), Feature::Shaft),
+        };
         Ok(Self {
-            outcome: spread::outcome(limits, last.after, budget.budget().spread(), Feature::Shaft),
+            outcome,
             uncertainty: budget.budget().expanded(confidence),
             shares: budget.shares(),
             budget,

@@ -7,6 +7,7 @@ use super::turning::{cross_reading, plain, tenth_of_a_mark};
 use super::words::SurfaceWriter;
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
+use crate::quantity::dial::Reading;
 use crate::quantity::{
     Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
@@ -99,7 +100,12 @@ impl SurfaceWriter<'_> {
         let (setup, u) = (self.setup, self.u);
         let before = &setup.before;
         let name = format!("F{}", self.number - 1);
-        let at = cross_reading(self.cross, before.mark as i64)?;
+        // A surface that ended between two marks.
+        let tenths = (10.0 * before.mark).round() as i64;
+        let at = read_as(
+            cross_reading(self.cross, tenths.div_euclid(10))?,
+            tenths.rem_euclid(10),
+        );
         let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
             Ring::Readout => self.readout_zero(None),
@@ -136,10 +142,10 @@ impl SurfaceWriter<'_> {
         let cuts = &setup.cuts;
         let stops = &setup.chance.stops.chosen.after;
         let mut before = setup.before.start;
-        let mut stands = setup.datum.start;
+        let mut stands = setup.datum.start + f64::from(setup.datum.between) / 10.0;
         let mut set = setup.rough_step.spindle_speed;
         for (at, cut) in cuts.iter().copied().enumerate() {
-            let mark = cut.mark;
+            let mark = cut.mark as f64 + f64::from(cut.between) / 10.0;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let ring_turned = setup
                 .done
@@ -148,7 +154,7 @@ impl SurfaceWriter<'_> {
             let withdrawn = steps.last().is_some_and(|step| {
                 step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
             });
-            let mut farther = self.farther(mark as f64 - stands, withdrawn);
+            let mut farther = self.farther(mark - stands, withdrawn);
             farther.push_str(" in from where it stands");
             if steps
                 .last()
@@ -170,7 +176,7 @@ impl SurfaceWriter<'_> {
                 ),
             )?;
             set = step.spindle_speed.unwrap_or(set);
-            (before, stands) = (step.diameter, mark as f64);
+            (before, stands) = (step.diameter, mark);
             steps.push(step);
             let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
             if !measured && done.is_none() {
@@ -178,7 +184,7 @@ impl SurfaceWriter<'_> {
             }
             if let Some(done) = done {
                 before = done.size;
-                let step = self.adjust(done, mark)?;
+                let step = self.adjust(done, cut)?;
                 if let Act::TurnRing { to } = done.act {
                     stands = to;
                 }
@@ -190,8 +196,8 @@ impl SurfaceWriter<'_> {
                 1 + self.stops_before + stops.iter().filter(|stop| **stop < at).count()
             );
             steps.push(match cuts.get(at + 1) {
-                Some(last) if at + 2 == cuts.len() => self.measure_last(&name, mark, last.mark)?,
-                _ => self.measure_between(&name, mark, at == 0 && !setup.before.turned)?,
+                Some(last) if at + 2 == cuts.len() => self.measure_last(&name, cut, *last)?,
+                _ => self.measure_between(&name, cut, at == 0 && !setup.before.turned)?,
             });
         }
         Ok(())
@@ -211,12 +217,12 @@ impl SurfaceWriter<'_> {
         let (feed, step) = setup.pace_of(self.common, &cut);
         let finishing = kind == StepKind::FinishCut;
         let (feed, step) = (&feed, &step);
-        let reading = cross_reading(self.cross, mark)?;
+        let (reading, at) = (cross_reading(self.cross, mark)?, self.at_mark(cut)?);
         let Some(depth) = before.depth_to(diameter) else {
             if over {
                 // It was measured larger than the size before it: nothing is planned from it any more.
                 let mut step = self.step(kind, diameter, format!("Cut {number}."));
-                step.reading = (!self.reads_out()).then_some(reading);
+                self.read(&mut step, cut)?;
                 return Ok(step);
             }
             return Err(Error::internal("a cut that takes nothing"));
@@ -243,7 +249,11 @@ impl SurfaceWriter<'_> {
                 match self.reads_out() {
                     true => format!("Cross slide to {} on the readout", self.shown(diameter)),
                     false => format!(
-                        "Cross dial to {reading} (shows {}), that is {farther}",
+                        "Cross dial to {at} ({} {}), that is {farther}",
+                        match cut.between {
+                            0 => "shows",
+                            _ => "by eye, beyond",
+                        },
                         reading.shows().people(u)
                     ),
                 },
@@ -283,7 +293,7 @@ impl SurfaceWriter<'_> {
                 )
             });
         }
-        out.reading = (!self.reads_out()).then_some(reading);
+        self.read(&mut out, cut)?;
         out.z = Some(Position::computed_trade(
             -self.carriage.travel_at(setup.carriage.stop),
         ));
@@ -300,9 +310,9 @@ impl SurfaceWriter<'_> {
 
     /// A measurement before cuts that are not the last; after the first cut it also shows a dial that
     /// counts otherwise than was thought.
-    fn measure_between(&self, name: &str, mark: i64, first: bool) -> Result<Step, Error> {
+    fn measure_between(&self, name: &str, cut: PlannedCut, first: bool) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
-        let reading = cross_reading(self.cross, mark)?;
+        let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
         let touched = setup.before.start;
         let taken = round_size(touched.mm() - expected.mm());
@@ -313,13 +323,13 @@ impl SurfaceWriter<'_> {
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, name),
             Ring::Settable => format!(
-                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks: {}.",
                 self.rule(name),
                 self.table(mark, None)?
             ),
             Ring::Fixed => format!(
-                "In again by one whole turn to {reading}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest whole \
+                "In again by one whole turn to {at}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest whole \
                  one; add S to every mark below (the distances from where the dial stands: to the next one only).",
                 plain(expected, u),
                 self.mark_size()
@@ -354,20 +364,20 @@ impl SurfaceWriter<'_> {
                 true => "from here on the readout shows sizes that were measured, not touched",
                 false => "from here on the dial tells sizes that were measured, not touched",
             });
-        step.reading = (!self.reads_out()).then_some(reading);
+        self.read(&mut step, cut)?;
         Ok(step)
     }
 
-    fn measure_last(&self, name: &str, mark: i64, last: i64) -> Result<Step, Error> {
+    fn measure_last(&self, name: &str, cut: PlannedCut, last: PlannedCut) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
-        let reading = cross_reading(self.cross, mark)?;
+        let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
+        let (last, next) = (last.mark, self.at_mark(last)?);
         let target = setup.diameter_at(self.cross, last)?;
-        let next = cross_reading(self.cross, last)?;
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, &format!("the mean of {name}")),
             Ring::Settable => format!(
-                "In again by one whole turn to {reading}, hold the handle, and turn the ring only, to {} marks, tenths \
+                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks (a tenth is {}): {}.",
                 self.rule(&format!("mean of {name}")),
                 DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
@@ -415,8 +425,25 @@ impl SurfaceWriter<'_> {
             ),
         )
         .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
-        step.reading = (!self.reads_out()).then_some(reading);
+        self.read(&mut step, cut)?;
         Ok(step)
+    }
+
+    /// What the dial reads at a cut, in words.
+    fn at_mark(&self, cut: PlannedCut) -> Result<String, Error> {
+        Ok(read_as(
+            cross_reading(self.cross, cut.mark)?,
+            i64::from(cut.between),
+        ))
+    }
+
+    /// Puts what the dial reads at a cut into a step.
+    fn read(&self, step: &mut Step, cut: PlannedCut) -> Result<(), Error> {
+        if !self.reads_out() {
+            step.reading = Some(cross_reading(self.cross, cut.mark)?);
+            step.tenths = (cut.between > 0).then_some(cut.between);
+        }
+        Ok(())
     }
 
     fn first_rough(&self) -> Option<i64> {
@@ -426,13 +453,13 @@ impl SurfaceWriter<'_> {
     }
 
     /// What follows from a measured size.
-    fn adjust(&self, done: &Done, mark: i64) -> Result<Step, Error> {
-        let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, mark)?);
-        step.reading = (!self.reads_out()).then_some(cross_reading(self.cross, mark)?);
+    fn adjust(&self, done: &Done, cut: PlannedCut) -> Result<Step, Error> {
+        let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, cut)?);
+        self.read(&mut step, cut)?;
         Ok(step)
     }
 
-    fn adjust_words(&self, done: &Done, mark: i64) -> Result<String, Error> {
+    fn adjust_words(&self, done: &Done, cut: PlannedCut) -> Result<String, Error> {
         let u = self.u;
         let off = DiameterError::computed_trade(done.off);
         let found = format!(
@@ -442,19 +469,31 @@ impl SurfaceWriter<'_> {
         );
         Ok(match done.act {
             Act::GoOn => format!("{found} Go on: the readings below stay as they were."),
-            Act::MoveMarks { marks: 0 } => format!(
+            Act::MoveReadings { tenths: 0 } => format!(
                 "{found} The ring stays, and so does every reading below: the last cut still ends where it may."
             ),
-            Act::MoveMarks { marks } => format!(
-                "{found} The ring stays. Every reading below is moved by {} {}: {}.",
-                marks.abs(),
-                if marks.abs() == 1 { "mark" } else { "marks" },
-                if marks > 0 {
-                    "farther in"
-                } else {
-                    "less far in"
-                }
-            ),
+            Act::MoveReadings { tenths } => {
+                let by = tenth_of_a_mark(tenths.abs() as f64 / 10.0);
+                let between = match self.setup.between() {
+                    0 => String::new(),
+                    _ => format!(
+                        " No whole number of marks brings the last cut to its size: tenths between marks, by eye; a tenth is {}.",
+                        DiameterError::computed_trade(
+                            self.cross.diameter_per_division().mm() / 10.0
+                        )
+                        .people(u)
+                    ),
+                };
+                format!(
+                    "{found} The ring stays. Every reading below is moved by {by} {}: {}.{between}",
+                    if tenths.abs() == 10 { "mark" } else { "marks" },
+                    if tenths > 0 {
+                        "farther in"
+                    } else {
+                        "less far in"
+                    }
+                )
+            }
             Act::Repeat { slip, .. } => format!(
                 "{found} The readings stay as they were; the ring is not touched. {} Cut to that mark again, and measure anew.",
                 match slip {
@@ -476,14 +515,14 @@ impl SurfaceWriter<'_> {
             Act::TurnRing { .. } if self.reads_out() => format!(
                 "{found} {} The numbers below stay as they were.",
                 self.readout_set(
-                    self.setup.diameter_at(self.cross, mark)?,
+                    self.setup.diameter_at(self.cross, cut.mark)?,
                     &done.size.people(u).to_string()
                 )
             ),
             Act::TurnRing { to } => format!(
                 "{found} No whole number of marks brings the last cut to its size. In again to {}, hold the handle, and \
                  turn the ring only, to {} marks, tenths between marks; the readings below stay as they were.",
-                cross_reading(self.cross, mark)?,
+                self.at_mark(cut)?,
                 tenth_of_a_mark(to)
             ),
         })
@@ -591,5 +630,13 @@ impl SurfaceWriter<'_> {
 
     fn limits(&self) -> Limits {
         self.setup.place.surface.limits()
+    }
+}
+
+/// A reading in words, with tenths of a mark beyond it.
+fn read_as(reading: Reading, tenths: i64) -> String {
+    match tenths {
+        0 => reading.to_string(),
+        tenths => format!("{reading}.{tenths}"),
     }
 }

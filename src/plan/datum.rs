@@ -5,6 +5,7 @@ use super::job::Job;
 use super::passes::{Metal, Passes};
 use super::readout::is_readout;
 use super::sheet::SurfaceAt;
+use super::turning::beyond;
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
@@ -28,9 +29,13 @@ const TEN_TO_ONE: Sourced<f64> = Sourced::new(
 pub(super) struct Datum {
     /// The diameter at which the dial reads zero.
     pub(super) zero: Diameter,
-    /// What the dial reads where the tool touches the bar; a fraction where no mark of a dial zeroed
-    /// there would be safe inside the zone.
+    /// What the dial reads where the tool touches the bar, less the tenths of `between`; a fraction where no
+    /// mark of a dial zeroed there would be safe inside the zone.
     pub(super) start: f64,
+    /// Tenths of a mark by which the readings of the cuts planned lie beyond their marks: on a surface that
+    /// a fixed ring comes to from another, where no whole mark brings the size. `zero` is then where a dial
+    /// would read zero that read the same sizes without them.
+    pub(super) between: u8,
     /// The final mark.
     pub(super) last: Divisions,
     /// The nearest marks of a dial zeroed on the bar, where none of them is safe
@@ -304,6 +309,7 @@ pub(super) fn datum(
             let datum = Datum {
                 zero,
                 start: stands,
+                between: 0,
                 last: Divisions::new(mark)?,
                 missed: None,
                 correction,
@@ -316,6 +322,29 @@ pub(super) fn datum(
     } else {
         Some(neighbours(cross, zero, exact)?)
     };
+    if cross.ring() == Ring::Fixed && before.turned {
+        let tenths = (10.0 * exact).round() as i64;
+        let (last, between) = (tenths.div_euclid(10), tenths.rem_euclid(10));
+        let (last, from) = (Divisions::new(last)?, beyond(zero, cross, between));
+        let metal = Metal {
+            start: before.mark - between as f64 / 10.0,
+            last: last.count(),
+            ..metal
+        };
+        if guarded.contains(cross.diameter_at(from, last)?)
+            && let Some(passes) = divide(metal)
+        {
+            let datum = Datum {
+                zero: from,
+                start: metal.start,
+                between: between as u8,
+                last,
+                missed,
+                correction,
+            };
+            return Ok((datum, passes));
+        }
+    }
     if cross.ring() != Ring::Settable {
         return Err(match missed {
             Some((above, below)) => Error::new(
@@ -353,6 +382,7 @@ pub(super) fn datum(
             let datum = Datum {
                 zero,
                 start: metal.start,
+                between: 0,
                 last: Divisions::new(last)?,
                 missed,
                 correction,

@@ -388,6 +388,11 @@ impl Figures<'_> {
                 above.people(u),
                 below.people(u)
             ),
+            Some((above, below)) if turning.between() > 0 => format!(
+                " The dial as it stands has no mark that is safe inside the zone: its marks give {} and {}. So the readings lie                  between marks, tenths by eye.",
+                above.people(u),
+                below.people(u)
+            ),
             _ => String::new(),
         };
         let mark = mark_size(cross, u);
@@ -402,7 +407,7 @@ impl Figures<'_> {
         };
         format!(
             "{on} = {} - {mark} x marks.{held}{set}",
-            plain(turning.datum.zero, u)
+            plain(turning.reads_zero_at(self.common.cross), u)
         )
     }
 }

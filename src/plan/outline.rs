@@ -144,8 +144,9 @@ impl<'a> Outline<'a> {
                 depth,
             });
         }
-        if !self.zeros.contains(&turning.datum.zero) {
-            self.zeros.push(turning.datum.zero);
+        let zero = turning.reads_zero_at(figures.common.cross);
+        if !self.zeros.contains(&zero) {
+            self.zeros.push(zero);
         }
         self.springs.push(self.spring(figures, turning)?);
         Ok(())

@@ -45,6 +45,8 @@ pub(super) struct Passes {
 pub(super) struct PlannedCut {
     pub(super) kind: StepKind,
     pub(super) mark: i64,
+    /// Tenths of a mark beyond it, where a ring is fixed and no whole mark brings the size.
+    pub(super) between: u8,
     /// Its feed and spindle speed, where they are its own; else those of its kind.
     pub(super) pace: Option<(Feed, SpindleSpeed)>,
 }
@@ -56,6 +58,7 @@ impl Passes {
             move |mark: &i64| PlannedCut {
                 kind,
                 mark: *mark,
+                between: 0,
                 pace: None,
             }
         };

@@ -258,6 +258,7 @@ fn quickest(
                 StepKind::RoughCut
             },
             mark: last - left,
+            between: 0,
             pace: Some((pass.feed, pass.spindle_speed)),
         }
     };

@@ -158,6 +158,9 @@ pub struct Step {
     /// The mark to go to.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub reading: Option<Reading>,
+    /// Tenths of a mark beyond `reading`, by eye: where a ring is fixed and no whole mark brings the size.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub tenths: Option<u8>,
     /// The diameter to expect after the step.
     pub diameter: Diameter,
     /// How far along the tool goes: zero on the finished face, negative towards the chuck.
@@ -185,6 +188,7 @@ impl Step {
             text: text.into(),
             because: None,
             reading: None,
+            tenths: None,
             diameter,
             z: None,
             spindle_speed: None,

@@ -51,7 +51,10 @@ impl Sheet {
                     StepKind::FinishCut => String::from("Finish"),
                     _ => String::from("Cut"),
                 }];
-                parts.extend(step.reading.as_ref().map(|r| format!("to {r}")));
+                parts.extend(step.reading.as_ref().map(|r| match step.tenths {
+                    Some(tenths) => format!("to {r}.{tenths}"),
+                    None => format!("to {r}"),
+                }));
                 parts.extend(step.z.map(|z| format!("to Z {}", z.people(u))));
                 parts.extend(step.spindle_speed.map(|n| n.people(u).to_string()));
                 parts.extend(step.feed.map(|f| f.people(u).to_string()));

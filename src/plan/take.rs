@@ -6,7 +6,7 @@ use super::heading::Figures;
 use super::passes::PlannedCut;
 use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
-use super::turning::Turning;
+use super::turning::{Turning, beyond};
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim;
 use crate::physics::spread;
@@ -21,8 +21,8 @@ use crate::standards::limits::Feature;
 pub(super) enum Act {
     /// Nothing.
     GoOn,
-    /// Every reading that follows is moved.
-    MoveMarks { marks: i64 },
+    /// Every reading that follows is moved: by tenths of a mark, whole marks where they will do.
+    MoveReadings { tenths: i64 },
     /// The ring is set, at the mark of the cut that was measured.
     TurnRing { to: f64 },
     /// A finished surface that is too large is cut once more.
@@ -121,7 +121,7 @@ impl Figures<'_> {
         let turnings = &mut self.turnings[made.clamping];
         let (ring_before, act) = {
             let turning = &mut turnings[made.turning];
-            let before = turning.datum.zero;
+            let before = turning.reads_zero_at(common.cross);
             let act = turning.take(common, clamping, made.cuts, size, slip)?;
             (before, act)
         };
@@ -174,9 +174,12 @@ impl Turning<'_> {
         }
     }
 
-    /// True where the dial was seen to take off what it says: on a surface before, or at a cut before.
+    /// True where the dial was seen to take off what it says: at the other end or on a surface before, or
+    /// at a cut before.
     pub(super) fn dial_is_proved(&self, cuts: usize) -> bool {
-        self.before.turned || self.done.as_ref().is_some_and(|done| done.cuts < cuts)
+        self.place.at.other_end()
+            || self.before.turned
+            || self.done.as_ref().is_some_and(|done| done.cuts < cuts)
     }
 
     /// True where the last cut was itself made once more, with all the care asked for.
@@ -223,7 +226,8 @@ impl Turning<'_> {
         if let Some(before) = self.done.as_ref().filter(|before| before.cuts < made) {
             sizes[before.cuts - 1] = before.size;
         }
-        let corrected = Diameter::computed_trade(round_size(self.datum.zero.mm() + off));
+        let zero = self.reads_zero_at(cross).mm();
+        let corrected = Diameter::computed_trade(round_size(zero + off));
         let slip = match slip {
             Some(slip) if self.is_worth_minding(&slip, cross, made, off)? => Some(slip),
             _ => None,
@@ -247,53 +251,61 @@ impl Turning<'_> {
         }
         // As deep as it was planned, the next cut may always be.
         let planned = 0.5 * q * (self.mark_of(made + 1) - mark) as f64;
-        let ends_well = |marks: i64| -> Result<bool, Error> {
-            let end = cross.diameter_at(corrected, Divisions::new(last + marks)?)?;
-            Ok(self.guarded.contains(end) && self.aim.serves(end))
-        };
+        // What the readings of whole marks would have to be moved by.
+        let exact = exact + f64::from(self.between()) / 10.0;
         let near = exact.round() as i64;
-        let act = if off == 0.0 {
-            Act::GoOn
-        } else if slip.is_some() {
-            Act::LeftOn
-        } else if !is_readout(cross) && ends_well(near)? {
-            Act::MoveMarks { marks: near }
-        } else {
-            match cross.ring() {
-                Ring::Settable | Ring::Readout => Act::TurnRing {
-                    to: mark as f64 - exact,
-                },
-                Ring::Fixed => {
-                    let other = if exact > near as f64 {
-                        near + 1
-                    } else {
-                        near - 1
+        let away = if exact > near as f64 { 1 } else { -1 };
+        let move_by = |tenths: i64| -> Result<Option<Moved>, Error> {
+            let moved = Moved::by(tenths, corrected, cross);
+            let end = cross.diameter_at(moved.zero, Divisions::new(last + moved.marks)?)?;
+            let well = self.guarded.contains(end) && self.aim.serves(end);
+            Ok(well.then_some(moved))
+        };
+        let moved = match cross.ring() {
+            _ if off == 0.0 || slip.is_some() => None,
+            Ring::Readout => None,
+            Ring::Settable => move_by(10 * near)?,
+            Ring::Fixed => {
+                // A whole mark where one will do, else tenths of one by eye.
+                let tenths = [10 * near, 10 * (near + away), (10.0 * exact).round() as i64];
+                let mut found = None;
+                for tenths in tenths {
+                    found = match found {
+                        Some(_) => break,
+                        None => move_by(tenths)?,
                     };
-                    if !ends_well(other)? {
-                        return Err(Error::new(
-                            ErrorKind::Impossible,
-                            "lathe.cross_slide",
-                            format!("No mark of this dial brings {size} into the zone"),
-                            "a mark that ends in the zone",
-                            "take a light cut that is measured, or set the compound slide over for a finer feed",
-                        ));
-                    }
-                    Act::MoveMarks { marks: other }
                 }
+                if found.is_none() {
+                    return Err(Error::new(
+                        ErrorKind::Impossible,
+                        "lathe.cross_slide",
+                        format!(
+                            "No mark of this dial, and no tenth of one, brings {size} into the zone"
+                        ),
+                        "a mark that ends in the zone",
+                        "take a light cut that is measured, or set the compound slide over for a finer feed",
+                    ));
+                }
+                found
             }
         };
-        let moved = match act {
-            Act::MoveMarks { marks } => {
-                self.datum.zero = corrected;
-                marks
-            }
-            _ => 0,
+        let act = match moved {
+            _ if off == 0.0 => Act::GoOn,
+            _ if slip.is_some() => Act::LeftOn,
+            Some(moved) => Act::MoveReadings {
+                tenths: 10 * moved.marks + i64::from(moved.between) - i64::from(self.between()),
+            },
+            None => Act::TurnRing {
+                to: mark as f64 - off / q,
+            },
         };
-        for cut in &mut self.cuts[made..] {
-            cut.mark += moved;
-        }
-        if moved != 0 {
-            self.datum.last = Divisions::new(last + moved)?;
+        if let Some(moved) = moved {
+            self.datum.zero = moved.zero;
+            for cut in &mut self.cuts[made..] {
+                cut.mark += moved.marks;
+                cut.between = moved.between;
+            }
+            self.datum.last = Divisions::new(last + moved.marks)?;
         }
         self.fit_the_next_cut(common, clamping, made, size, planned)?;
         let end = self.diameter_at(cross, self.datum.last.count())?;
@@ -466,6 +478,7 @@ impl Turning<'_> {
                 PlannedCut {
                     kind: StepKind::RoughCut,
                     mark: mark.count(),
+                    between: cut.between,
                     pace: cut.pace,
                 },
             );
@@ -507,8 +520,20 @@ impl Turning<'_> {
         let cross = common.cross;
         let made = self.cuts.len();
         let exact = cross.divisions_between(corrected, self.aim.size);
-        let mark = Divisions::from_rounded(exact.round())?;
-        let target = cross.diameter_at(corrected, mark)?;
+        let whole = 10 * exact.round() as i64;
+        let ends = |tenths: i64| -> Result<(Moved, Diameter), Error> {
+            let moved = Moved::by(tenths, corrected, cross);
+            let target = cross.diameter_at(moved.zero, Divisions::new(moved.marks)?)?;
+            Ok((moved, target))
+        };
+        let (moved, target) = match ends(whole)? {
+            // By eye between two marks, where no whole one will do; a readout shows nothing between.
+            (_, off) if !self.guarded.contains(off) && !is_readout(cross) => {
+                ends((10.0 * exact).round() as i64)?
+            }
+            whole => whole,
+        };
+        let mark = Divisions::new(moved.marks)?;
         let depth = round_size(0.5 * (size.mm() - target.mm()));
         if depth < self.place.correcting.mm() || !self.guarded.contains(target) {
             return Err(Error::new(
@@ -523,11 +548,16 @@ impl Turning<'_> {
                 "where the limits allow it, leave it; else a sharper tool with a smaller corner radius, the ring set on the measured size",
             ));
         }
-        self.datum.zero = corrected;
+        self.datum.zero = moved.zero;
         self.datum.last = mark;
+        let made_last = self.target(made - 1);
         let end = Target {
             mark: mark.count(),
-            ..self.target(made - 1)
+            cut: PlannedCut {
+                between: moved.between,
+                ..made_last.cut
+            },
+            ..made_last
         };
         self.cut_down_to(common, clamping, made, size, end)?;
         self.chance.outcome = spread::outcome(
@@ -537,6 +567,30 @@ impl Turning<'_> {
             Feature::Shaft,
         );
         self.taken(made, size, off, Act::OnceMore, sizes)
+    }
+}
+
+/// Readings moved by whole marks and tenths of one.
+#[derive(Debug, Clone, Copy)]
+struct Moved {
+    marks: i64,
+    /// Tenths of a mark beyond, 0 to 9.
+    between: u8,
+    /// Where a dial would read zero that read the same sizes without these tenths.
+    zero: Diameter,
+}
+
+impl Moved {
+    fn by(tenths: i64, zero: Diameter, cross: &Dial) -> Self {
+        let between = tenths.rem_euclid(10);
+        Self {
+            marks: tenths.div_euclid(10),
+            between: between as u8,
+            zero: match between {
+                0 => zero,
+                between => beyond(zero, cross, between),
+            },
+        }
     }
 }
 

@@ -273,6 +273,9 @@ impl<'a> Turning<'a> {
             let (feed, step) = paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
             (finish_feed, finish_step) = (feed.into_owned(), step.into_owned());
         }
+        for cut in &mut cuts {
+            cut.between = datum.between;
+        }
         let mut ahead = whole.ahead(
             &datum,
             &cuts,
@@ -417,12 +420,26 @@ impl<'a> Turning<'a> {
     pub(super) fn leaves(&self, cross: &Dial) -> Result<Before, Error> {
         Ok(Before {
             start: self.diameter_at(cross, self.datum.last.count())?,
-            zero: self.datum.zero,
-            mark: self.datum.last.count() as f64,
+            zero: self.reads_zero_at(cross),
+            mark: self.datum.last.count() as f64 + f64::from(self.between()) / 10.0,
             measured: true,
             turned: true,
             spring: self.leaves_spring(),
         })
+    }
+
+    /// Tenths of a mark by which the readings to come lie beyond their marks. The zero of `datum` is then
+    /// where a dial would read zero that read the same sizes without them.
+    pub(super) fn between(&self) -> u8 {
+        self.cuts.last().map_or(0, |cut| cut.between)
+    }
+
+    /// The diameter at which the dial reads zero.
+    pub(super) fn reads_zero_at(&self, cross: &Dial) -> Diameter {
+        match self.between() {
+            0 => self.datum.zero,
+            tenths => beyond(self.datum.zero, cross, -i64::from(tenths)),
+        }
     }
 
     /// The spring of the bar that sizes read from its zero hold.
@@ -585,6 +602,12 @@ fn hand_cautions(
         }
     }
     Ok(())
+}
+
+/// The size so many tenths of a mark farther in.
+pub(super) fn beyond(size: Diameter, cross: &Dial, tenths: i64) -> Diameter {
+    let mark = cross.diameter_per_division().mm();
+    Diameter::computed_trade(round_size(size.mm() - mark * tenths as f64 / 10.0))
 }
 
 /// The reading of the cross dial at a mark.

@@ -260,11 +260,11 @@ fn of(job: &Job, at: SurfaceAt) -> &Surface {
     }
 }
 
-/// The mark of a cut, or how many steps of a readout its size is short of none.
+/// The mark of a cut in tenths, or ten times how many steps of a readout its size is short of none.
 fn count(job: &Job, step: &Step) -> i64 {
     match step.reading {
-        Some(reading) => reading.divisions().count(),
-        None => -(step.diameter.mm() / per_mark(job)).round() as i64,
+        Some(reading) => 10 * reading.divisions().count() + i64::from(step.tenths.unwrap_or(0)),
+        None => -10 * (step.diameter.mm() / per_mark(job)).round() as i64,
     }
 }
 
@@ -548,7 +548,8 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
                 count(job, pair[1]) > count(job, pair[0]),
                 "{at}: a mark not come in to from outside"
             );
-            let by_marks = (count(job, pair[1]) - count(job, pair[0])) as f64 * per_mark(job);
+            let by_marks =
+                (count(job, pair[1]) - count(job, pair[0])) as f64 * per_mark(job) / 10.0;
             let by_size = pair[0].diameter.mm() - pair[1].diameter.mm();
             holds!(
                 (by_marks - by_size).abs() < 1e-8,
@@ -688,7 +689,7 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<Followed, S
         .as_ref()
         .ok_or_else(|| format!("as expected, and no plan: {:?}", same.why_no_plan))?;
     holds!(
-        same.shift == 0 && ahead(plan) == old,
+        (same.shift, same.shift_tenths) == (0, 0) && ahead(plan) == old,
         "as expected, and other readings"
     );
     // Whole marks and tenths between them.
@@ -714,30 +715,31 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<Followed, S
     let (last, end) = (old[old.len() - 1], new[new.len() - 1]);
     if let Some(ring) = moved.ring_to {
         let stood = sheet.steps[..at].iter().rfind(|s| s.depth_of_cut.is_some());
-        let wanted = count(job, stood.unwrap()) as f64 - off;
+        let wanted = count(job, stood.unwrap()) as f64 / 10.0 - off;
         holds!(
             (ring - wanted).abs() < 1e-6,
             "{off} marks off, the ring to {ring}"
         );
     }
     // Metal that a slip left on is taken along by the next cut, to the size that was planned.
-    let left_on = moved.shift == 0 && off > 0.0 && last == end;
+    let tenths = 10 * moved.shift + moved.shift_tenths;
+    let left_on = tenths == 0 && off > 0.0 && last == end;
     let set = moved.ring_to.is_some() || moved.readout_to.is_some();
     if moved.repeat || set || left_on {
         holds!(last == end, "the readings were to stay: {}", moved.text);
     } else {
         // Another mark next to it may serve a fixed ring better.
-        let by = moved.shift;
+        let by = tenths as f64 / 10.0;
         holds!(
-            (by as f64 - off).abs() < 1.0 + 1e-9,
+            (by - off).abs() < 1.0 + 1e-9,
             "{off} marks off moved by {by}"
         );
         holds!(
-            end.0 - last.0 == by,
-            "the last mark moved by {}",
+            end.0 - last.0 == tenths,
+            "the last mark moved by {} tenths",
             end.0 - last.0
         );
-        let size = (off - by as f64) * per_mark(job);
+        let size = (off - by) * per_mark(job);
         holds!(
             (end.1 - last.1 - size).abs() < 1e-8,
             "a size of {} for {}",

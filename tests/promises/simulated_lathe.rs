@@ -151,12 +151,15 @@ fn agree(counts: &[Count]) {
         );
         let found = (count.of(count.good), count.of(count.scrap));
         // Three standard errors of a count, of use where the parts are few.
-        let error = 3.0 * (stated.0 * (1.0 - stated.0) / count.parts as f64).sqrt();
+        let error = |p: f64| 3.0 * (p * (1.0 - p) / count.parts as f64).sqrt();
         assert!(
-            (found.0 - stated.0).abs() < PART + error,
+            (found.0 - stated.0).abs() < PART + error(stated.0),
             "{what}: {count:?}"
         );
-        assert!((found.1 - stated.1).abs() < PART, "{what}: {count:?}");
+        assert!(
+            (found.1 - stated.1).abs() < PART + error(stated.1),
+            "{what}: {count:?}"
+        );
         // No cut without metal, but for a few in ten thousand whose touch was far off.
         assert!(count.of(count.no_metal) < 0.002, "{what}: {count:?}");
     }
@@ -240,16 +243,14 @@ fn every_group_of_simulated_parts_comes_out_as_its_sheets_say() {
         if all.jobs == 0 {
             continue;
         }
-        if what.ends_with("asks, fixed") {
-            // As said of a fixed ring below: only what is lost is held.
-            all.show(&what);
-            assert!(all.of(all.scrap) < all.stated_scrap / all.jobs as f64 + PART);
-            continue;
-        }
         print!("{what}: ");
         agree(&[all]);
-        // With four diameters and more, each with its chance, 99.1 % is what the sheets state.
-        assert!(all.jobs == 0 || all.of(all.good) > 0.985, "{what}: {all:?}");
+        // With four diameters and more, each with its chance, 99.1 % is what the sheets state, and 98.8 %
+        // where tenths of a mark are read by eye.
+        assert!(
+            all.parts < 1000 || all.of(all.good) > 0.98,
+            "{what}: {all:?}"
+        );
     }
 }
 
@@ -261,14 +262,8 @@ fn simulated_parts_come_out_as_well_for_who_asks_what_follows() {
     agree(&counted(&some, parts, Manner::Asks, |trial| {
         trial.dial.settable
     }));
-    // With a fixed ring fewer come out good than was said: where no mark serves, or the dial is taken to
-    // count otherwise, no sheet follows and the part keeps its metal. Only what is lost is held here.
-    let fixed = counted(&some, parts, Manner::Asks, |trial| !trial.dial.settable)[0];
-    fixed.show("a ring that is fixed");
-    assert!(
-        fixed.of(fixed.scrap) < fixed.stated_scrap / fixed.jobs as f64 + PART,
-        "{fixed:?}"
-    );
+    let fixed = counted(&some, parts, Manner::Asks, |trial| !trial.dial.settable);
+    agree(&fixed);
 }
 
 /// How slips on purpose came out.

@@ -130,11 +130,15 @@ impl Slide {
         self.place -= self.dial.marks as f64 * self.really;
     }
 
-    /// Comes in to a mark.
-    pub fn come_in(&mut self, mark: i64, chance: &mut Chance) {
+    /// Comes in to a mark, or between two.
+    pub fn come_in(&mut self, mark: f64, chance: &mut Chance) {
+        let line = match mark == mark.round() {
+            true => LINE,
+            false => TENTHS,
+        };
         let error =
-            chance.within(LINE) * self.really + chance.within(BACKLASH_LEFT * self.dial.backlash);
-        let to = self.zero + mark as f64 * self.really + error;
+            chance.within(line) * self.really + chance.within(BACKLASH_LEFT * self.dial.backlash);
+        let to = self.zero + mark * self.really + error;
         if to <= self.place + self.dial.backlash {
             self.outwards += 1;
         }

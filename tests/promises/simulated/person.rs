@@ -89,7 +89,7 @@ struct Bench<'a> {
     /// Radii at the places of every surface of each end.
     radii: [Vec<[f64; 5]>; 2],
     /// Where the tool stands on the dial.
-    mark: i64,
+    mark: f64,
     cuts: usize,
     made: Made,
 }
@@ -185,7 +185,7 @@ impl Bench<'_> {
         found
     }
 
-    fn cut(&mut self, step: &Step, mark: i64, slip: Option<Slip>) {
+    fn cut(&mut self, step: &Step, mark: f64, slip: Option<Slip>) {
         let surface = step.surface.unwrap().index();
         let mut left = 0.0;
         match slip {
@@ -291,12 +291,13 @@ fn next_cut(sheet: &Sheet, at: usize) -> &Step {
     ahead.find(|s| s.depth_of_cut.is_some()).unwrap()
 }
 
-fn count(step: &Step) -> i64 {
-    step.reading.unwrap().divisions().count()
+/// The mark of a step, tenths beyond it included.
+fn count(step: &Step) -> f64 {
+    step.reading.unwrap().divisions().count() as f64 + f64::from(step.tenths.unwrap_or(0)) / 10.0
 }
 
 /// The mark of the last cut before this place, by the sheet.
-fn last_count(sheet: &Sheet, at: usize) -> i64 {
+fn last_count(sheet: &Sheet, at: usize) -> f64 {
     let mut before = sheet.steps[..at].iter();
     count(before.rfind(|s| s.depth_of_cut.is_some()).unwrap())
 }
@@ -363,7 +364,7 @@ pub fn turn(
         gauge_error: chance.within(trial.gauge.0),
         round: false,
         radii: [&trial.pieces, &trial.other].map(|pieces| vec![[0.5 * trial.bar; 5]; pieces.len()]),
-        mark: 0,
+        mark: 0.0,
         cuts: 0,
         made: Made {
             came: Came::Good,
@@ -388,7 +389,7 @@ pub fn turn(
     let mut sheet = sheet.clone();
     let units = trial.units;
     // What a fixed ring adds to every mark below, by the rules printed on the sheet.
-    let mut shift = 0;
+    let mut shift = 0.0;
     // What the last cut goes farther in than the mark before, by the same.
     let mut farther = None;
     let mut finished: Option<f64> = None;
@@ -402,12 +403,12 @@ pub fn turn(
             StepKind::TurnRound => {
                 bench.round = true;
                 (bench.overhang, bench.centre) = set_up(&bench.trial, &sheet, true);
-                (shift, farther, finished, known) = (0, None, None, None);
+                (shift, farther, finished, known) = (0.0, None, None, None);
             }
             StepKind::ZeroX => {
                 let next = next_cut(&sheet, at);
                 let q = bench.per_mark();
-                let reads = |size: f64| count(next) as f64 - (size - next.diameter.mm()) / q;
+                let reads = |size: f64| count(next) - (size - next.diameter.mm()) / q;
                 match (finished, known.take()) {
                     (_, Some(size)) => {
                         let mark = bench.mark;
@@ -422,7 +423,7 @@ pub fn turn(
                     }
                     (Some(size), _) => {
                         let off = by_rule(&step, "(less far: minus) + (", size, units);
-                        shift = bench.mark - last_count(&sheet, at) + off.round() as i64;
+                        shift = (bench.mark - last_count(&sheet, at) + off).round();
                     }
                     _ => {
                         bench
@@ -472,9 +473,9 @@ pub fn turn(
                         bench.slide.withdraw();
                     } else if last {
                         let marks = by_rule(&step, "The last cut goes (", size, units);
-                        farther = Some(marks.round() as i64);
+                        farther = Some(marks.round());
                     } else {
-                        shift += by_rule(&step, "Shift S = (", size, units).round() as i64;
+                        shift += by_rule(&step, "Shift S = (", size, units).round();
                     }
                 } else {
                     let answer = match sheet.after(at, &bench.sized(surface, &sizes), None) {
