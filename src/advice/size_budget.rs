@@ -116,7 +116,7 @@ impl SizeCause {
             Self::Heat => "warmth left in the part",
             Self::Touch => "the zero found by touching",
             Self::Ring => "setting the ring",
-            Self::Mark => "bringing marks to their line",
+            Self::Mark => "bringing the slide to its reading",
             Self::Backlash => "what the backlash leaves",
             Self::Screw => "the cross screw",
             Self::Spring => "spring of the bar that was not measured",

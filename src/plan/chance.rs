@@ -88,6 +88,8 @@ pub(super) struct Rests<'a> {
     pub(super) measured: bool,
     /// True where this job has proved the dial already, by a measured surface.
     pub(super) proved: bool,
+    /// True where the cuts are divided anew after something was measured.
+    pub(super) anew: bool,
 }
 
 /// A mark of a dial whose ring can be set may cost so much more than the best aim, on average, as a
@@ -271,7 +273,12 @@ impl Chance {
             ask = ask.with_slip(Probability::computed_trade(0.0));
         }
         if let Some(count) = job.preference(|p| p.measuring_stops()) {
-            ask = ask.with_count(count as usize);
+            // Divided anew it may have fewer cuts than stops were asked for: then after each that it has.
+            let places = match rests.anew {
+                true => cuts.len().saturating_sub(1),
+                false => usize::MAX,
+            };
+            ask = ask.with_count((count as usize).min(places));
         }
         let stops = ask
             .choose(provenance)

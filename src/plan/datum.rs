@@ -60,6 +60,8 @@ pub(super) struct Before {
     pub(super) turned: bool,
     /// The spring of the bar that sizes read from this zero hold already.
     pub(super) spring: DiameterError,
+    /// True where something that was measured has brought it here: the cuts are divided anew.
+    pub(super) anew: bool,
 }
 
 impl Before {
@@ -81,6 +83,7 @@ impl Before {
             measured: false,
             turned: false,
             spring: DiameterError::computed_trade(0.0),
+            anew: false,
         }
     }
 }

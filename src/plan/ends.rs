@@ -1,5 +1,7 @@
 //! The steps after the cuts of one clamping: undercuts, cones, edges, parting off; and the end of all.
 
+use super::clamping::Clamping;
+use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, tenth_of_a_mark};
 use super::words::Writer;
@@ -9,7 +11,8 @@ use crate::error::Error;
 use crate::physics::taper::Taper;
 use crate::provenance::{Sourced, Standing};
 use crate::quantity::{
-    CuttingSpeed, DepthOfCut, Diameter, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+    BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Position, Quantity, SpindleSpeed, WorkLength,
+    round_size,
 };
 use crate::shop::surface::Undercut;
 
@@ -171,21 +174,8 @@ impl Writer<'_> {
     pub(super) fn leave(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let (job, clamp, u) = (self.job, self.clamp, self.u);
         let stock = job.stock.diameter();
-        if let Some(blade) = job
-            .preference(|p| p.parting())
-            .filter(|_| !clamp.turned_round)
-        {
+        if let Some((length, blade)) = parted_at(job, clamp) {
             let slow = self.grooving_step(stock);
-            let length = match job.part.overall_length() {
-                Some(overall) => overall,
-                None => WorkLength::computed_trade(
-                    clamp
-                        .places
-                        .iter()
-                        .map(|p| p.reach.mm())
-                        .fold(0.0, f64::max),
-                ),
-            };
             let mut part = Step::new(
                 StepKind::PartOff,
                 stock,
@@ -216,4 +206,19 @@ impl Writer<'_> {
         ));
         Ok(())
     }
+}
+
+/// How far from the finished face the part is parted off, and by how wide a blade; none where it is not, in
+/// this clamping.
+pub(super) fn parted_at(job: &Job, clamp: &Clamping<'_>) -> Option<(WorkLength, BladeWidth)> {
+    let blade = job.preference(|p| p.parting())?;
+    if clamp.turned_round {
+        return None;
+    }
+    let reaches = clamp.places.iter().map(|p| p.reach);
+    let length = match job.part.overall_length() {
+        Some(overall) => overall,
+        None => reaches.max()?,
+    };
+    Some((length, blade))
 }

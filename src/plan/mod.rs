@@ -55,6 +55,8 @@ mod set_up;
 mod sheet;
 mod short;
 mod steps;
+#[cfg(feature = "picture")]
+mod strip;
 mod take;
 mod turning;
 mod whole;

@@ -3,6 +3,7 @@
 //! Places along the bar are depths: zero on the finished face, positive towards the chuck.
 
 use super::clamping::{Clamping, Grip};
+use super::ends::parted_at;
 use super::heading::Figures;
 use super::lengths::RUN_IN;
 use super::sheet::StepKind;
@@ -66,6 +67,8 @@ pub(super) struct Outline<'a> {
     /// The surfaces, in the order in which they are turned, each with the depths it lies between.
     pub(super) surfaces: Vec<(&'a Surface, f64, f64)>,
     pub(super) springs: Vec<SpringLine>,
+    /// The depths between which a blade parts the part off, where one does.
+    pub(super) parting: Option<(f64, f64)>,
 }
 
 impl<'a> Outline<'a> {
@@ -118,6 +121,8 @@ impl<'a> Outline<'a> {
                 .map(|place| (place.surface, place.outer, place.reach.mm()))
                 .collect(),
             springs: Vec::new(),
+            parting: parted_at(job, clamp)
+                .map(|(at, blade)| (at.mm(), round_size(at.mm() + blade.mm()))),
         };
         let before = figures.turnings[..at].iter().flatten();
         let mut number = before.map(|turning| turning.cuts.len()).sum();

@@ -8,7 +8,7 @@ use super::turning::plain;
 use crate::error::Error;
 use crate::provenance::Provenance;
 use crate::quantity::unit::Units;
-use crate::quantity::{DiameterError, Position, WorkLength, round_size};
+use crate::quantity::{Position, WorkLength, round_size};
 
 /// The width of a picture: what A4 and Letter both leave between margins of 10 mm.
 const WIDTH: f64 = 190.0;
@@ -24,9 +24,6 @@ const CHUCK: (f64, f64) = (8.0, 9.0);
 /// No bar is drawn higher than this, nor lower: a thin one has its diameters drawn larger.
 const HIGHEST: f64 = 66.0;
 const LOWEST: f64 = 24.0;
-
-/// Height of the strip of springs.
-const STRIP: f64 = 20.0;
 
 /// Cuts with a line of text of their own; where there are more, roughing cuts share one.
 const OWN_LINES: usize = 14;
@@ -87,10 +84,10 @@ impl Sheet {
 }
 
 /// One clamping on its way to the paper.
-struct Drawing<'a> {
-    seen: &'a Outline<'a>,
-    units: Units,
-    paper: Paper,
+pub(super) struct Drawing<'a> {
+    pub(super) seen: &'a Outline<'a>,
+    pub(super) units: Units,
+    pub(super) paper: Paper,
     /// Paper over work, along and across.
     along: f64,
     across: f64,
@@ -116,7 +113,7 @@ impl<'a> Drawing<'a> {
         }
     }
 
-    fn x(&self, depth: f64) -> f64 {
+    pub(super) fn x(&self, depth: f64) -> f64 {
         self.face - self.along * depth
     }
 
@@ -325,6 +322,14 @@ impl<'a> Drawing<'a> {
                 .line("zero", &[(start - 4.0, y), (start, y)], THIN, WHOLE);
             self.paper.datum((start - 2.0, y));
         }
+        // Where the blade goes in that parts the part off.
+        if let Some((near, far)) = seen.parting {
+            let d = seen.gripped.mm();
+            for depth in [near, far] {
+                let side = [(self.x(depth), self.y(d)), (self.x(depth), self.axis)];
+                self.paper.line("parting", &side, 2.0 * THIN, AXIS);
+            }
+        }
         let (never, top) = (self.x(seen.clamp.never_past), self.y(seen.largest()));
         let far = 2.0 * self.axis - top;
         self.paper.line(
@@ -410,6 +415,10 @@ impl<'a> Drawing<'a> {
                 format!("jaws {}", self.z_words(seen.jaws)),
             ),
         ];
+        if let Some((near, _)) = seen.parting {
+            let words = format!("part off {}", self.z_words(near));
+            above.push((near, seen.gripped.mm(), words));
+        }
         for (surface, _, reach) in &seen.surfaces {
             let d = surface.limits().middle().mm();
             above.push((*reach, d, format!("shoulder {}", self.z_words(*reach))));
@@ -463,90 +472,6 @@ impl<'a> Drawing<'a> {
             ),
         ));
         under
-    }
-
-    /// How far the bar springs in the last cut of each surface, under the lengths it belongs to.
-    fn strip(&mut self, mut y: f64) -> f64 {
-        let (seen, u) = (self.seen, self.units);
-        if seen.springs.is_empty() {
-            return self
-                .paper
-                .lines(y, PLAIN, "Only the face is turned in this clamping.");
-        }
-        y = self.paper.lines(
-            y,
-            PLAIN,
-            "Spring of the bar in the last cut of each surface: by so much the diameter comes out larger than where \
-             nothing springs. The dashed line is the width of its zone. What is alike all along is taken out where the \
-             ring is set on a size measured after a like cut.",
-        );
-        let most = seen.springs.iter().map(|s| s.range().1.mm());
-        let most = most.fold(0.0, f64::max);
-        let narrowest = seen.springs.iter().map(|s| s.zone.mm());
-        let narrowest = narrowest.fold(f64::INFINITY, f64::min);
-        let top = 1.05 * most.max(narrowest);
-        let (high, zero) = (y + 4.0, y + 4.0 + STRIP);
-        let at = |mm: f64| zero - STRIP * mm / top;
-        let left = self.x(seen.jaws);
-        self.paper.line(
-            "strip",
-            &[(left, high), (left, zero), (self.x(0.0), zero)],
-            THIN,
-            WHOLE,
-        );
-        for (mm, text) in [
-            (0.0, String::from("0")),
-            (
-                narrowest,
-                plain(DiameterError::computed_trade(narrowest), u).to_string(),
-            ),
-        ] {
-            let width = super::paper::width_of(&text, PLAIN);
-            // A zone far narrower than the spring would have its figure on that of the zero.
-            if mm > 0.0 && zero - at(mm) < LINE {
-                continue;
-            }
-            self.paper
-                .line("tick", &[(left - 1.2, at(mm)), (left, at(mm))], THIN, WHOLE);
-            self.paper
-                .text((left - 2.0 - width, at(mm) + 0.35 * PLAIN), PLAIN, &text);
-        }
-        for spring in &seen.springs {
-            let curve: Vec<_> = spring
-                .at
-                .iter()
-                .map(|(depth, spring)| (self.x(*depth), at(spring.mm())))
-                .collect();
-            let zone = spring.zone.mm();
-            if let (Some(first), Some(last)) = (curve.first(), curve.last())
-                && zone <= top
-            {
-                let zone = [(first.0, at(zone)), (last.0, at(zone))];
-                self.paper.line("zone", &zone, THIN, DASHED);
-            }
-            if let (Some(first), Some(last)) = (curve.first(), curve.last()) {
-                for x in [first.0, last.0] {
-                    self.paper
-                        .line("tick", &[(x, zero), (x, zero + 0.8)], THIN, WHOLE);
-                }
-            }
-            self.paper.line("spring", &curve, THICK, WHOLE);
-        }
-        let mut y = zero + 1.5;
-        for spring in &seen.springs {
-            y += LINE;
-            let (low, high) = spring.range();
-            let share = 100.0 * (high.mm() - low.mm()) / spring.zone.mm();
-            let text = format!(
-                "dia {}: zone {}, spring {} to {}, that is {share:.0} % of the zone between its places",
-                plain(spring.nominal, u),
-                plain(spring.zone, u),
-                plain(low, u),
-                plain(high, u),
-            );
-            y = self.paper.lines(y, PLAIN, &text);
-        }
-        y
     }
 }
 

@@ -175,6 +175,7 @@ impl<'a> Turning<'a> {
             start: before.start,
             measured: before.measured,
             proved: before.turned,
+            anew: before.anew,
         };
         let costs = whole.costs(
             (rough_feed, &rough_step),
@@ -425,6 +426,7 @@ impl<'a> Turning<'a> {
             measured: true,
             turned: true,
             spring: self.leaves_spring(),
+            anew: self.before.anew || self.done.is_some(),
         })
     }
 

@@ -649,7 +649,6 @@ enum Followed {
     NoStop,
     Sheet,
     NoSheet,
-    Refused,
 }
 
 /// What a sheet promises of a measurement at a stop chosen by chance.
@@ -697,13 +696,7 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<Followed, S
         true => chance.one_of(&[-2.0, -1.0, 1.0, 2.0]),
         false => chance.between(-20.0, 20.0).round() / 10.0,
     };
-    let moved = match tell(step.diameter.mm() + off * per_mark(job)) {
-        // More stops were asked for than a later surface has places for, now that it has fewer cuts.
-        Err(error) if error.contains("preferences.measuring_stops") => {
-            return Ok(Followed::Refused);
-        }
-        moved => moved?,
-    };
+    let moved = tell(step.diameter.mm() + off * per_mark(job))?;
     let Some(plan) = &moved.plan else {
         holds!(
             moved.why_no_plan.is_some_and(|why| !why.is_empty()),
@@ -756,9 +749,9 @@ fn measured(job: &Job, sheet: &Sheet, chance: &mut Chance) -> Result<Followed, S
 }
 
 /// Plans the jobs of one seed; how many were planned, and what their measurements brought about.
-fn run(seed: u64) -> (usize, usize, [usize; 4], BTreeMap<String, usize>) {
+fn run(seed: u64) -> (usize, usize, [usize; 3], BTreeMap<String, usize>) {
     let mut chance = Chance::new(seed);
-    let mut followed = [0; 4];
+    let mut followed = [0; 3];
     let (mut planned, mut asked) = (0, 0);
     let mut refused: BTreeMap<String, usize> = BTreeMap::new();
     while asked < JOBS * times() {
@@ -807,7 +800,7 @@ fn twenty_thousand_random_jobs_are_refused_by_their_field_or_keep_every_promise(
     let threads: Vec<_> = SEEDS
         .map(|seed| std::thread::spawn(move || run(seed)))
         .into();
-    let (mut planned, mut asked, mut followed) = (0, 0, [0; 4]);
+    let (mut planned, mut asked, mut followed) = (0, 0, [0; 3]);
     let mut refused: BTreeMap<String, usize> = BTreeMap::new();
     for thread in threads {
         let (p, a, f, r) = thread.join().unwrap();
@@ -820,17 +813,11 @@ fn twenty_thousand_random_jobs_are_refused_by_their_field_or_keep_every_promise(
         }
     }
     println!("{planned} of {asked} planned; refused by {refused:?}");
-    let [no_stop, sheet, no_sheet, late] = followed;
-    println!(
-        "measured off: {sheet} with a sheet, {no_sheet} without, {late} refused; {no_stop} have no stop"
-    );
+    let [no_stop, sheet, no_sheet] = followed;
+    println!("measured off: {sheet} with a sheet, {no_sheet} without; {no_stop} have no stop");
     assert!(
         planned > 20_000 * times() && planned as f64 > 0.6 * asked as f64,
         "{planned} of {asked}: {refused:?}"
     );
-    // A sheet that was planned should never be refused afterwards; a few are.
-    assert!(
-        sheet > planned / 2 && late * 1000 < sheet,
-        "{followed:?} of {planned}"
-    );
+    assert!(sheet > planned / 2, "{followed:?} of {planned}");
 }
