@@ -407,7 +407,15 @@ impl<'a> Drawing<'a> {
             (
                 seen.clamp.never_past,
                 largest,
-                format!("never past {}", self.z_words(seen.clamp.never_past)),
+                // The blade that parts off goes in beyond it.
+                format!(
+                    "{} past {}",
+                    match seen.parting {
+                        Some(_) => "turning never",
+                        None => "never",
+                    },
+                    self.z_words(seen.clamp.never_past)
+                ),
             ),
             (
                 seen.jaws,

@@ -7,7 +7,7 @@ use proptest::test_runner::TestRunner;
 use roxmltree::Document;
 use turnwright::Units;
 use turnwright::document::plan::Question;
-use turnwright::plan::{Job, Sheet};
+use turnwright::plan::{Job, Preferences, Sheet};
 
 const DEMO: &str = include_str!("../../examples/jobs/metric_radius_dial.toml");
 const JOBS: [(&str, &str); 3] = [
@@ -143,6 +143,36 @@ fn every_cut_of_the_sheet_has_its_line() {
             .map(|picture| picture.matches("class=\"cut\"").count())
             .sum();
         assert_eq!(lines, sheet.cuts().count());
+    }
+}
+
+#[test]
+fn a_part_that_is_parted_off_shows_both_sides_of_the_blade_to_scale() {
+    let sheet = sheet_of(DEMO);
+    let parted = |picture: &str| -> Vec<f64> {
+        let document = Document::parse(picture).unwrap();
+        let root = document.root_element();
+        let figure = |name: &str| root.attribute(name).unwrap().parse::<f64>().unwrap();
+        let (along, face) = (figure("data-length-scale"), figure("data-face-x"));
+        let sides = document
+            .descendants()
+            .filter(|n| n.attribute("class") == Some("parting"));
+        let x = sides.map(|n| {
+            let path = n.attribute("d").unwrap();
+            path[1..].split_once(' ').unwrap().0.parse::<f64>().unwrap()
+        });
+        x.map(|x| (face - x) / along).collect()
+    };
+    assert!(parted(&sheet.pictures().unwrap()[0]).is_empty());
+    let parting = "3 mm".parse().unwrap();
+    let preferences = Preferences::default().with_parting(parting);
+    let job = sheet.job.with_preferences(preferences);
+    let sheet = job.plan(Units::Metric).unwrap();
+    let sides = parted(&sheet.pictures().unwrap()[0]);
+    let length = job.part().surfaces()[0].length().mm();
+    // Coordinates have three decimals of a millimetre of paper, drawn at about their size.
+    for (side, at) in [(sides[0], length), (sides[1], length + 3.0)] {
+        assert!((side - at).abs() < 0.002, "{side} for {at}");
     }
 }
 
