@@ -18,6 +18,7 @@
  *   Column calls, tw_..._column: many rows; pointers, sizes and integers only, for spreadsheets,
  *   data engines and languages that cannot pass a struct by value.
  *   Documents, tw_answer: JSON text in, JSON text out, for everything compound, such as a plan.
+ *   A plan may also be kept open, tw_plan_open, and read step by step: tw_plan_step and others.
  *
  * UNITS
  *   Each quantity is a struct of one double whose field names its unit: tw_diameter { mm },
@@ -45,7 +46,8 @@
  *
  * NULL
  *   detail may be NULL. An output may be NULL when it is not wanted, but not all of them
- *   (TW_NULL_POINTER). tw_text_free takes NULL. Every other NULL is refused with TW_NULL_POINTER.
+ *   (TW_NULL_POINTER). tw_text_free and tw_plan_free take NULL; a plan that is NULL has 0 steps.
+ *   Every other NULL is refused with TW_NULL_POINTER.
  *   Any other pointer must be good for what is read or written there; that cannot be checked.
  *
  * COLUMNS
@@ -65,17 +67,23 @@
  *
  * THREADS
  *   Every call may be made from any thread at any time; nothing is shared, remembered or set up at
- *   the first call. Memory that a call writes must not be used by another thread meanwhile.
+ *   the first call. Memory that a call writes must not be used by another thread meanwhile. A plan
+ *   never changes while it is open: any number of threads may read it.
  *
  * OWNERSHIP
- *   The library keeps no pointer after a call. What it returns to keep (the answer of tw_answer)
- *   belongs to the caller and is given back with the function named there, never with free().
- *   Static text (tw_version, tw_status_text) belongs to the library.
+ *   The library keeps no pointer after a call. What it returns to keep (a text, a plan) belongs to
+ *   the caller and is given back with the function named there, never with free(): tw_text_free,
+ *   tw_plan_free. The latter sets the caller's pointer to NULL, and every call refuses a plan that
+ *   is NULL; a copy of the pointer must not be used any more. Texts inside of a tw_step belong to its
+ *   plan. Static text (tw_version, tw_status_text) belongs to the library.
  *
  * VERSIONS
  *   TW_VERSION, TW_VERSION_MAJOR, _MINOR, _PATCH and TW_VERSION_AT_LEAST are those of this header,
- *   tw_version() that of the library that runs. tw_error may grow at its end: struct_size tells each
- *   side what the other knows.
+ *   tw_version() that of the library that runs. tw_error, tw_step and tw_expected may grow at their
+ *   end: struct_size tells each side what the other knows; one that cannot be right is refused
+ *   (TW_BAD_STRUCT_SIZE). Before 1.0 a new MINOR may change or remove a call, from 1.0 only a new
+ *   MAJOR; anything else only adds. The numbers of enumerations, quantities and units never change
+ *   their meaning.
  *
  * FLOATING POINT
  *   The usual environment is expected: round to nearest, traps masked, no flush to zero. Calls do
@@ -226,6 +234,86 @@ typedef enum tw_regime tw_regime;
 typedef int32_t tw_regime;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
+
+// What kind of step it is. Returned as int32_t; a later version may know more of them.
+enum tw_step_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Put the bar into the chuck.
+    TW_STEP_CLAMP = 1,
+    // Before the spindle turns for the first time.
+    TW_STEP_FIRST_START = 2,
+    // Turn the end face.
+    TW_STEP_FACE = 3,
+    // Drill the centre hole.
+    TW_STEP_CENTRE_DRILL = 4,
+    // Let the bar out and bring up the centre.
+    TW_STEP_RECLAMP = 5,
+    // Set the carriage dial.
+    TW_STEP_ZERO_Z = 6,
+    // Set the cross dial.
+    TW_STEP_ZERO_X = 7,
+    // The first cut.
+    TW_STEP_FIRST_CUT = 8,
+    // Stop and measure.
+    TW_STEP_MEASURE = 9,
+    // What follows from a size that was measured.
+    TW_STEP_ADJUST = 10,
+    // A roughing cut.
+    TW_STEP_ROUGH_CUT = 11,
+    // One of the last two cuts.
+    TW_STEP_FINISH_CUT = 12,
+    // Bring the shoulder to length.
+    TW_STEP_SHOULDER = 13,
+    // Turn the groove at a shoulder.
+    TW_STEP_UNDERCUT = 14,
+    // Turn a cone with the compound slide.
+    TW_STEP_TAPER = 15,
+    // Break the edges.
+    TW_STEP_EDGES = 16,
+    // Measure the finished part.
+    TW_STEP_INSPECT = 17,
+    // Part it off.
+    TW_STEP_PART_OFF = 18,
+    // Turn the part round in the chuck.
+    TW_STEP_TURN_ROUND = 19,
+    // Leave the machine clear.
+    TW_STEP_CLEAR = 20,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_step_kind tw_step_kind;
+#else
+typedef int32_t tw_step_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A slide of the lathe. Returned as int32_t.
+enum tw_slide
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Across the bed: sets the diameter.
+    TW_SLIDE_CROSS = 1,
+    // Along the bed: sets the length.
+    TW_SLIDE_CARRIAGE = 2,
+    // The small upper slide.
+    TW_SLIDE_COMPOUND = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_slide tw_slide;
+#else
+typedef int32_t tw_slide;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The operation sheet of a job. Opened with tw_plan_open, closed with tw_plan_free; in between it
+// never changes, so that any number of threads may read it at once.
+typedef struct tw_plan tw_plan;
 
 // Cutting speed: of the edge over the work.
 typedef struct tw_cutting_speed {
@@ -785,6 +873,85 @@ typedef struct tw_instrument_uncertainty {
     double mm;
 } tw_instrument_uncertainty;
 
+// What a dial shows: the figure engraved at a mark.
+typedef struct tw_shows {
+    // Millimetres.
+    double mm;
+} tw_shows;
+
+// Position along the axis: zero on the finished face, negative towards the chuck.
+typedef struct tw_z {
+    // Millimetres.
+    double mm;
+} tw_z;
+
+// One step of a plan. Make it ready with tw_step_init, once. What a step has not is NaN, NULL, -1
+// or 0, as its field says.
+typedef struct tw_step {
+    // Size of this struct in the caller's program; tw_step_init sets it.
+    uint32_t struct_size;
+    // A number of enum tw_step_kind.
+    int32_t kind;
+    // Which surface it works on, from 0, counted from the face of its end; -1 where it is none's.
+    int32_t surface;
+    // 1 where that surface is turned from the other end, else 0.
+    int32_t other_end;
+    // 1 for a step that lies before a measurement that was handed in, else 0.
+    int32_t done;
+    // Whose dial is read, a number of enum tw_slide; 0 where none is, and what follows is 0.
+    int32_t slide;
+    // Whole divisions from the zero of that dial, positive into the metal.
+    int64_t divisions;
+    // Whole turns of the handle from zero.
+    int64_t turns;
+    // The mark under the index line, 0 to one less than there are.
+    int32_t mark;
+    // Tenths of a mark beyond it, by eye: on a ring that cannot be set, where no whole mark will do.
+    int32_t tenths;
+    // What is engraved at that mark; NaN where no dial is read.
+    struct tw_shows shows;
+    // The diameter to expect after the step.
+    struct tw_diameter diameter;
+    // How far along the tool goes: 0 on the finished face, negative towards the chuck; or NaN.
+    struct tw_z z;
+    // Spindle speed; NaN where the spindle is at rest.
+    struct tw_spindle_speed spindle_speed;
+    // Feed; NaN where nothing is fed.
+    struct tw_feed feed;
+    // Depth of cut, radial; NaN where nothing is cut.
+    struct tw_depth_of_cut depth_of_cut;
+    // Cutting time; 0 where nothing is cut.
+    struct tw_time time;
+    // What to do, in words. It belongs to the plan and may be read until the plan is closed.
+    const char *text;
+    // Why, with the figures put in, or NULL. As text.
+    const char *because;
+} tw_step;
+
+// What to expect of the part of a plan. Make it ready with tw_expected_init, once.
+typedef struct tw_expected {
+    // Size of this struct in the caller's program; tw_expected_init sets it.
+    uint32_t struct_size;
+    // How many surfaces the part has; the sizes below are of the one least likely to come out good.
+    uint32_t surfaces;
+    // Its finished diameter.
+    struct tw_diameter diameter;
+    // The smallest diameter that its limits allow.
+    struct tw_diameter smallest;
+    // The largest one.
+    struct tw_diameter largest;
+    // The expanded uncertainty of the finished diameter, about 95 %.
+    struct tw_instrument_uncertainty uncertainty;
+    // The chance that the part comes out good, all surfaces together.
+    struct tw_probability good;
+    // The chance that another cut is needed somewhere, and nothing is lost.
+    struct tw_probability rework;
+    // The chance that some diameter comes out too small: lost.
+    struct tw_probability scrap;
+    // Cutting time of all steps; handling, measuring and setting come on top.
+    struct tw_time time;
+} tw_expected;
+
 // Radius of the work: half of its diameter.
 typedef struct tw_radius {
     // Millimetres.
@@ -802,18 +969,6 @@ typedef struct tw_division {
     // Millimetres.
     double mm;
 } tw_division;
-
-// What a dial shows: the figure engraved at a mark.
-typedef struct tw_shows {
-    // Millimetres.
-    double mm;
-} tw_shows;
-
-// Position along the axis: zero on the finished face, negative towards the chuck.
-typedef struct tw_z {
-    // Millimetres.
-    double mm;
-} tw_z;
 
 // Nominal width of cut b.
 typedef struct tw_chip_width {
@@ -3354,9 +3509,124 @@ tw_status tw_answer_n(const char *question,
                       char **answer,
                       struct tw_error *detail);
 
-// Gives back the text that tw_answer returned. NULL is allowed. Once only; a pointer that came
+// Gives back a text that tw_answer or another call returned to keep. NULL is allowed. Once only; a pointer that came
 // from elsewhere is undefined behaviour.
 void tw_text_free(char *text);
+
+// The names of the questions that tw_answer takes, one to a line: to fill a menu.
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_question_names(char **names, struct tw_error *detail);
+
+// The keys of the materials of the catalogue, one to a line: to fill a menu. Their figures are the
+// answer of tw_answer to { "materials": { "like": key } }.
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_material_keys(char **keys, struct tw_error *detail);
+
+// Opens a plan: from a job, { "plan": { .. } } as tw_answer takes it, or from a sheet that was
+// written as JSON before (tw_plan_json, or the answer of tw_answer), which is worked out anew with
+// all that was measured on the way.
+//
+// The plan belongs to the caller, who closes it with tw_plan_free. After a failure it is NULL;
+// detail (may be NULL) names the field by its path inside the question.
+TW_CHECK tw_status tw_plan_open(const char *text, struct tw_plan **plan, struct tw_error *detail);
+
+// As tw_plan_open, for text of a given length in bytes that need not be NUL-ended. A NUL inside is
+// refused (TW_NUL_IN_TEXT). text may be NULL when length is 0.
+TW_CHECK
+tw_status tw_plan_open_n(const char *text,
+                         size_t length,
+                         struct tw_plan **plan,
+                         struct tw_error *detail);
+
+// Closes a plan and sets the caller's pointer to NULL, so that closing it twice is harmless. NULL,
+// and a pointer to NULL, are allowed. To use a copy of the pointer afterwards, or texts of its
+// steps, is undefined behaviour.
+void tw_plan_free(struct tw_plan **plan);
+
+// How many steps a plan has; 0 where plan is NULL.
+TW_CHECK size_t tw_plan_step_count(const struct tw_plan *plan);
+
+// One step of a plan, index from 0.
+//
+// step is made ready with tw_step_init; a smaller one of an older header is filled as far as it
+// goes. Its texts belong to the plan. detail may be NULL. After a failure its numbers are NaN or 0
+// and its texts NULL.
+TW_CHECK
+tw_status tw_plan_step(const struct tw_plan *plan,
+                       size_t index,
+                       struct tw_step *step,
+                       struct tw_error *detail);
+
+// What to expect of the part: size, uncertainty, chances, time.
+//
+// expected is made ready with tw_expected_init; a smaller one of an older header is filled as far
+// as it goes. detail may be NULL. After a failure its numbers are NaN.
+TW_CHECK
+tw_status tw_plan_expected(const struct tw_plan *plan,
+                           struct tw_expected *expected,
+                           struct tw_error *detail);
+
+// The sheet as plain text of at most 100 columns, in the units of the job.
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_plan_text(const struct tw_plan *plan, char **text, struct tw_error *detail);
+
+// As tw_plan_text, in short: a line or two for each step, for somebody who knows the rest.
+TW_CHECK
+tw_status tw_plan_short_text(const struct tw_plan *plan,
+                             char **text,
+                             struct tw_error *detail);
+
+// The sheet as JSON, { "version": 1, "plan": { .. } }: the same as tw_answer gives for its job. It
+// holds all that the plan is, so that tw_plan_open opens it again.
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_plan_json(const struct tw_plan *plan, char **json, struct tw_error *detail);
+
+// How many pictures a plan has, one for each clamping; 0 where plan is NULL.
+TW_CHECK size_t tw_plan_picture_count(const struct tw_plan *plan);
+
+// The picture of a clamping, index from 0, as SVG. A library that was built without the feature
+// "picture" refuses it (TW_NOT_OFFERED).
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK
+tw_status tw_plan_picture(const struct tw_plan *plan,
+                          size_t index,
+                          char **svg,
+                          struct tw_error *detail);
+
+// The sheet as one HTML page to print on A4 or Letter, with boxes to tick. A library that was built
+// without the feature "picture" refuses it (TW_NOT_OFFERED).
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_plan_page(const struct tw_plan *plan, char **html, struct tw_error *detail);
+
+// What follows when these sizes, one or several along the bar, were measured at a step: a cut, a
+// measuring stop or the inspection, index from 0. The plan itself stays as it is.
+//
+// answer is JSON, as tw_answer gives for { "after_measurement": { .. } }, without the sheet: likely
+// causes, whether the part is lost, by how much the readings move. next is the plan that follows;
+// where none does it is NULL with TW_OK, and the answer says why under "why_no_plan".
+//
+// Both belong to the caller (tw_text_free, tw_plan_free); one of them may be NULL. detail may be
+// NULL. After a failure both are NULL.
+TW_CHECK
+tw_status tw_plan_after(const struct tw_plan *plan,
+                        size_t step,
+                        const struct tw_diameter *measured,
+                        size_t count,
+                        struct tw_plan **next,
+                        char **answer,
+                        struct tw_error *detail);
 
 #ifdef __cplusplus
 }  // extern "C"
@@ -3680,6 +3950,21 @@ static inline void tw_error_init(tw_error *detail)
 {
     memset(detail, 0, sizeof *detail);
     detail->struct_size = (uint32_t)sizeof *detail;
+}
+
+/*
+ * Makes a tw_step or a tw_expected ready, once, before its first use.
+ */
+static inline void tw_step_init(tw_step *step)
+{
+    memset(step, 0, sizeof *step);
+    step->struct_size = (uint32_t)sizeof *step;
+}
+
+static inline void tw_expected_init(tw_expected *expected)
+{
+    memset(expected, 0, sizeof *expected);
+    expected->struct_size = (uint32_t)sizeof *expected;
 }
 
 /*

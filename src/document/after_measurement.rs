@@ -102,3 +102,9 @@ impl Question {
         Ok(answer)
     }
 }
+
+/// What a measurement says, as the answer that it is.
+#[cfg(feature = "capi")]
+pub(crate) fn written(told: &AfterMeasurement, units: Units) -> Result<String, Error> {
+    super::reply("after_measurement", units, told)
+}

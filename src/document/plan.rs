@@ -74,3 +74,63 @@ impl Question {
         self.with.on(self.job.plan(self.units)?)
     }
 }
+
+/// The sheet of a text: a job, or a sheet that was written before, which is worked out anew.
+#[cfg(feature = "capi")]
+pub(crate) fn sheet_of(document: &str) -> Result<Sheet, Error> {
+    let tree = super::parse(document)?;
+    let body = match super::question_of(&tree)? {
+        ("plan", body) => body,
+        (other, _) => return Err(not_a_plan(other)),
+    };
+    // A job has no field of this name; a sheet always has.
+    let written = match body {
+        Tree::Group(entries) => entries.iter().any(|(name, _)| name == "job"),
+        _ => false,
+    };
+    match written {
+        true => Sheet::read(body, ""),
+        false => Question::read(body, super::units(body)?)?.answer(),
+    }
+}
+
+/// A sheet as the answer that it is.
+#[cfg(feature = "capi")]
+pub(crate) fn written(sheet: &Sheet) -> Result<String, Error> {
+    super::reply("plan", sheet.units(), sheet)
+}
+
+/// A picture for each clamping of a sheet.
+#[cfg(all(feature = "capi", feature = "picture"))]
+pub(crate) fn pictures(sheet: &Sheet) -> Result<Vec<String>, Error> {
+    sheet.pictures()
+}
+
+#[cfg(all(feature = "capi", not(feature = "picture")))]
+pub(crate) fn pictures(_: &Sheet) -> Result<Vec<String>, Error> {
+    Err(super::with::no_pictures(""))
+}
+
+/// A sheet as a page to print.
+#[cfg(all(feature = "capi", feature = "picture"))]
+pub(crate) fn page(sheet: &Sheet) -> Result<String, Error> {
+    sheet.page()
+}
+
+#[cfg(all(feature = "capi", not(feature = "picture")))]
+pub(crate) fn page(_: &Sheet) -> Result<String, Error> {
+    Err(super::with::no_pictures(""))
+}
+
+#[cold]
+#[cfg(feature = "capi")]
+fn not_a_plan(name: &str) -> Error {
+    use crate::error::ErrorKind;
+    Error::new(
+        ErrorKind::UnknownName,
+        name,
+        format!("the question {name:?}"),
+        "a job or a sheet under the name \"plan\"",
+        "open plans only; ask other questions as documents",
+    )
+}

@@ -28,11 +28,7 @@ impl With {
             }
         }
         if !cfg!(feature = "picture") && (with.picture || with.page) {
-            return Err(Error::not_offered(
-                &f.path("with"),
-                "pictures and pages, which this build leaves out",
-                "build the library with its feature \"picture\", or leave the field out",
-            ));
+            return Err(no_pictures(&f.path("with")));
         }
         Ok(with)
     }
@@ -48,6 +44,16 @@ impl With {
     pub(super) fn on(self, sheet: Sheet) -> Result<Sheet, Error> {
         Ok(sheet)
     }
+}
+
+/// What a build without pictures says of them.
+#[cold]
+pub(super) fn no_pictures(field: &str) -> Error {
+    Error::not_offered(
+        field,
+        "pictures and pages, which this build leaves out",
+        "build the library with its feature \"picture\", or leave the field out",
+    )
 }
 
 fn one(tree: &Tree, path: &str) -> Result<One, Error> {

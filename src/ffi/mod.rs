@@ -38,6 +38,7 @@ pub mod heat;
 pub mod life;
 pub mod limits;
 pub mod measured;
+pub mod plan;
 pub mod quantity;
 mod rows;
 pub mod scalar;
@@ -64,7 +65,7 @@ pub use columns::{
     tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
     tw_theoretical_roughness_column,
 };
-pub use document::{tw_answer, tw_answer_n, tw_text_free};
+pub use document::{tw_answer, tw_answer_n, tw_material_keys, tw_question_names, tw_text_free};
 pub use drive::{
     tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
     tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,
@@ -104,6 +105,12 @@ pub use measured::{
     tw_cutting_power, tw_cutting_power_column, tw_cutting_torque, tw_cutting_torque_column,
     tw_power_above_idle, tw_power_above_idle_column, tw_power_of_removal,
     tw_power_of_removal_column, tw_specific_force_from_power, tw_specific_force_from_power_column,
+};
+pub use plan::{
+    tw_expected, tw_plan, tw_plan_after, tw_plan_expected, tw_plan_free, tw_plan_json,
+    tw_plan_open, tw_plan_open_n, tw_plan_page, tw_plan_picture, tw_plan_picture_count,
+    tw_plan_short_text, tw_plan_step, tw_plan_step_count, tw_plan_text, tw_slide, tw_step,
+    tw_step_kind,
 };
 pub use quantity::*;
 pub use scalar::{

@@ -91,7 +91,8 @@ pub(super) fn clampings<'a>(
 ) -> Result<Vec<Clamping<'a>>, Error> {
     let job = common.job;
     let surfaces = || job.part.surfaces().iter().chain(job.part.other_end());
-    if job.preference(|p| p.parting()).is_some() || surfaces().any(|s| s.undercut().is_some()) {
+    let blade = job.preference(|p| p.parting());
+    if blade.is_some() || surfaces().any(|s| s.undercut().is_some()) {
         provenance.open("speed of grooving over that of turning", &GROOVING_SPEED);
     }
     if surfaces().any(|s| s.small_diameter().is_some()) {
@@ -100,11 +101,7 @@ pub(super) fn clampings<'a>(
     let facing = lengths::facing(job, common.units, provenance);
     let first = job.part.surfaces();
     let room_first = room(job, deepest(common, first), provenance);
-    let parting = match job.preference(|p| p.parting()) {
-        Some(blade) => blade.mm(),
-        None => 0.0,
-    };
-    let to_jaws = room_first.to_jaws + parting;
+    let to_jaws = room_first.to_jaws + blade.map_or(0.0, |blade| blade.mm());
     let reach = reach_of(first);
     let overall = overall(common, facing, provenance, cautions)?;
     let overhang = lengths::overhang(job, reach, to_jaws, facing, common.units, provenance)?;

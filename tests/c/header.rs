@@ -36,6 +36,7 @@ const SOURCES: &[&str] = &[
     "uncertainty",
     "wide_spread",
     "document",
+    "plan",
 ];
 
 pub fn trials() -> Vec<Trial> {
@@ -83,21 +84,46 @@ pub fn trials() -> Vec<Trial> {
         ),
     ];
     for language in tools::Language::ALL {
-        trials.push(trial(
-            &format!("header/compiles_alone_and_twice_as_{language:?}"),
-            &[language.tool()],
-            move || {
-                let twice = write(
-                    "twice.c",
-                    "#include <turnwright.h>\n#include <turnwright.h>\n",
-                );
-                let mut compiler = language.compiler();
-                compiler.args(STRICT).args(["-Wshadow", "-Wconversion"]);
-                run(compiler.arg("-fsyntax-only").arg(twice)).map(drop)
-            },
-        ));
+        for compiler in [language.tool(), Tool::Clang] {
+            trials.push(trial(
+                &format!(
+                    "header/compiles_alone_and_twice_as_{language:?}_by_{}",
+                    compiler.name()
+                ),
+                &[compiler],
+                move || alone_and_twice(language, compiler),
+            ));
+        }
     }
     trials
+}
+
+/// The header compiles alone, and twice in one file, with every warning that the compiler has and that is
+/// not against the language it is written in.
+fn alone_and_twice(language: tools::Language, compiler: Tool) -> Result<(), libtest_mimic::Failed> {
+    let twice = write(
+        "twice.c",
+        "#include <turnwright.h>\n#include <turnwright.h>\n",
+    );
+    let mut command = language.with(compiler);
+    command.args(STRICT).args(["-Wshadow", "-Wconversion"]);
+    if compiler == Tool::Clang {
+        command.args(["-Weverything", "-Wno-padded"]);
+        // The header is C first: these ask for C++ in it, for an older C, or for a newer one.
+        command.args([
+            "-Wno-c++98-compat-pedantic",
+            "-Wno-c++98-compat",
+            "-Wno-old-style-cast",
+            "-Wno-declaration-after-statement",
+            "-Wno-unknown-warning-option",
+            "-Wno-unsafe-buffer-usage",
+            "-Wno-zero-as-null-pointer-constant",
+            "-Wno-unused-macros",
+            "-Wno-documentation",
+            "-Wno-documentation-unknown-command",
+        ]);
+    }
+    run(command.arg("-fsyntax-only").arg(twice)).map(drop)
 }
 
 /// The header as the source gives it.
@@ -120,7 +146,7 @@ pub fn generated() -> String {
         line_length: 100,
         tab_width: 4,
         export: cbindgen::ExportConfig {
-            include: ["tw_support", "tw_regime"]
+            include: ["tw_support", "tw_regime", "tw_step_kind", "tw_slide"]
                 .map(String::from)
                 .into_iter()
                 .chain(
@@ -267,6 +293,21 @@ static inline void tw_error_init(tw_error *detail)
 {
     memset(detail, 0, sizeof *detail);
     detail->struct_size = (uint32_t)sizeof *detail;
+}
+
+/*
+ * Makes a tw_step or a tw_expected ready, once, before its first use.
+ */
+static inline void tw_step_init(tw_step *step)
+{
+    memset(step, 0, sizeof *step);
+    step->struct_size = (uint32_t)sizeof *step;
+}
+
+static inline void tw_expected_init(tw_expected *expected)
+{
+    memset(expected, 0, sizeof *expected);
+    expected->struct_size = (uint32_t)sizeof *expected;
 }
 
 /*

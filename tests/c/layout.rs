@@ -4,7 +4,9 @@ use std::fmt::Write as _;
 use std::mem::{offset_of, size_of};
 
 use libtest_mimic::Trial;
-use turnwright::ffi::{tw_column, tw_error, tw_out_column, tw_status};
+use turnwright::ffi::{
+    tw_column, tw_error, tw_expected, tw_out_column, tw_slide, tw_status, tw_step, tw_step_kind,
+};
 
 use crate::tools::{Language, Tool, build, printed, run_of, write};
 use crate::{check, header, snapshot, trial};
@@ -32,7 +34,16 @@ pub fn trials() -> Vec<Trial> {
                 }
                 tw_column { data stride_bytes count quantity unit }
                 tw_out_column { data stride_bytes count quantity unit }
+                tw_step {
+                    struct_size kind surface other_end done slide divisions turns mark tenths shows
+                    diameter z spindle_speed feed depth_of_cut time text because
+                }
+                tw_expected {
+                    struct_size surfaces diameter smallest largest uncertainty good rework scrap time
+                }
                 tw_status { }
+                tw_step_kind { }
+                tw_slide { }
             } {
                 let (label, value) = match field {
                     None => (format!("sizeof {name}"), format!("sizeof({name})")),

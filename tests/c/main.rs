@@ -13,6 +13,7 @@ mod header;
 mod layout;
 mod limits;
 mod makers;
+mod plans;
 mod programs;
 mod swapped;
 mod symbols;
@@ -102,6 +103,7 @@ fn main() {
         finish::trials(),
         limits::trials(),
         uncertainty::trials(),
+        plans::trials(),
         threads::trials(),
     ];
     let conclusion = libtest_mimic::run(

@@ -24,6 +24,19 @@ fn edges() -> PathBuf {
     root().join("tests/c/programs/edges.c")
 }
 
+fn plans() -> PathBuf {
+    root().join("tests/c/programs/plans.c")
+}
+
+/// Every program with its arguments.
+fn all() -> [(PathBuf, Vec<PathBuf>); 3] {
+    [
+        (example(), vec![job()]),
+        (edges(), Vec::new()),
+        (plans(), vec![job()]),
+    ]
+}
+
 pub fn trials() -> Vec<Trial> {
     let mut trials: Vec<Trial> = [Language::C99, Language::Cxx17]
         .map(|language| {
@@ -47,6 +60,10 @@ pub fn trials() -> Vec<Trial> {
         ),
         trial("programs/the_edges_hold", &[Tool::Cc], || {
             run(&mut run_of(build(&edges(), Language::C99, &["-g"])?)).map(drop)
+        }),
+        trial("programs/the_edges_of_plans_hold", &[Tool::Cc], || {
+            let program = build(&plans(), Language::C99, &["-g"])?;
+            run(run_of(program).arg(job())).map(drop)
         }),
         trial(
             "programs/valgrind_finds_nothing",
@@ -138,7 +155,7 @@ fn readme() -> Result<(), Failed> {
 }
 
 fn valgrind() -> Result<(), Failed> {
-    for (source, arguments) in [(example(), vec![job()]), (edges(), Vec::new())] {
+    for (source, arguments) in all() {
         let program = build(&source, Language::C99, &["-g"])?;
         run(run_of("valgrind")
             .args([
@@ -168,7 +185,7 @@ fn sanitizers() -> Result<(), Failed> {
     check(run(&mut run_of(program)).is_err(), || {
         String::from("the sanitizers let a write beyond the end pass")
     })?;
-    for (source, arguments) in [(example(), vec![job()]), (edges(), Vec::new())] {
+    for (source, arguments) in all() {
         let program = build(&source, Language::C99, &SANITIZE)?;
         run(run_of(program).args(arguments))?;
     }

@@ -8,15 +8,16 @@ use turnwright::ffi::{
     tw_answer, tw_arc_height, tw_arc_height_column, tw_corner_radius, tw_cutting_edge_angle,
     tw_cutting_forces, tw_cutting_speed, tw_deflection, tw_deflection_at, tw_depth_of_cut,
     tw_diameter, tw_error, tw_exponent, tw_feed, tw_feed_force, tw_length, tw_main_force,
-    tw_minor_cutting_edge_angle, tw_normal_ratio, tw_overhang, tw_passive_force, tw_ra, tw_range,
-    tw_rotational_stiffness, tw_rt, tw_specific_force, tw_spindle_speed, tw_spindle_speed_for,
-    tw_status_text, tw_stiffness, tw_text_free, tw_theoretical_roughness, tw_version,
-    tw_youngs_modulus,
+    tw_minor_cutting_edge_angle, tw_normal_ratio, tw_overhang, tw_passive_force,
+    tw_plan_step_count, tw_plan_text, tw_ra, tw_range, tw_rotational_stiffness, tw_rt,
+    tw_specific_force, tw_spindle_speed, tw_spindle_speed_for, tw_status_text, tw_stiffness,
+    tw_text_free, tw_theoretical_roughness, tw_version, tw_youngs_modulus,
 };
 use turnwright::unit;
 use turnwright::{CornerRadius, Feed, Rt};
 
 use crate::columns::{input, output};
+use crate::plans::{Open, text};
 use crate::{check, trial};
 
 pub fn trials() -> Vec<Trial> {
@@ -150,6 +151,11 @@ fn everything() -> Vec<String> {
         let status = tw_answer(question.as_ptr(), &mut answer, &mut detail);
         seen.push(format!("{status:?} {:?}", CStr::from_ptr(answer)));
         tw_text_free(answer);
+
+        let question = question.to_str().unwrap();
+        let plan = Open::of(question).unwrap();
+        let words = text(|out| tw_plan_text(plan.0, out, null_mut())).unwrap();
+        seen.push(format!("{} {words}", tw_plan_step_count(plan.0)));
 
         seen.push(format!(
             "{:?} {:?}",

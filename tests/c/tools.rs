@@ -15,6 +15,7 @@ pub enum Tool {
     Valgrind,
     Nm,
     Sanitizers,
+    Clang,
 }
 
 impl Tool {
@@ -25,6 +26,7 @@ impl Tool {
             Tool::Valgrind => "valgrind",
             Tool::Nm => "nm",
             Tool::Sanitizers => "cc -fsanitize=address,undefined",
+            Tool::Clang => "clang",
         }
     }
 
@@ -69,31 +71,39 @@ pub enum Language {
     C11,
     Cxx11,
     Cxx17,
+    Cxx20,
 }
 
 impl Language {
-    pub const ALL: [Language; 4] = [
+    pub const ALL: [Language; 5] = [
         Language::C99,
         Language::C11,
         Language::Cxx11,
         Language::Cxx17,
+        Language::Cxx20,
     ];
 
     pub fn tool(self) -> Tool {
         match self {
             Language::C99 | Language::C11 => Tool::Cc,
-            Language::Cxx11 | Language::Cxx17 => Tool::Cxx,
+            Language::Cxx11 | Language::Cxx17 | Language::Cxx20 => Tool::Cxx,
         }
     }
 
     /// A compiler for it, with the header found.
     pub fn compiler(self) -> Command {
-        let mut command = Command::new(self.tool().name());
+        self.with(self.tool())
+    }
+
+    /// This compiler for it, with the header found.
+    pub fn with(self, compiler: Tool) -> Command {
+        let mut command = Command::new(compiler.name());
         command.args(match self {
             Language::C99 => ["-std=c99", "-xc"],
             Language::C11 => ["-std=c11", "-xc"],
             Language::Cxx11 => ["-std=c++11", "-xc++"],
             Language::Cxx17 => ["-std=c++17", "-xc++"],
+            Language::Cxx20 => ["-std=c++20", "-xc++"],
         });
         command.arg("-I").arg(root().join("include"));
         command
