@@ -1,5 +1,6 @@
 /*
- * turnwright from C: a scalar call, a call that goes wrong and says so, and the plan of a job.
+ * turnwright from C: a scalar call, a call that goes wrong and says so, a column call with a bad row,
+ * and the plan of a job.
  *
  * Build and run, from the root of the crate (Linux):
  *
@@ -55,27 +56,50 @@ static char *text_of(const char *path)
     return text;
 }
 
-/* The first few texts of the steps of a sheet. A real program reads the JSON with its own reader. */
-static void print_steps(const char *sheet, int most)
+/* Feeds of an invented list, one of them in metres by mistake: its row is bad, the others are not. */
+static int print_heights(tw_error *error)
 {
-    static const char mark[] = "\"text\":\"";
-    const char *at = strstr(sheet, "\"steps\":");
-    int number;
+    static const double feeds[] = {0.1, 0.0002, 0.2};
+    static const double corner = 0.8;
+    double heights[3];
+    int32_t statuses[3];
+    tw_column feed = {NULL, sizeof(double), 3, TW_QUANTITY_FEED,
+                      TW_UNIT_FEED_MILLIMETER_PER_REVOLUTION};
+    tw_column radius = {NULL, sizeof(double), 1, TW_QUANTITY_CORNER_RADIUS,
+                        TW_UNIT_LENGTH_MILLIMETER};
+    tw_out_column height = {NULL, sizeof(double), 3, TW_QUANTITY_RT, TW_UNIT_ROUGHNESS_MICROMETER};
+    tw_status status;
+    int row;
 
-    for (number = 1; at != NULL && number <= most; number++) {
-        at = strstr(at, mark);
-        if (at == NULL) {
-            break;
+    feed.data = feeds;
+    radius.data = &corner; /* one value for all rows */
+    height.data = heights;
+    status = tw_arc_height_column(&feed, &radius, &height, statuses, sizeof statuses[0], error);
+    if (status != TW_OK && status != TW_ROWS_BAD) {
+        complain(error);
+        return 0;
+    }
+    for (row = 0; row < 3; row++) {
+        if (statuses[row] == TW_OK) {
+            printf("row %d: %g mm/rev leaves ridges of %.17g um\n", row, feeds[row], heights[row]);
+        } else {
+            printf("row %d: %s\n", row, tw_status_text(statuses[row]));
         }
-        at += sizeof mark - 1;
-        printf("%d. ", number);
-        for (; *at != '\0' && *at != '"'; at++) {
-            if (*at == '\\' && at[1] != '\0') {
-                at++;
-            }
-            putchar(*at);
+    }
+    return 1;
+}
+
+/* The first few steps of a plan. */
+static void print_steps(const tw_plan *plan, size_t most)
+{
+    size_t at, count = tw_plan_step_count(plan);
+    tw_step step;
+
+    tw_step_init(&step);
+    for (at = 0; at < count && at < most; at++) {
+        if (tw_plan_step(plan, at, &step, NULL) == TW_OK) {
+            printf("%d. %s\n", (int)at + 1, step.text);
         }
-        putchar('\n');
     }
 }
 
@@ -84,7 +108,8 @@ int main(int argc, char **argv)
     tw_error error;
     tw_spindle_speed speed;
     tw_rt height;
-    char *question, *answer;
+    tw_plan *plan;
+    char *job, *svg;
 
     tw_error_init(&error);
 
@@ -108,24 +133,39 @@ int main(int argc, char **argv)
     }
     printf("0.2 mm/rev with a corner of 0.8 mm leaves ridges of %.17g um\n", height.um);
 
-    /* 3. The plan of a job. */
-    if (argc < 2) {
-        printf("usage: turn JOB.json\n");
+    /* 3. Many rows at once. */
+    if (!print_heights(&error)) {
         return EXIT_FAILURE;
     }
-    question = text_of(argv[1]);
-    if (question == NULL) {
+
+    /* 4. The plan of a job; asked for as "picture" it is drawn instead. */
+    if (argc < 2) {
+        printf("usage: turn JOB.json [picture]\n");
+        return EXIT_FAILURE;
+    }
+    job = text_of(argv[1]);
+    if (job == NULL) {
         printf("%s cannot be read\n", argv[1]);
         return EXIT_FAILURE;
     }
-    if (tw_answer(question, &answer, &error) != TW_OK) {
+    if (tw_plan_open(job, &plan, &error) != TW_OK) {
         complain(&error);
-        free(question);
+        free(job);
         return EXIT_FAILURE;
     }
-    free(question);
-    printf("An invented job on an invented lathe; its first steps:\n");
-    print_steps(answer, 6);
-    tw_text_free(answer);
+    free(job);
+    if (argc > 2) {
+        if (tw_plan_picture(plan, 0, &svg, &error) != TW_OK) {
+            complain(&error);
+            tw_plan_free(&plan);
+            return EXIT_FAILURE;
+        }
+        puts(svg);
+        tw_text_free(svg);
+    } else {
+        printf("An invented job on an invented lathe; its first steps:\n");
+        print_steps(plan, 6);
+    }
+    tw_plan_free(&plan);
     return EXIT_SUCCESS;
 }

@@ -95,6 +95,32 @@ pub fn trials() -> Vec<Trial> {
             ));
         }
     }
+    for (language, compiler, exceptions) in [
+        (tools::Language::Cxx17, Tool::Cxx, "-fexceptions"),
+        (tools::Language::Cxx17, Tool::Cxx, "-fno-exceptions"),
+        (tools::Language::Cxx20, Tool::Cxx, "-fexceptions"),
+        (tools::Language::Cxx17, Tool::Clang, "-fexceptions"),
+        (tools::Language::Cxx20, Tool::Clang, "-fno-exceptions"),
+    ] {
+        trials.push(trial(
+            &format!(
+                "header/its_layer_compiles_alone_as_{language:?}_by_{}_{exceptions}",
+                compiler.name()
+            ),
+            &[compiler],
+            move || {
+                let source = write(
+                    "layer.cpp",
+                    "#include <turnwright.hpp>\n#include <turnwright.hpp>\n",
+                );
+                let mut command = language.with(compiler);
+                command
+                    .args(STRICT)
+                    .args(["-Wshadow", "-Wconversion", exceptions]);
+                run(command.arg("-fsyntax-only").arg(source)).map(drop)
+            },
+        ));
+    }
     trials
 }
 

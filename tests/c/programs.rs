@@ -5,8 +5,10 @@ use std::path::PathBuf;
 use std::process::Command;
 
 use libtest_mimic::{Failed, Trial};
+use turnwright::advice::diagnosis::SizeAt;
 use turnwright::document;
 use turnwright::physics::{finish, speed};
+use turnwright::plan::StepKind;
 use turnwright::{CornerRadius, CuttingSpeed, Diameter, Feed};
 
 use crate::tools::{Language, SANITIZE, Tool, build, printed, root, run, run_of, scratch, write};
@@ -14,6 +16,10 @@ use crate::{check, trial};
 
 fn example() -> PathBuf {
     root().join("examples/c/turn.c")
+}
+
+fn example_in_cpp() -> PathBuf {
+    root().join("examples/cpp/turn.cpp")
 }
 
 fn job() -> PathBuf {
@@ -29,11 +35,14 @@ fn plans() -> PathBuf {
 }
 
 /// Every program with its arguments.
-fn all() -> [(PathBuf, Vec<PathBuf>); 3] {
+fn all() -> [(PathBuf, Language, Vec<PathBuf>); 5] {
+    use Language::{C99, Cxx17};
     [
-        (example(), vec![job()]),
-        (edges(), Vec::new()),
-        (plans(), vec![job()]),
+        (example(), C99, vec![job()]),
+        (example(), C99, vec![job(), PathBuf::from("picture")]),
+        (example_in_cpp(), Cxx17, vec![job()]),
+        (edges(), C99, Vec::new()),
+        (plans(), C99, vec![job()]),
     ]
 }
 
@@ -48,6 +57,11 @@ pub fn trials() -> Vec<Trial> {
         })
         .into();
     trials.extend([
+        trial(
+            "programs/the_example_in_cpp_says_what_rust_says",
+            &[Tool::Cxx],
+            the_example_in_cpp,
+        ),
         trial(
             "programs/the_example_of_the_first_page_runs",
             &[Tool::Cc],
@@ -67,12 +81,12 @@ pub fn trials() -> Vec<Trial> {
         }),
         trial(
             "programs/valgrind_finds_nothing",
-            &[Tool::Cc, Tool::Valgrind],
+            &[Tool::Cc, Tool::Cxx, Tool::Valgrind],
             valgrind,
         ),
         trial(
             "programs/sanitizers_find_nothing",
-            &[Tool::Sanitizers],
+            &[Tool::Sanitizers, Tool::Cxx],
             sanitizers,
         ),
     ]);
@@ -81,26 +95,9 @@ pub fn trials() -> Vec<Trial> {
 
 fn the_example(language: Language) -> Result<(), Failed> {
     let program = build(&example(), language, &["-O2"])?;
-    let seen = printed(run_of(program).arg(job()))?;
-    let speed = speed::spindle_speed(
-        CuttingSpeed::from_m_per_min(28.0)?,
-        Diameter::from_inch(1.5)?,
-    );
-    let height = finish::arc_height(Feed::from_mm_per_rev(0.2)?, CornerRadius::from_mm(0.8)?)?;
+    let seen = printed(run_of(&program).arg(job()))?;
+    says_what_rust_says(&seen, 2)?;
     let refused = Feed::from_mm_per_rev(0.0002).unwrap_err();
-    let figure = |line: usize| -> Option<f64> {
-        let words = seen.lines().nth(line)?;
-        words
-            .split_whitespace()
-            .rev()
-            .find_map(|word| word.parse().ok())
-    };
-    check(figure(0) == Some(speed.rpm()), || {
-        format!("{seen}\nRust has {speed}")
-    })?;
-    check(figure(2) == Some(height.um()), || {
-        format!("{seen}\nRust has {height}")
-    })?;
     let told = seen.lines().nth(1).unwrap_or_default();
     for part in [
         refused.field(),
@@ -112,10 +109,76 @@ fn the_example(language: Language) -> Result<(), Failed> {
             format!("{told}\nRust has {refused}")
         })?;
     }
+    let drawn = printed(run_of(program).arg(job()).arg("picture"))?;
+    let drawn = drawn.lines().skip(6).collect::<Vec<_>>().join("\n");
+    let rust = sheet()?.pictures()?.swap_remove(0);
+    check(drawn.trim() == rust.trim(), || drawn.clone())
+}
+
+fn sheet() -> Result<turnwright::plan::Sheet, Failed> {
     let question = std::fs::read_to_string(job())?;
-    let sheet = document::plan::Question::from_text(&question)?.answer()?;
-    let sheet = serde_json::to_value(&sheet)?;
-    let first = sheet["steps"][0]["text"].as_str().unwrap_or("no step");
+    Ok(document::plan::Question::from_text(&question)?.answer()?)
+}
+
+fn the_example_in_cpp() -> Result<(), Failed> {
+    let program = build(&example_in_cpp(), Language::Cxx17, &["-O2"])?;
+    let seen = printed(run_of(program).arg(job()))?;
+    says_what_rust_says(&seen, 3)?;
+    let sheet = sheet()?;
+    let question = r#"{ "finish": { "feed": "0.2 mm",
+            "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg" } } }"#;
+    let refused = document::answer(question).unwrap_err();
+    let told = format!(
+        "refused: {}: {} given; expected {}; {}\n",
+        refused.field(),
+        refused.given(),
+        refused.expected(),
+        refused.remedy()
+    );
+    check(seen.contains(&told), || format!("{seen}\nRust has {told}"))?;
+    let stop = sheet.steps.iter().position(|s| s.kind == StepKind::Measure);
+    let stop = stop.ok_or("no stop")?;
+    let measured = Diameter::from_mm(sheet.steps[stop].diameter.mm() + 0.02)?;
+    let next = sheet.after(stop, &[SizeAt::anywhere(measured)], None)?.plan;
+    let next = next.ok_or("no plan")?;
+    check(seen.trim_end().ends_with(&next.steps[stop].text), || {
+        format!("{seen}\nRust has {}", next.steps[stop].text)
+    })
+}
+
+/// The spindle speed in the first line, the height of the ridges in another, and the first step.
+fn says_what_rust_says(seen: &str, line: usize) -> Result<(), Failed> {
+    let speed = speed::spindle_speed(
+        CuttingSpeed::from_m_per_min(28.0)?,
+        Diameter::from_inch(1.5)?,
+    );
+    let height = finish::arc_height(Feed::from_mm_per_rev(0.2)?, CornerRadius::from_mm(0.8)?)?;
+    let figure = |line: usize| -> Option<f64> {
+        let words = seen.lines().nth(line)?;
+        words
+            .split_whitespace()
+            .rev()
+            .find_map(|word| word.parse().ok())
+    };
+    check(figure(0) == Some(speed.rpm()), || {
+        format!("{seen}\nRust has {speed}")
+    })?;
+    check(figure(line) == Some(height.um()), || {
+        format!("{seen}\nRust has {height}")
+    })?;
+    // The same by columns, and the row that is bad.
+    check(
+        seen.contains(&format!(
+            "row 2: 0.2 mm/rev leaves ridges of {} um",
+            height.um()
+        )),
+        || seen.to_owned(),
+    )?;
+    check(
+        seen.contains("row 1: a number outside the range of its quantity\n"),
+        || seen.to_owned(),
+    )?;
+    let first = &sheet()?.steps[0].text;
     check(seen.contains(&format!("\n1. {first}\n")), || {
         format!("{seen}\nRust has {first}")
     })
@@ -155,8 +218,8 @@ fn readme() -> Result<(), Failed> {
 }
 
 fn valgrind() -> Result<(), Failed> {
-    for (source, arguments) in all() {
-        let program = build(&source, Language::C99, &["-g"])?;
+    for (source, language, arguments) in all() {
+        let program = build(&source, language, &["-g"])?;
         run(run_of("valgrind")
             .args([
                 "--quiet",
@@ -185,8 +248,8 @@ fn sanitizers() -> Result<(), Failed> {
     check(run(&mut run_of(program)).is_err(), || {
         String::from("the sanitizers let a write beyond the end pass")
     })?;
-    for (source, arguments) in all() {
-        let program = build(&source, Language::C99, &SANITIZE)?;
+    for (source, language, arguments) in all() {
+        let program = build(&source, language, &SANITIZE)?;
         run(run_of(program).args(arguments))?;
     }
     Ok(())
