@@ -502,12 +502,18 @@ class Scalars(unittest.TestCase):
         with self.assertRaises(tw.TurnwrightError) as caught:
             tw.limits_of_class("30 mm", "hh7")
         self.assertIn("class", caught.exception.field)
-        with self.assertRaises(tw.TurnwrightError) as caught:
-            support = typing.cast(tw.Support, 7)
-            tw.deflection("210 GPa", "20 mm", "100 mm", support, "80 N", "100 mm")
-        self.assertEqual(caught.exception.field, "support")
-        self.assertRaises(tw.TurnwrightError, tw.limits_of_class, "30 mm", "h\0")
-        self.assertRaises(tw.TurnwrightError, tw.limits_of_class, "30 mm", "\ud800")
+        bad: typing.List[typing.Any] = [7, 2**32 + 1, "chuck", True, 1.0, None]
+        for support in bad:
+            with self.subTest(support=support), self.assertRaises(tw.TurnwrightError) as caught:
+                tw.deflection("210 GPa", "20 mm", "100 mm", support, "80 N", "100 mm")
+            self.assertEqual(caught.exception.field, "support")
+        names: typing.List[typing.Any] = ["h\0", "\ud800", 7, None, b"h7"]
+        for name in names:
+            self.assertRaises(tw.TurnwrightError, tw.limits_of_class, "30 mm", name)
+        units: typing.List[typing.Any] = [7, ["mm"], "furlong", ""]
+        for unit in units:
+            self.assertRaises(tw.TurnwrightError, tw.limits_of_class, "30 mm", "h7", unit=unit)
+            self.assertRaises(tw.TurnwrightError, tw.Diameter, 30, unit)
 
     def test_calls_may_be_made_from_many_threads(self) -> None:
         wanted = tw.spindle_speed("28 m/min", "38 mm")

@@ -5,7 +5,8 @@ Build the shared library, copy this file beside the program, and say where the l
     cargo build --release --features capi
     TURNWRIGHT_LIBRARY=target/release/libturnwright.so python3 program.py
 
-Without that variable it is looked for in target/release of the crate that this file lies in.
+Without that variable it is looked for in target/release of the crate that this file lies in; a
+program that carries the library with it says so by `use(path)`.
 
     import turnwright as tw
     tw.spindle_speed("28 m/min", "1 1/2 in")                 # SpindleSpeed(value=233.9..., unit='rpm')
@@ -212,7 +213,7 @@ def _misread(
 
 def unit_number(cls: Type[Quantity], unit: str, given: str, field: Optional[str] = None) -> int:
     """The number by which the library knows a unit of this quantity."""
-    if unit not in cls.units:
+    if not isinstance(unit, str) or unit not in cls.units:
         remedy = "use one of these units" if any(cls.units) else "write the number alone"
         raise _misread(cls, Status.WRONG_UNIT, repr(given), remedy, field)
     return cls.units[unit]
@@ -685,7 +686,7 @@ class Rows:
             if name in inputs:
                 arguments.append(ctypes.byref(inputs[name]))
             elif isinstance(kind, _Out):
-                unit_text = self._unit or next(iter(kind.quantity.units))
+                unit_text = next(iter(kind.quantity.units)) if self._unit is None else self._unit
                 unit = unit_number(kind.quantity, unit_text, unit_text, "unit")
                 made = array("d", [0.0]) * rows
                 self._columns[name] = made
@@ -697,7 +698,7 @@ class Rows:
                 where = self._numbers[name].buffer_info()[0]
                 arguments += [ctypes.c_void_p(where), ctypes.c_size_t(4)]
             elif kind == _INT32:
-                arguments.append(ctypes.c_int32(self._given[name]))
+                arguments.append(_c_number(name, self._given[name]))
             else:
                 arguments.append(_c_text(name, self._given[name]))
         self._status = array("i", [0]) * rows
@@ -715,12 +716,23 @@ def _shown(column: Any, kind: str) -> Any:
     return column if _numpy is None else _numpy.frombuffer(column, dtype=kind)
 
 
-def _c_text(field: str, text: str) -> ctypes.c_char_p:
+def _c_text(field: str, text: object) -> ctypes.c_char_p:
+    if not isinstance(text, str):
+        shown = repr(text)[:60]
+        raise TurnwrightError(Status.UNREADABLE, field, shown, "text", "write it as text")
     encoded = _utf8(field, text)
     if b"\0" in encoded:
         remedy = "leave the NUL out"
         raise TurnwrightError(Status.NUL_IN_TEXT, field, repr(text)[:60], "text", remedy)
     return ctypes.c_char_p(encoded)
+
+
+def _c_number(field: str, given: object) -> ctypes.c_int32:
+    if isinstance(given, bool) or not isinstance(given, int) or abs(given) >= 2**31:
+        shown, expected = repr(given)[:60], "the number of an enumeration"
+        remedy = "give a member of the enumeration, such as Support.CHUCK"
+        raise TurnwrightError(Status.UNKNOWN_NAME, field, shown, expected, remedy)
+    return ctypes.c_int32(given)
 
 
 def _utf8(field: str, text: str) -> bytes:
@@ -745,7 +757,7 @@ def _alone(call: _Call, given: Mapping[str, Any], unit: Optional[str] = None) ->
 
 
 def _first(rows: Rows, cls: Type[Q], name: str, unit: Optional[str]) -> Q:
-    return cls(rows._columns[name][0], unit or next(iter(cls.units)))
+    return cls(rows._columns[name][0], next(iter(cls.units)) if unit is None else unit)
 
 
 # --------------------------------------------------------------------------------------------- calls
@@ -1176,8 +1188,18 @@ def version() -> str:
     return text.decode("ascii")
 
 
+def use(path: Union[str, pathlib.Path]) -> None:
+    """From now on the library at this path, for programs that carry it with them."""
+    global _given_path
+    _given_path = pathlib.Path(path)
+    _library.cache_clear()
+
+
+_given_path: Optional[pathlib.Path] = None
+
+
 def _path() -> pathlib.Path:
-    given = os.environ.get("TURNWRIGHT_LIBRARY")
+    given = _given_path or os.environ.get("TURNWRIGHT_LIBRARY")
     if given:
         return pathlib.Path(given).resolve()
     names = {"win32": "turnwright.dll", "darwin": "libturnwright.dylib"}
