@@ -4,7 +4,9 @@ TWIN names the built twin. TURNWRIGHT_TEST_NUMPY says "yes" or "no": with "no" t
 without numpy, also where it is installed. No expected value is typed here but those with a source.
 """
 
+import ast
 import ctypes
+import fractions
 import gc
 import io
 import json
@@ -484,6 +486,15 @@ class Scalars(unittest.TestCase):
         self.assertEqual(tw.Diameter.read(str(tw.Diameter(1.5, "in"))), tw.Diameter(1.5, "in"))
         self.assertNotEqual(tw.Diameter(1.5, "in"), tw.Overhang(1.5, "in"))
 
+    def test_numbers_of_every_sort_are_doubles(self) -> None:
+        sorts: typing.List[typing.Any] = [38, 38.0, fractions.Fraction(76, 2)]
+        if NUMPY:
+            sorts += [numpy.int64(38), numpy.float32(38), numpy.float64(38)]
+        for number in sorts:
+            self.assertEqual(repr(tw.Diameter(number, "mm")), "Diameter(value=38.0, unit='mm')")
+            self.assertEqual(len(tw.spindle_speed_column("30 m/min", tw.Column(number, "mm"))), 1)
+            self.assertEqual(tw.Exponent.read(number), tw.Exponent(38.0, ""))
+
     def test_what_is_no_such_quantity_is_refused_by_its_name(self) -> None:
         bad: typing.List[typing.Any] = [
             38.0, 38, True, None, tw.Length(38, "mm"), "38", "38 rpm", [38.0], tw.Column([38.0], "mm")
@@ -493,7 +504,7 @@ class Scalars(unittest.TestCase):
                 tw.spindle_speed("30 m/min", given)
             self.assertEqual(caught.exception.field, "diameter")
             self.assertTrue(caught.exception.remedy and caught.exception.given)
-        for value, unit in (("38", "mm"), (True, "mm"), (38.0, "millimetre")):
+        for value, unit in (("38", "mm"), (True, "mm"), (38.0, "millimetre"), (10**400, "mm")):
             self.assertRaises(tw.TurnwrightError, tw.Diameter, value, unit)
         with self.assertRaises(AttributeError):
             tw.Diameter(38, "mm").value = 39  # type: ignore[misc]
@@ -559,6 +570,36 @@ class Documents(unittest.TestCase):
         with self.assertRaises(tw.TurnwrightError) as caught:
             tw.answer({"limits": {"nominal": "30 mm", "class": "h7", "x" * 100: 1}})
         self.assertTrue(caught.exception.field.endswith("…"))
+
+
+class TheLibrary(unittest.TestCase):
+    def test_it_is_found_as_the_first_lines_say(self) -> None:
+        beside = "import turnwright as tw; print(tw._path())"
+        environment = {k: v for k, v in os.environ.items() if k not in ("TURNWRIGHT_LIBRARY", "CARGO_TARGET_DIR")}
+        found = run_code(beside, environment)
+        self.assertEqual(found.stdout.strip(), str(ROOT / "target/release/libturnwright.so"))
+        asked = "import turnwright as tw; print(tw.version(), tw.spindle_speed('28 m/min', '38 mm'))"
+        speed = tw.spindle_speed("28 m/min", "38 mm")
+        self.assertEqual(run_code(asked, dict(os.environ)).stdout, f"{tw.version()} {speed}\n")
+        used = f"import turnwright as tw; tw.use({os.environ['TURNWRIGHT_LIBRARY']!r}); print(tw.version())"
+        self.assertEqual(run_code(used, environment).stdout, f"{tw.version()}\n")
+
+    def test_where_there_is_none_it_says_what_to_do(self) -> None:
+        missing = dict(os.environ, TURNWRIGHT_LIBRARY=str(HERE / "nothing.so"))
+        told = run_code("import turnwright as tw; tw.version()", missing)
+        self.assertIn("nothing.so cannot be loaded", told.stderr)
+        self.assertIn("cargo build --release --features capi", told.stderr)
+        self.assertNotEqual(told.returncode, 0)
+
+    def test_the_module_is_python_3_8(self) -> None:
+        source = (HERE / "turnwright.py").read_text(encoding="utf-8")
+        ast.parse(source, feature_version=(3, 8))
+
+
+def run_code(code: str, environment: typing.Dict[str, str]) -> "subprocess.CompletedProcess[str]":
+    return subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, cwd=HERE, env=environment
+    )
 
 
 class Examples(unittest.TestCase):

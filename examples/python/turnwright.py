@@ -34,6 +34,7 @@ import enum
 import functools
 import importlib
 import json
+import numbers
 import os
 import pathlib
 import re
@@ -150,8 +151,15 @@ class Quantity:
     rigid: ClassVar[bool] = False
 
     def __post_init__(self) -> None:
-        if isinstance(self.value, bool) or not isinstance(self.value, (int, float)):
-            raise _misread(type(self), Status.UNREADABLE, repr(self.value), "write a number")
+        shown = repr(self.value)[:60]
+        if isinstance(self.value, bool) or not isinstance(self.value, numbers.Real):
+            raise _misread(type(self), Status.UNREADABLE, shown, "write a number")
+        try:
+            # Whole numbers, and those of numpy, become the double that the library is given.
+            object.__setattr__(self, "value", float(self.value))
+        except OverflowError:
+            remedy = "write a smaller number"
+            raise _misread(type(self), Status.UNREADABLE, shown, remedy) from None
         unit_number(type(self), self.unit, str(self))
 
     def __str__(self) -> str:
@@ -168,13 +176,13 @@ class Quantity:
         field = field or cls.name
         if not isinstance(given, str):
             unit = next(iter(cls.units))
-            if not isinstance(given, (int, float)) or isinstance(given, bool):
+            if not isinstance(given, numbers.Real) or isinstance(given, bool):
                 remedy = f"give a {cls.__name__} or text"
                 raise _misread(cls, Status.UNREADABLE, repr(given), remedy, field)
             if unit:
                 remedy = f'write for example "{given} {unit}"'
                 raise _misread(cls, Status.MISSING_UNIT, repr(given), remedy, field)
-            return cls(float(given), "")
+            return cls(given, "")  # type: ignore[arg-type]
         text = given.strip()
         if cls.rigid and text == "rigid":
             return cls(float("inf"), next(iter(cls.units)))
@@ -502,8 +510,8 @@ class _Memory:
         self.view: Optional[_PyBuffer] = None
         if hasattr(data, "to_numpy"):
             data = data.to_numpy()
-        if isinstance(data, (int, float)) and not isinstance(data, bool):
-            data = array("d", [data])
+        if isinstance(data, numbers.Real) and not isinstance(data, bool):
+            data = [data]
         if isinstance(data, (str, bytes, bytearray)):
             raise _no_column(field, repr(data)[:60], "give a list or an array of doubles")
         #: Doubles that were made of other numbers; None where they are used where they lie.
@@ -557,10 +565,10 @@ _release_buffer.restype = None
 def _made_doubles(field: str, data: Any) -> array[float]:
     made = array("d")
     try:
-        numbers = iter(data)
+        items = iter(data)
     except TypeError:
         raise _no_column(field, repr(data)[:60], "give a list or an array of doubles") from None
-    for row, number in enumerate(numbers):
+    for row, number in enumerate(items):
         try:
             if isinstance(number, (str, bool)):
                 raise TypeError
