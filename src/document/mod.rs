@@ -20,6 +20,7 @@
 //! | [`feed_for_finish`] | the feed for a wanted roughness |
 //! | [`bar`] | how far a bar of any sections bends, on any support, and where it whips |
 //! | [`support`] | chuck alone, a centre, between centres, or a steady |
+//! | [`centre_hole`] | form and size of a centre hole, how deep, how fast |
 //! | [`limits`] | the limits of a class such as h7, or of deviations |
 //! | [`fit`] | what a hole and a shaft leave between them |
 //! | [`within_reach`] | whether a tolerance is within reach of a lathe and an instrument |
@@ -40,6 +41,7 @@ pub mod after_measurement;
 pub mod aim;
 pub mod bar;
 pub mod budget;
+pub mod centre_hole;
 pub mod cutting;
 pub mod dial;
 pub mod facing;
@@ -85,6 +87,7 @@ pub const QUESTIONS: &[&str] = &[
     "feed_for_finish",
     "bar",
     "support",
+    "centre_hole",
     "limits",
     "fit",
     "within_reach",
@@ -101,9 +104,6 @@ pub const QUESTIONS: &[&str] = &[
     "after_measurement",
     "materials",
 ];
-
-/// Questions of the contract that a later version answers.
-const LATER: &[&str] = &["centre_hole"];
 
 /// Answers one question.
 ///
@@ -146,6 +146,11 @@ pub fn answer(question: &str) -> Result<String, Error> {
         ),
         "bar" => reply(name, units, &bar::Question::read(body)?.answer()?),
         "support" => reply(name, units, &support::Question::read(body)?.answer()?),
+        "centre_hole" => reply(
+            name,
+            units,
+            &centre_hole::Question::read(body, units)?.answer()?,
+        ),
         "limits" => reply(name, units, &limits::Question::read(body)?.answer()?),
         "fit" => reply(name, units, &fit::Question::read(body, units)?.answer()?),
         "within_reach" => reply(
@@ -233,13 +238,6 @@ fn not_json(error: &serde_json::Error) -> Error {
 
 #[cold]
 fn unknown(name: &str) -> Error {
-    if LATER.contains(&name) {
-        return Error::not_offered(
-            name,
-            "a question of a later version",
-            "see the list of questions of this version",
-        );
-    }
     Error::new(
         ErrorKind::UnknownName,
         name,

@@ -11,11 +11,36 @@ use super::stepped::{HeldBar, Span};
 use super::transfer::{March, Scale, State, unknowns};
 use crate::error::Error;
 use crate::quantity::{
-    BendingMoment, Deflection, Density, Diameter, FeedForce, PassiveForce, WorkLength,
+    BendingMoment, Deflection, Density, Diameter, FeedForce, Mass, PassiveForce, WorkLength,
 };
 
 /// Standard gravity g_n = 9.80665 m/s^2, exact by definition (NIST SP 811, from memory).
 pub(super) const GRAVITY: f64 = 9.806_65;
+
+/// What a centre carries across: a force of the cut, and half the weight of a bar that lies on two of
+/// them.
+///
+/// R = |F_p| + m g_n / 2
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// As if both acted in one direction; across one another they carry less. The weight of a bar that is
+/// heavier at the far end lies less on this one.
+/// # Source
+/// Statics; standard gravity g_n, exact by definition (NIST SP 811, from memory).
+/// # Example
+/// ```
+/// use turnwright::physics::loads::load_on_centre;
+/// let r = load_on_centre("100 N".parse()?, "20 kg".parse()?);
+/// assert!((r.newton() - 198.0665).abs() < 1e-9);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn load_on_centre(force: PassiveForce, mass: Mass) -> PassiveForce {
+    let gravity = Acceleration::new::<meter_per_second_squared>(GRAVITY);
+    PassiveForce::computed(force.force().abs() + mass.mass() * gravity / 2.0)
+}
 
 /// What acts on a bar. All in one plane: own weight bends downwards, a passive force away from the
 /// tool; ask for them apart where the two planes differ.

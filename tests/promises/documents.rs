@@ -158,14 +158,10 @@ fn the_catalogue_says_source_and_standing_of_every_figure() {
 }
 
 #[test]
-fn unknown_questions_and_later_ones_are_told_apart() {
+fn unknown_questions_and_later_versions_are_told_apart() {
     let refused = |text: &str| answer(text).unwrap_err();
     assert_eq!(refused(r#"{"finsh": {}}"#).kind(), ErrorKind::UnknownName);
     assert!(refused(r#"{"finsh": {}}"#).remedy().contains("finish"));
-    assert_eq!(
-        refused(r#"{"centre_hole": {}}"#).kind(),
-        ErrorKind::NotOffered
-    );
     assert_eq!(
         refused(r#"{"version": 2, "finish": {}}"#).kind(),
         ErrorKind::NotOffered

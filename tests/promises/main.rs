@@ -5,6 +5,7 @@
 mod after;
 mod bad_input;
 mod bars;
+mod centre_holes;
 mod cuts;
 mod documents;
 mod every_plan;
