@@ -3519,6 +3519,13 @@ void tw_text_free(char *text);
 // failure the text is NULL.
 TW_CHECK tw_status tw_question_names(char **names, struct tw_error *detail);
 
+// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, which of
+// them are needed, what each takes.
+//
+// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+// failure the text is NULL.
+TW_CHECK tw_status tw_question_schema(const char *name, char **schema, struct tw_error *detail);
+
 // The keys of the materials of the catalogue, one to a line: to fill a menu. Their figures are the
 // answer of tw_answer to { "materials": { "like": key } }.
 //

@@ -11,6 +11,8 @@
 //! `general` (`"fine"`, `"medium"`, `"coarse"`, `"very_coarse"`); or text as a drawing has it:
 //! `"40 +0.000 -0.016 mm"`, `"1.25 +/-0.0005 in"`, `"30 h7 mm"`.
 //!
+//! [`schema`] gives the fields of a question as a JSON Schema.
+//!
 //! | question | what |
 //! |---|---|
 //! | [`spindle_speed`] | which spindle step |
@@ -53,6 +55,7 @@ pub mod limits;
 pub mod materials;
 pub mod measuring_stops;
 pub mod plan;
+mod schema;
 pub mod simulated;
 pub mod specific_force;
 pub mod spindle_speed;
@@ -65,6 +68,8 @@ mod with;
 pub mod within_reach;
 
 use serde::Serialize;
+
+pub use schema::schema;
 
 use crate::error::{Error, ErrorKind, any_of, nearest};
 use crate::quantity::fields::{Fields, Tree};

@@ -165,6 +165,25 @@ pub unsafe extern "C" fn tw_question_names(
     )
 }
 
+/// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, which of
+/// them are needed, what each takes.
+///
+/// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
+/// failure the text is NULL.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_question_schema(
+    name: *const c_char,
+    schema: *mut *mut c_char,
+    detail: *mut tw_error,
+) -> tw_status {
+    hand_text(schema, "schema", detail, || {
+        // SAFETY: NULL or NUL-ended text (contract of the header).
+        let bytes = unsafe { bytes_of(name, "name") }?;
+        Ok(document::schema(utf8(bytes, "name")?)?)
+    })
+}
+
 /// The keys of the materials of the catalogue, one to a line: to fill a menu. Their figures are the
 /// answer of tw_answer to { "materials": { "like": key } }.
 ///

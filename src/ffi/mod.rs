@@ -65,7 +65,9 @@ pub use columns::{
     tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
     tw_theoretical_roughness_column,
 };
-pub use document::{tw_answer, tw_answer_n, tw_material_keys, tw_question_names, tw_text_free};
+pub use document::{
+    tw_answer, tw_answer_n, tw_material_keys, tw_question_names, tw_question_schema, tw_text_free,
+};
 pub use drive::{
     tw_base_speed_in_range, tw_base_speed_in_range_column, tw_highest_speed_for_cut,
     tw_highest_speed_for_cut_column, tw_torque_available, tw_torque_available_column,

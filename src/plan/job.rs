@@ -352,10 +352,12 @@ mod serial {
                 zero_at: f.quantity("zero_at")?,
                 preferences: f.item("preferences", Preferences::read)?,
             };
-            // Read by the door itself, for the text of the sheet.
-            let _ = f.tree("units");
-            // So is what is to come with it.
-            let _ = f.tree("with");
+            // For the text of the sheet: the door itself reads them.
+            f.choice("units", &[("metric", ()), ("inch", ())])?;
+            if path.is_empty() {
+                // So it does what is to come with the sheet, which is no matter of the job in a sheet.
+                let _ = f.tree("with");
+            }
             f.finish()?;
             Ok(job)
         }

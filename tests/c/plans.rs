@@ -248,6 +248,13 @@ fn menus() -> Result<(), Failed> {
     let names = text(|out| unsafe { tw_question_names(out, null_mut()) })?;
     let names: Vec<&str> = names.lines().collect();
     check(names == document::QUESTIONS, || format!("{names:?}"))?;
+    for name in names {
+        let c_name = CString::new(name)?;
+        let c = text(|out| unsafe { tw_question_schema(c_name.as_ptr(), out, null_mut()) })?;
+        check(c == document::schema(name)?, || {
+            format!("the schema of {name}")
+        })?;
+    }
     let keys = text(|out| unsafe { tw_material_keys(out, null_mut()) })?;
     let rust: Vec<String> = turnwright::shop::material::catalogue()
         .map(|material| material.key().to_owned())

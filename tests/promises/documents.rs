@@ -5,7 +5,9 @@ use turnwright::ErrorKind;
 use turnwright::document::{QUESTIONS, answer};
 
 pub fn ask(question: &str, fields: Value) -> Value {
-    let text = answer(&json!({ question: fields }).to_string()).unwrap_or_else(|e| panic!("{e}"));
+    let document = json!({ question: fields });
+    let text = answer(&document.to_string()).unwrap_or_else(|e| panic!("{e}"));
+    crate::schemas::accepts(question, &document);
     serde_json::from_str(&text).unwrap()
 }
 

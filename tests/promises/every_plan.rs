@@ -769,6 +769,11 @@ fn run(seed: u64) -> (usize, usize, [usize; 3], BTreeMap<String, usize>) {
         let Ok(job) = job else {
             panic!("{} is no job: {:?}", question, job.err());
         };
+        // It takes longer than to plan the job.
+        if asked % 200 == 0 {
+            let document = serde_json::json!({ "plan": &question });
+            crate::schemas::accepts("plan", &document);
+        }
         match job.plan(units) {
             Ok(sheet) => {
                 planned += 1;

@@ -19,6 +19,7 @@ mod plan;
 mod readme;
 mod refused;
 mod rooms;
+mod schemas;
 mod simulated_lathe;
 mod text;
 mod uncertainty;

@@ -207,6 +207,11 @@ static void lists(void)
     tw_text_free(text);
     CHECK(tw_material_keys(&text, &error) == TW_OK && strstr(text, "\n11smn30\n") != NULL);
     tw_text_free(text);
+    CHECK(tw_question_schema("dial", &text, &error) == TW_OK && strstr(text, "zero_at") != NULL);
+    tw_text_free(text);
+    CHECK(tw_question_schema("dail", &text, &error) == TW_UNKNOWN_NAME && text == NULL);
+    CHECK(strstr(error.remedy, "dial") != NULL);
+    CHECK(tw_question_schema(NULL, &text, &error) == TW_NULL_POINTER);
     CHECK(tw_question_names(NULL, &error) == TW_NULL_POINTER);
     CHECK(tw_material_keys(NULL, NULL) == TW_NULL_POINTER);
 }

@@ -1,0 +1,237 @@
+//! The JSON Schema of every question, from one page of its fields.
+//!
+//! Questions are read field by field, so that an error names the field and how to put it right; no
+//! derived type stands behind them. The page `questions.txt` says the same fields once more, and a test
+//! holds every one of them against the reader, and every field of the reader against the page.
+
+use std::collections::BTreeSet;
+
+use serde_json::{Map, Value, json};
+
+use crate::error::Error;
+use crate::quantity::{Row, rows};
+
+const PAGE: &str = include_str!("questions.txt");
+
+/// A part of the page: its name, and its lines.
+#[derive(Clone, Copy)]
+struct Part {
+    name: &'static str,
+    /// What it is, where it has no fields of its own.
+    is: Option<&'static str>,
+    lines: &'static str,
+}
+
+/// The schema of a question as JSON text, after JSON Schema, draft 2020-12.
+///
+/// It describes the whole document, `{ "version"?, "<question>": { .. } }`. What it refuses, the library
+/// refuses; the library refuses more: quantities out of range, fields that contradict one another.
+///
+/// # Errors
+/// When there is no such question.
+///
+/// # Example
+/// ```
+/// let schema = turnwright::document::schema("dial")?;
+/// assert!(schema.contains(r#""divisions_per_turn""#));
+/// assert!(turnwright::document::schema("dail").is_err());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn schema(question: &str) -> Result<String, Error> {
+    if !super::QUESTIONS.contains(&question) {
+        return Err(super::unknown(question));
+    }
+    let mut used = Used::default();
+    let body = match part(&format!("question {question}")) {
+        Some(found) => used.of_part(found)?,
+        None => return Err(Error::internal("a question without its schema")),
+    };
+    let mut known = Map::new();
+    while let Some(name) = used.names.pop_first() {
+        if known.contains_key(&name) {
+            continue;
+        }
+        let schema = match (part(&name), row(&name)) {
+            (Some(found), _) => used.of_part(found)?,
+            (None, Some(row)) => of_row(row),
+            (None, None) => return Err(Error::internal("a name that the page of questions lacks")),
+        };
+        known.insert(name, schema);
+    }
+    let mut fields = Map::new();
+    fields.insert(String::from("version"), json!({ "const": super::VERSION }));
+    fields.insert(question.to_owned(), body);
+    Ok(json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": format!("the question \"{question}\""),
+        "type": "object",
+        "properties": fields,
+        "required": [question],
+        "additionalProperties": false,
+        "$defs": known,
+    })
+    .to_string())
+}
+
+/// The part of this name.
+fn part(name: &str) -> Option<Part> {
+    let mut rest = PAGE;
+    while !rest.is_empty() {
+        let (line, after) = rest.split_once('\n').unwrap_or((rest, ""));
+        rest = after;
+        if line.is_empty() || line.starts_with(['#', ' ']) {
+            continue;
+        }
+        let (title, is) = match line.split_once(" = ") {
+            Some((title, is)) => (title, Some(is)),
+            None => (line, None),
+        };
+        if title == name {
+            let end = rest.find("\n\n").unwrap_or(rest.len());
+            let lines = match is {
+                Some(_) => "",
+                None => &rest[..end],
+            };
+            return Some(Part {
+                name: title,
+                is,
+                lines,
+            });
+        }
+    }
+    None
+}
+
+/// The row of the table of quantities with this name.
+fn row(name: &str) -> Option<&'static Row> {
+    rows().iter().copied().find(|row| row.name() == name)
+}
+
+/// What is referred to and has to stand in the schema as well.
+#[derive(Default)]
+struct Used {
+    names: BTreeSet<String>,
+}
+
+impl Used {
+    fn of_part(&mut self, part: Part) -> Result<Value, Error> {
+        match part.is {
+            Some(is) => self.of_words(is),
+            None => self.of_fields(part),
+        }
+    }
+
+    fn of_fields(&mut self, part: Part) -> Result<Value, Error> {
+        let (mut fields, mut required, mut ways) = (Map::new(), Vec::new(), Vec::new());
+        let mut others = false;
+        for line in part.lines.lines().map(str::trim) {
+            if line == "others" {
+                others = true;
+                continue;
+            }
+            let Some((name, what)) = line.split_once(": ") else {
+                return Err(Error::internal(
+                    "a line of the page of questions without its colon",
+                ));
+            };
+            match name {
+                "one of" => ways.push(json!({ "oneOf": each_required(what) })),
+                "any of" => ways.push(json!({ "anyOf": each_required(what) })),
+                _ => {
+                    let (name, optional) = match name.strip_suffix('?') {
+                        Some(name) => (name, true),
+                        None => (name, false),
+                    };
+                    if !optional {
+                        required.push(Value::from(name));
+                    }
+                    fields.insert(name.to_owned(), self.of_words(what)?);
+                }
+            }
+        }
+        let mut schema = json!({
+            "title": part.name.replace('_', " "),
+            "type": "object",
+            "properties": fields,
+            "additionalProperties": others,
+        });
+        if let Value::Object(entries) = &mut schema {
+            if !required.is_empty() {
+                entries.insert(String::from("required"), Value::Array(required));
+            }
+            if !ways.is_empty() {
+                entries.insert(String::from("allOf"), Value::Array(ways));
+            }
+        }
+        Ok(schema)
+    }
+
+    /// What a field takes, as the page says it.
+    fn of_words(&mut self, words: &str) -> Result<Value, Error> {
+        let choices: Vec<&str> = words.split(" | ").collect();
+        if choices.iter().all(|choice| choice.starts_with('"')) {
+            let names: Vec<&str> = choices
+                .iter()
+                .map(|choice| choice.trim_matches('"'))
+                .collect();
+            return Ok(json!({ "enum": names }));
+        }
+        if let [one] = choices.as_slice() {
+            return self.of_one(one);
+        }
+        let choices = choices
+            .into_iter()
+            .map(|choice| self.of_one(choice))
+            .collect::<Result<Vec<_>, _>>()?;
+        Ok(json!({ "anyOf": choices }))
+    }
+
+    fn of_one(&mut self, word: &str) -> Result<Value, Error> {
+        let inside = |left: char, right: char| {
+            let inner = word.strip_prefix(left)?;
+            inner.strip_suffix(right)
+        };
+        if let Some(inner) = inside('[', ']') {
+            return Ok(json!({ "type": "array", "items": self.of_one(inner)? }));
+        }
+        if let Some(inner) = inside('<', '>') {
+            let item = self.of_one(inner)?;
+            return Ok(json!({ "type": "array", "items": item, "minItems": 2, "maxItems": 2 }));
+        }
+        if let Some(inner) = inside('{', '}') {
+            return Ok(json!({ "type": "object", "additionalProperties": self.of_one(inner)? }));
+        }
+        Ok(match word {
+            "count" => json!({ "type": "integer", "minimum": 0 }),
+            "flag" => json!({ "type": "boolean" }),
+            "text" => json!({ "type": "string" }),
+            name => {
+                self.names.insert(name.to_owned());
+                json!({ "$ref": format!("#/$defs/{name}") })
+            }
+        })
+    }
+}
+
+/// For each of some fields, that it is there.
+fn each_required(names: &str) -> Vec<Value> {
+    let names = names.split(", ");
+    names.map(|name| json!({ "required": [name] })).collect()
+}
+
+/// A quantity: text with one of its units; where it has none, a number too.
+fn of_row(row: &Row) -> Value {
+    let units: Vec<&str> = row.kind().units().iter().map(|unit| unit.text()).collect();
+    let plain = units.iter().all(|unit| unit.is_empty());
+    let words = match plain {
+        true => format!("{}, a plain number", row.what()),
+        false => format!("{}, text with its unit: {}", row.what(), units.join(", ")),
+    };
+    json!({
+        "description": words,
+        "type": if plain { json!(["number", "string"]) } else { json!("string") },
+        // Every quantity has a digit; what else it may look like, its reader tells.
+        "pattern": "[0-9]",
+        "examples": [row.example(), row.inch_example()],
+    })
+}

@@ -1,0 +1,367 @@
+//! The schema of every question says what its reader reads: what is accepted is valid, every field of the
+//! one is known to the other, and what the schema refuses is refused.
+
+use std::collections::{BTreeSet, HashMap};
+use std::sync::OnceLock;
+
+use jsonschema::Validator;
+use serde_json::{Map, Value, json};
+use turnwright::ErrorKind;
+use turnwright::document::{QUESTIONS, answer, schema};
+
+/// A question's schema, and what checks documents by it.
+fn of(question: &str) -> &'static (Value, Validator) {
+    static ALL: OnceLock<HashMap<&str, (Value, Validator)>> = OnceLock::new();
+    let all = ALL.get_or_init(|| {
+        let of_one = |question: &&'static str| {
+            let schema: Value = serde_json::from_str(&schema(question).unwrap()).unwrap();
+            let validator = jsonschema::draft202012::new(&schema).unwrap();
+            (*question, (schema, validator))
+        };
+        QUESTIONS.iter().map(of_one).collect()
+    });
+    &all[question]
+}
+
+/// A document that the library answered is valid by the schema.
+pub fn accepts(question: &str, document: &Value) {
+    if let Err(trouble) = of(question).1.validate(document) {
+        panic!(
+            "{question}: {trouble} at {}\n{document}",
+            trouble.instance_path()
+        );
+    }
+}
+
+/// Invented questions, which together have every part.
+fn questions() -> Vec<(&'static str, Value)> {
+    let dial = json!({ "reads": "radius", "division": "0.02 mm", "divisions_per_turn": 100, "backlash": "0.1 mm", "ring": "settable" });
+    let carriage = json!({ "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 200 });
+    let tool = json!({ "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" });
+    let lathe = json!({
+        "spindle_steps": ["125 rpm", "250 rpm", "500 rpm", "1000 rpm"],
+        "step_names": ["A1", "A2", "B1", "B2"], "feeds": ["0.1 mm/rev", "0.2 mm/rev"], "feed_names": ["1", "2"],
+        "chuck_max_speed": "2000 rpm", "power": "2 kW", "cross_slide": dial, "carriage": carriage,
+    });
+    let ranges = json!({ "spindle_ranges": {
+        "low": { "range": ["50 rpm", "400 rpm"], "constant_torque_below": "100 rpm" }, "high": ["300 rpm", "2400 rpm"] },
+        "power": "3 kW", "efficiency": 0.8 });
+    let material = json!({ "like": "C45", "name": "a bar", "specific_force": "1800 MPa", "exponent": 0.2,
+        "cutting_speeds": { "high_speed_steel": ["20 m/min", "30 m/min"] }, "density": "7850 kg/m3" });
+    let springy = json!({ "kind": "chuck_and_centre", "stiffness": "50 kN/mm", "rotational_stiffness": "200 kN m/rad",
+        "centre_stiffness": "20 kN/mm", "steadies": [{ "at": "100 mm" }] });
+    let sections = json!([{ "diameter": "40 mm", "length": "100 mm", "bore": "10 mm" }, { "diameter": "30 mm", "length": "100 mm", "end_diameter": "25 mm" }]);
+    let surface = json!({ "diameter": "30 mm", "class": "h8", "length": "40 mm", "length_limits": ["39.7 mm", "40.3 mm"],
+        "finish": { "ra": "3.2 um" }, "chamfer": "1 mm", "undercut": { "width": "2 mm", "depth": "0.3 mm" } });
+    let plan = json!({
+        "lathe": lathe, "tool": tool, "material": "11SMn30",
+        "stock": { "diameter": "36 mm", "length": "140 mm", "skin": "0.2 mm", "run_out": "0.1 mm" },
+        "part": { "surfaces": [surface], "overall_length": "100 mm", "overall_limits": ["99.5 mm", "100.5 mm"] },
+        "holding": { "kind": "chuck", "stiffness": "60 kN/mm" }, "units": "metric", "with": ["picture"],
+        "preferences": { "instrument": { "kind": "micrometer", "expanded": "0.002 mm", "k": 2 }, "way": "readable" },
+    });
+    let sheet = {
+        let text = answer(&json!({ "plan": plan }).to_string()).unwrap();
+        let answered: Value = serde_json::from_str(&text).unwrap();
+        answered["plan"].clone()
+    };
+    let stop = sheet["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|s| s["kind"] == "measure");
+    let expected = sheet["steps"][stop.unwrap()]["diameter"].clone();
+    let measured = json!([{ "from_chuck": "20 mm", "diameter": expected }]);
+    let one = json!({ "diameter": "30 mm", "limits": { "nominal": "30 mm", "class": "h8" }, "length": "40 mm" });
+    let mut plain = plan.clone();
+    plain["part"] = one;
+    plain["stock"] = json!({ "diameter": "36 mm", "length": "140 mm" });
+    vec![
+        (
+            "spindle_speed",
+            json!({ "diameter": "40 mm", "lathe": ranges, "material": material, "tool": tool, "holding": springy }),
+        ),
+        (
+            "cutting",
+            json!({ "material": "C45", "tool": tool, "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "cutting_speed": "25 m/min", "lathe": lathe }),
+        ),
+        (
+            "specific_force",
+            json!({ "tool": tool, "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "spindle_speed": "250 rpm", "motor_power": "1 kW", "idle_power": "0.2 kW", "efficiency": 0.8, "exponent": 0.2 }),
+        ),
+        (
+            "finish",
+            json!({ "feed": "0.2 mm/rev", "tool": { "corner_radius": "0.8 mm", "cutting_edge_angle": "95 deg", "minor_cutting_edge_angle": "5 deg" }, "profile": { "seed": 1 } }),
+        ),
+        ("feed_for_finish", json!({ "ra": "3.2 um", "tool": tool })),
+        (
+            "bar",
+            json!({ "material": "C45", "sections": sections, "holding": springy, "force": "100 N", "loads": [{ "at": "50 mm", "force": "10 N" }], "look_at": ["100 mm"], "measured": [{ "at": "50 mm", "diameter_error": "0.01 mm" }, { "at": "150 mm", "diameter_error": "0.012 mm" }] }),
+        ),
+        (
+            "support",
+            json!({ "material": "C45", "tool": tool, "cut": { "depth_of_cut": "0.5 mm", "feed": "0.1 mm/rev" }, "sections": sections, "tolerance": "0.03 mm", "lathe": lathe }),
+        ),
+        (
+            "centre_hole",
+            json!({ "diameter": "40 mm", "mass": "3 kg", "cutting_speed": "30 m/min", "lathe": lathe }),
+        ),
+        ("limits", json!({ "nominal": "40 mm", "class": "h6" })),
+        (
+            "fit",
+            json!({ "nominal": "40 mm", "hole": { "class": "H7" }, "shaft": "g6" }),
+        ),
+        (
+            "within_reach",
+            json!({ "limits": ["29.967 mm", "30 mm"], "dial": dial, "instrument": { "kind": "micrometer", "largest_error": "0.004 mm" },
+            "material": "C45", "tool": tool, "cut": { "passive_force": "50 N" }, "sections": [{ "diameter": "30 mm", "length": "100 mm" }], "holding": "chuck" }),
+        ),
+        (
+            "measuring_stops",
+            json!({ "cuts": [{ "after": "32 mm" }, { "after": "30.4 mm", "spring": "0.01 mm" }, { "after": "29.98 mm" }], "limits": "30 h8 mm", "start": "34 mm",
+            "dial": dial, "instrument": "micrometer", "price_scrap": 25, "price_rework": 3, "price_stop": 0.5 }),
+        ),
+        (
+            "dial",
+            json!({ "dial": dial, "zero_at": "34 mm", "target": "30 mm", "limits": ["29.967 mm", "30 mm"] }),
+        ),
+        (
+            "facing",
+            json!({ "diameter": "80 mm", "feed": "0.1 mm/rev", "cutting_speed": "25 m/min", "lathe": ranges }),
+        ),
+        (
+            "taper",
+            json!({ "large": "30 mm", "small": "20 mm", "length": "50 mm", "compound": dial }),
+        ),
+        (
+            "growth",
+            json!({ "material": "C45", "heated_by": { "cutting_power": "1 kW", "time": "1 min", "mass": "1 kg" }, "axial_stiffness": "20 kN/mm", "sections": [{ "diameter": "30 mm", "length": "200 mm" }] }),
+        ),
+        (
+            "growth",
+            json!({ "material": "C45", "rise": "10 K", "diameter": "30 mm", "length": "200 mm", "bore": "10 mm", "axial_stiffness": "20 kN/mm" }),
+        ),
+        (
+            "tool_life",
+            json!({ "lives": [{ "cutting_speed": "30 m/min", "life": "60 min" }, { "cutting_speed": "40 m/min", "life": "20 min" }], "prices": { "machine_per_hour": 50, "edge_price": 5, "change_time": "2 min" } }),
+        ),
+        (
+            "budget",
+            json!({ "components": [{ "name": "instrument", "expanded": "0.004 mm", "k": 2 }, { "name": "heat", "standard": "0.003 mm", "distribution": "normal", "sensitivity": 1 }],
+            "correlations": [{ "first": "instrument", "second": "heat", "coefficient": 0.1 }], "limits": ["29.967 mm", "30 mm"], "simulate": { "draws": 1000, "seed": 7 } }),
+        ),
+        (
+            "verdict",
+            json!({ "measured": "29.98 mm", "limits": ["29.967 mm", "30 mm"], "expanded_uncertainty": "0.004 mm" }),
+        ),
+        (
+            "aim",
+            json!({ "limits": ["29.967 mm", "30 mm"], "standard_uncertainty": "0.004 mm", "price_scrap": 25, "price_rework": 3 }),
+        ),
+        ("plan", plan),
+        ("plan", plain),
+        (
+            "after_measurement",
+            json!({ "plan": sheet, "step": stop, "measured": measured }),
+        ),
+        ("materials", json!({ "like": "C45" })),
+    ]
+}
+
+#[test]
+fn every_question_has_a_schema_that_accepts_what_is_answered() {
+    let all = questions();
+    let asked: BTreeSet<&str> = all.iter().map(|(question, _)| *question).collect();
+    assert_eq!(asked.len(), QUESTIONS.len());
+    for (question, fields) in all {
+        let document = json!({ question: fields });
+        answer(&document.to_string()).unwrap_or_else(|error| panic!("{question}: {error}"));
+        accepts(question, &document);
+    }
+    assert_eq!(schema("dail").unwrap_err().kind(), ErrorKind::UnknownName);
+}
+
+/// The schemas that hold for an object: itself, what it refers to, and each of its choices.
+fn objects<'a>(root: &'a Value, schema: &'a Value) -> Vec<&'a Map<String, Value>> {
+    if let Some(to) = schema["$ref"].as_str() {
+        return objects(root, root.pointer(&to[1..]).unwrap());
+    }
+    if let Some(choices) = schema["anyOf"].as_array() {
+        return choices
+            .iter()
+            .flat_map(|choice| objects(root, choice))
+            .collect();
+    }
+    schema["properties"].as_object().into_iter().collect()
+}
+
+/// Calls `visit` for every object of a document whose fields the schema knows, with its place.
+fn walk(
+    root: &Value,
+    schema: &Value,
+    at: &Value,
+    path: &str,
+    visit: &mut impl FnMut(&str, &Map<String, Value>),
+) {
+    match at {
+        Value::Object(fields) => {
+            for known in objects(root, schema) {
+                visit(path, known);
+                for (name, value) in fields {
+                    if let Some(inner) = known.get(name) {
+                        walk(root, inner, value, &format!("{path}/{name}"), visit);
+                    }
+                }
+            }
+            let of_any_name = &schema["additionalProperties"];
+            if of_any_name.is_object() {
+                for (name, value) in fields {
+                    walk(root, of_any_name, value, &format!("{path}/{name}"), visit);
+                }
+            }
+        }
+        Value::Array(items) => {
+            let choices: Vec<&Value> = match schema["anyOf"].as_array() {
+                Some(choices) => choices.iter().collect(),
+                None => vec![schema],
+            };
+            for choice in choices {
+                let choice = match choice["$ref"].as_str() {
+                    Some(to) => root.pointer(&to[1..]).unwrap(),
+                    None => choice,
+                };
+                for (index, item) in items.iter().enumerate().take(2) {
+                    if choice["items"].is_object() {
+                        walk(
+                            root,
+                            &choice["items"],
+                            item,
+                            &format!("{path}/{index}"),
+                            visit,
+                        );
+                    }
+                }
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The document with another value at a place.
+fn with(document: &Value, path: &str, name: &str, value: Value) -> Value {
+    let mut document = document.clone();
+    let object = document.pointer_mut(path).unwrap().as_object_mut().unwrap();
+    object.insert(name.to_owned(), value);
+    document
+}
+
+#[test]
+fn every_field_of_a_schema_is_known_to_its_reader_and_every_field_of_a_reader_to_its_schema() {
+    // By the fields of a part: those that some reader knew. What goes with one way of giving a part, such
+    // as names of steps, is unknown beside another way.
+    let mut proved: HashMap<BTreeSet<String>, BTreeSet<String>> = HashMap::new();
+    for (question, fields) in questions() {
+        let document = json!({ question: fields });
+        let root = &of(question).0;
+        let body = &root["properties"][question];
+        let mut levels: Vec<(String, BTreeSet<String>)> = Vec::new();
+        walk(
+            root,
+            body,
+            &fields,
+            &format!("/{question}"),
+            &mut |path, known| {
+                levels.push((path.to_owned(), known.keys().cloned().collect()));
+            },
+        );
+        assert!(!levels.is_empty(), "{question}");
+        for (path, known) in levels {
+            let proved = proved.entry(known.clone()).or_default();
+            for name in &known {
+                // Nothing takes an empty list in a list: who knows the field refuses it as another thing.
+                let odd = with(&document, &path, name, json!([[]]));
+                let Err(error) = answer(&odd.to_string()) else {
+                    panic!("{question}{path}: {name} takes anything");
+                };
+                if error.kind() != ErrorKind::UnknownField {
+                    proved.insert(name.clone());
+                }
+                assert!(
+                    !of(question).1.is_valid(&odd),
+                    "{question}{path}/{name}: {odd}"
+                );
+            }
+            // Of a sheet only some fields are read, and strangers are passed over.
+            let stranger = with(&document, &path, "zzzz", json!(1));
+            let Err(error) = answer(&stranger.to_string()) else {
+                assert!(
+                    question == "after_measurement" && path.ends_with("/plan"),
+                    "{path}"
+                );
+                continue;
+            };
+            assert!(!of(question).1.is_valid(&stranger), "{question}{path}");
+            assert_eq!(
+                error.kind(),
+                ErrorKind::UnknownField,
+                "{question}{path}: {error}"
+            );
+            let told = error.expected().strip_prefix("one of the fields ").unwrap();
+            let unknown: Vec<&str> = told
+                .split(", ")
+                .flat_map(|names| names.split(" or "))
+                .filter(|name| !known.contains(*name))
+                .filter(|name| {
+                    // What a later version will take is known by name, and refused.
+                    let asked = with(&document, &path, name, json!("1 mm"));
+                    let refused = answer(&asked.to_string()).map_err(|e| e.kind());
+                    refused != Err(ErrorKind::NotOffered)
+                })
+                .collect();
+            assert!(
+                unknown.is_empty(),
+                "{question}{path}: {unknown:?} are missing in the schema"
+            );
+        }
+    }
+    assert!(proved.len() > 40, "{}", proved.len());
+    for (known, proved) in proved {
+        let only: Vec<_> = known.difference(&proved).collect();
+        assert!(
+            only.is_empty(),
+            "{only:?} of {known:?} are in the schema only"
+        );
+    }
+}
+
+#[test]
+fn what_a_schema_needs_the_reader_needs() {
+    let mut struck = 0;
+    for (question, fields) in questions() {
+        let document = json!({ question: fields });
+        let mut places = Vec::new();
+        let root = &of(question).0;
+        walk(
+            root,
+            &root["properties"][question],
+            &fields,
+            &format!("/{question}"),
+            &mut |path, known| {
+                places.extend(known.keys().map(|name| (path.to_owned(), name.clone())));
+            },
+        );
+        for (path, name) in places {
+            let mut less = document.clone();
+            let object = less.pointer_mut(&path).unwrap().as_object_mut().unwrap();
+            if object.remove(&name).is_none() || of(question).1.is_valid(&less) {
+                continue;
+            }
+            struck += 1;
+            assert!(
+                answer(&less.to_string()).is_err(),
+                "{question}{path}: the schema needs {name}, the reader does not"
+            );
+        }
+    }
+    assert!(struck > 80, "{struck}");
+}
