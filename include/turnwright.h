@@ -58,8 +58,8 @@
  *   and touch nothing. Doubles need not be aligned. What is written may lie between what is read (as
  *   fields of one array of structs), but not on it (TW_OVERLAP).
  *   A bad row holds NaN and has its status in row_status; good rows go on. The call then returns
- *   TW_ROWS_BAD, and detail tells of the first bad row and how many there are. Nothing is allocated
- *   but for those words.
+ *   TW_ROWS_BAD, and detail tells of the first bad row and how many there are. However many rows,
+ *   nothing is allocated for the good ones; for a bad one a few words, given back at once.
  *   A row's answer is the same, to the last digit, as that of the scalar call.
  *
  * TEXT

@@ -6,6 +6,7 @@
 //! A tool that is missing makes its trials ignored, by name; with CI=true they fail instead.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod allocations;
 mod bars;
 mod columns;
 mod finish;

@@ -56,7 +56,7 @@ use turnwright::{
 };
 
 use crate::columns::{Numbers, input, output, same};
-use crate::{check, trial};
+use crate::{allocations, check, trial};
 
 /// One trial a pair: rows through the range and beyond, the column's answers and statuses those of
 /// the scalar call, some rows good and some bad.
@@ -97,7 +97,23 @@ macro_rules! twins {
                             || format!("row {row}: {} and {alone:?}", statuses[row]),
                         )?;
                     }
-                    check(good > ROWS / 20 && good < ROWS, || format!("{good} good rows"))
+                    check(good > ROWS / 20 && good < ROWS, || format!("{good} good rows"))?;
+                    // The good rows alone: nothing is allocated for them.
+                    let is_good = |row: &usize| statuses[*row] == 0;
+                    $( let $a: Vec<f64> = (0..ROWS).filter(is_good).map(|row| $a[row]).collect(); )+
+                    $( let mut $o = vec![0.0; good]; )+
+                    let (status, allocated) = allocations::of(|| unsafe {
+                        $column(
+                            $( &input::<$q>(&$a, &$q::ROW.kind().units()[0]), )+
+                            $( &output::<$oq>(&mut $o), )+
+                            null_mut(),
+                            0,
+                            null_mut(),
+                        )
+                    });
+                    check(status == tw_status::TW_OK && allocated == 0, || {
+                        format!("{status:?}, {allocated} allocations for {good} good rows")
+                    })
                 }),
             )*]
         }
