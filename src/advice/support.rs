@@ -1,14 +1,12 @@
 //! Chuck alone, a live centre, between centres, or a steady.
 
-use std::fmt;
-
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::{Springs, Support};
 use crate::physics::section::Section;
 use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Recorded, Sourced, Standing};
 use crate::quantity::{
     CriticalSpeed, Density, DepthOfCut, DiameterError, Feed, Overhang, PassiveForce, Slenderness,
     SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
@@ -87,7 +85,7 @@ pub(crate) fn as_given(holding: &Holding) -> Springs {
 
 /// The stiffnesses of a holding; what is not given is the stated default of a workshop lathe.
 pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs {
-    let given = |provenance: &mut Provenance, what: &str, value: &dyn fmt::Display| {
+    let given = |provenance: &mut Provenance, what: &str, value: &dyn Recorded| {
         provenance.record(what, value, "given by the asker", Standing::Given);
     };
     let chuck = match holding.stiffness() {
