@@ -7,6 +7,7 @@ use crate::physics::section::Section;
 use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
 use crate::provenance::{Provenance, Recorded, Sourced, Standing};
+use crate::quantity::text::fixed;
 use crate::quantity::{
     CriticalSpeed, Density, DepthOfCut, DiameterError, Feed, Overhang, PassiveForce, Slenderness,
     SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
@@ -491,10 +492,10 @@ impl Weigh<'_> {
             largest_feed,
             enough: fits && calm,
             because: format!(
-                "{}: the spring takes {:.0} % of the zone, {:.0} % is allowed: {}{whips}",
+                "{}: the spring takes {} % of the zone, {} % is allowed: {}{whips}",
                 words(way, kind),
-                100.0 * error.mm() / ask.tolerance.mm(),
-                100.0 * self.share,
+                fixed(100.0 * error.mm() / ask.tolerance.mm(), 0),
+                fixed(100.0 * self.share, 0),
                 if fits { "enough" } else { "not enough" },
             ),
         })

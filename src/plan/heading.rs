@@ -10,6 +10,7 @@ use super::turning::{Turning, mark_size, plain};
 use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, Duration, Probability, Quantity, round_size};
 use crate::shop::dial::{DialReads, Ring};
@@ -176,7 +177,13 @@ impl Figures<'_> {
             .shares
             .iter()
             .take(3)
-            .map(|share| format!("{} {:.0} %", share.cause.words(), 100.0 * share.share))
+            .map(|share| {
+                format!(
+                    "{} {} %",
+                    share.cause.words(),
+                    fixed(100.0 * share.share, 0)
+                )
+            })
             .collect();
         let which = if self.many() {
             format!("{} is", turning.place.surface.diameter().people(u))
@@ -193,8 +200,8 @@ impl Figures<'_> {
         )];
         let stops = &chance.stops;
         let costs = |priced: &StopsPriced| match turning.costs.in_minutes {
-            true => format!("{:.1} min of work", priced.expected_price.trade()),
-            false => format!("{:.2}", priced.expected_price.trade()),
+            true => format!("{} min of work", fixed(priced.expected_price.trade(), 1)),
+            false => fixed(priced.expected_price.trade(), 2).to_string(),
         };
         let mut line = match stops.chosen.after.as_slice() {
             [] => String::from("No measuring stop before the last cut"),
@@ -415,6 +422,6 @@ fn percent(chance: Probability) -> String {
     } else if hundred < 100.0 && hundred > 99.9 {
         String::from("over 99.9 %")
     } else {
-        format!("{hundred:.1} %")
+        format!("{} %", fixed(hundred, 1))
     }
 }

@@ -14,6 +14,7 @@ use crate::physics::finish::TheoreticalRoughness;
 use crate::physics::spread::Outcome;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Reading;
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     DepthOfCut, Diameter, Duration, Feed, Position, Probability, Quantity, SizeUncertainty,
@@ -637,9 +638,9 @@ pub(super) fn roughness(finish: &TheoreticalRoughness, units: Units) -> String {
 pub(super) fn minutes(time: Duration) -> String {
     let seconds = time.seconds().round();
     if seconds < 100.0 {
-        format!("{seconds:.0} s")
+        format!("{} s", fixed(seconds, 0))
     } else {
-        format!("{:.1} min", time.minutes())
+        format!("{} min", fixed(time.minutes(), 1))
     }
 }
 
@@ -659,7 +660,7 @@ pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt:
                 (true, "") => f.write_str(lead.trim_end())?,
                 (true, _) => f.write_str(lead)?,
                 (false, "") => {}
-                (false, _) => write!(f, "{:indent$}", "")?,
+                (false, _) => blanks(f, indent)?,
             }
             first = false;
             f.write_str(head)?;
@@ -669,6 +670,17 @@ pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt:
                 break;
             }
         }
+    }
+    Ok(())
+}
+
+fn blanks(f: &mut impl fmt::Write, count: usize) -> fmt::Result {
+    const SOME: &str = "        ";
+    let mut left = count;
+    while left > 0 {
+        let now = left.min(SOME.len());
+        f.write_str(&SOME[..now])?;
+        left -= now;
     }
     Ok(())
 }

@@ -597,8 +597,11 @@ pub(super) fn tenth_of_a_mark(marks: f64) -> String {
     if marks.fract() == 0.0 {
         return format!("{}", marks as i64);
     }
-    let text = format!("{marks:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+    let mut text = text::fixed(marks, 1).to_string();
+    if text.ends_with(".0") {
+        text.truncate(text.len() - 2);
+    }
+    text
 }
 
 /// The size of one mark on the diameter, as a plain number that loses nothing.
