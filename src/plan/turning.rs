@@ -592,22 +592,19 @@ pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
     Ok(cross.reading(Slide::CrossSlide, Divisions::new(mark)?))
 }
 
-/// Six decimals of a millimetre at most, for words about a fraction of a mark.
-pub(super) fn tenth_of_a_mark(marks: f64) -> String {
-    if marks.fract() == 0.0 {
-        return format!("{}", marks as i64);
-    }
-    let mut text = text::fixed(marks, 1).to_string();
-    if text.ends_with(".0") {
-        text.truncate(text.len() - 2);
-    }
-    text
+/// Marks to a tenth, for words about a fraction of a mark.
+pub(super) fn tenth_of_a_mark(marks: f64) -> impl fmt::Display {
+    // Adding zero makes of -0 the one zero.
+    text::trimmed(marks + 0.0, 1)
 }
 
 /// The size of one mark on the diameter, as a plain number that loses nothing.
-pub(super) fn mark_size(cross: &Dial, units: Units) -> String {
-    let text = cross.diameter_per_division().text(units);
-    text.split(' ').next().unwrap_or_default().to_owned()
+pub(super) fn mark_size(cross: &Dial, units: Units) -> impl fmt::Display {
+    text::BareExact(text::Exact {
+        kind: DiameterError::ROW.kind(),
+        value: cross.diameter_per_division().mm(),
+        system: units,
+    })
 }
 
 /// The size of `q` as a plain number in its unit, without the unit.

@@ -259,15 +259,26 @@ pub(crate) struct Exact {
 
 impl fmt::Display for Exact {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let unit = self.kind.unit(self.system);
-        let number = shortest(unit, self.value);
+        self.write(f, self.kind.unit(self.system).text())
+    }
+}
+
+impl Exact {
+    fn write(&self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
+        let number = shortest(self.kind.unit(self.system), self.value);
         match short_decimal(number) {
-            Some(short) => short.write(f, unit.text()),
-            None => {
-                write!(f, "{number}")?;
-                written_behind(f, unit)
-            }
+            Some(short) => short.write(f, behind),
+            None => write!(f, "{number}{}{behind}", gap(behind)),
         }
+    }
+}
+
+/// The same without its unit.
+pub(crate) struct BareExact(pub(crate) Exact);
+
+impl fmt::Display for BareExact {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.write(f, "")
     }
 }
 
@@ -326,35 +337,48 @@ impl fmt::Display for Bare {
 
 /// The number to so many decimals, as `{:.1}` writes it, in fewer steps.
 pub(crate) fn fixed(number: f64, places: usize) -> impl fmt::Display {
-    Fixed { number, places }
+    Fixed {
+        number,
+        places,
+        least: places,
+    }
+}
+
+/// The number to so many decimals, without zeros at its end.
+pub(crate) fn trimmed(number: f64, places: usize) -> impl fmt::Display {
+    Fixed {
+        number,
+        places,
+        least: 0,
+    }
 }
 
 struct Fixed {
     number: f64,
     places: usize,
+    /// Places that are written even where they are zeros.
+    least: usize,
 }
 
 impl fmt::Display for Fixed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { number, places } = *self;
-        if number.is_sign_positive()
-            && let Some(digits) = digits_to(number, places)
-        {
-            return Decimal {
-                negative: false,
-                digits,
-                places,
+        let Self {
+            number,
+            places,
+            least,
+        } = *self;
+        match digits_to(number.abs(), places) {
+            Some(digits) => {
+                let decimal = Decimal {
+                    negative: number.is_sign_negative(),
+                    digits,
+                    places,
+                };
+                decimal.without_zeros(least).write(f, "")
             }
-            .write(f, "");
+            None => write!(f, "{number:.places$}"),
         }
-        write!(f, "{number:.places$}")
     }
-}
-
-/// A unit behind its number, where it has a name.
-fn written_behind(f: &mut fmt::Formatter<'_>, unit: &Unit) -> fmt::Result {
-    f.write_str(gap(unit.text()))?;
-    f.write_str(unit.text())
 }
 
 /// What stands between a number and what comes behind it, where anything does.
