@@ -346,7 +346,7 @@ fn hold<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Clamping<'a>, Error> {
     let job = common.job;
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
     let asked = job
         .holding
         .clone()
@@ -362,7 +362,7 @@ fn hold<'a>(
     let mut support: Option<SupportChoice> = None;
     let mut thinnest = None;
     for place in &places {
-        let forces = law.forces(&job.tool, place.liked, place.finish_feed.feed);
+        let forces = law.forces(place.liked, place.finish_feed.feed);
         let mut sections = place.root.clone();
         // The spring that decides is that of the last cuts, at the finished diameter.
         sections.push(Section::cylinder(
@@ -473,8 +473,8 @@ fn face_only(
     let job = common.job;
     let out = WorkLength::computed_trade(shape.overhang.mm());
     let bar = [Section::cylinder(job.stock.diameter(), out)];
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
-    let forces = law.forces(&job.tool, common.rough_least, common.rough_feed.feed);
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
+    let forces = law.forces(common.rough_least, common.rough_feed.feed);
     SupportAsk::new(
         common.youngs_modulus,
         &bar,

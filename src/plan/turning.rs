@@ -14,7 +14,7 @@ use super::quickest::{Pace, paced, ways};
 use super::readout::is_readout;
 use super::sheet::{StepKind, WayCost};
 use super::take::Done;
-use super::whole::Whole;
+use super::whole::{Load, Whole};
 use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
@@ -53,6 +53,8 @@ pub(super) struct Turning<'a> {
     pub(super) datum: Datum,
     pub(super) aim: Aim,
     pub(super) cuts: Vec<PlannedCut>,
+    /// What the cuts ask for as they were planned.
+    loads: Vec<Load>,
     /// Whether both finishing cuts go over the bar once more at their marks.
     pub(super) spring_passes: bool,
     /// What the spring leaves on the diameter in the last cut.
@@ -191,7 +193,10 @@ impl<'a> Turning<'a> {
         let allowed = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
         let spring_passes = once.along.mm() > allowed * surface.limits().tolerance().mm()
             && 0.5 * once.along.mm() >= place.correcting.mm();
-        let left = last_cut.spring_left(liked, spring_passes)?;
+        let left = match spring_passes {
+            true => last_cut.spring_left(liked, true)?,
+            false => once,
+        };
         let size_ask = rests.measured(guarded.middle(), liked, left);
         // A readout that is kept shows what it showed before: the spring of the surface before is in it.
         let kept = before.turned && is_readout(cross);
@@ -273,7 +278,7 @@ impl<'a> Turning<'a> {
             let (feed, step) = paced(&job.lathe, cuts[end - 1].pace, &finish_feed, &finish_step);
             (finish_feed, finish_step) = (feed.into_owned(), step.into_owned());
         }
-        let mut ahead = whole.ahead(
+        let (mut ahead, loads) = whole.ahead(
             &datum,
             &cuts,
             (rough_feed, &rough_step),
@@ -346,6 +351,7 @@ impl<'a> Turning<'a> {
             datum,
             aim,
             cuts,
+            loads,
             spring_passes,
             spring_left: left,
             ways: ways.costs,
@@ -399,6 +405,14 @@ impl<'a> Turning<'a> {
         depth: DepthOfCut,
         (feed, step): (&FeedChoice, &SpindleChoice),
     ) -> Result<Effort, Error> {
+        let pace = (feed.feed, step.spindle_speed);
+        let planned = self
+            .loads
+            .iter()
+            .find(|load| load.before == before && load.depth == depth && load.pace == pace);
+        if let Some(load) = planned {
+            return Ok(load.effort);
+        }
         self.whole(common, clamping)
             .cut(feed, step, before)
             .effort(depth)
