@@ -700,7 +700,10 @@ fn fitting(text: &str, width: usize) -> (&str, &str) {
     };
     let at = match text[end..].starts_with(' ') {
         true => Some(end),
-        false => text[..end].rfind(' ').or_else(|| text.find(' ')),
+        // A word is short: from its end back to the space before it is no way.
+        false => (text.as_bytes()[..end].iter())
+            .rposition(|byte| *byte == b' ')
+            .or_else(|| text.find(' ')),
     };
     match at {
         Some(at) => (text[..at].trim_end(), text[at..].trim_start()),

@@ -4,6 +4,7 @@
 //! refused, and so is a unit of another kind; both errors name the units that would do. Printed is
 //! the shortest decimal that reads back as the stored value.
 
+use std::borrow::Cow;
 use std::fmt;
 
 use super::Row;
@@ -183,9 +184,15 @@ fn decimal_end(text: &str) -> usize {
 }
 
 /// A unit's spelling with one form for micro signs, superscripts, multiplication and space.
-fn spelling(text: &str) -> String {
+fn spelling(text: &str) -> Cow<'_, str> {
+    let text = text.trim();
+    // Most people write a unit as the table does.
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'/';
+    if text.bytes().all(plain) {
+        return Cow::Borrowed(text);
+    }
     let mut out = String::with_capacity(text.len());
-    for c in text.trim().chars() {
+    for c in text.chars() {
         match c {
             '\u{b5}' | '\u{3bc}' => out.push('u'),
             '\u{b2}' => out.push('2'),
@@ -207,7 +214,7 @@ fn spelling(text: &str) -> String {
             other => out.push(other),
         }
     }
-    out
+    Cow::Owned(out)
 }
 
 fn wrong_unit(row: &Row, text: &str, rest: &str, spelling: &str) -> Error {
