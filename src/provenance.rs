@@ -135,16 +135,16 @@ pub struct Source {
 #[cfg_attr(feature = "serde", serde(transparent))]
 pub struct Provenance {
     sources: Vec<Source>,
-    /// The figure of each line: the bits of its number and the code of its quantity.
+    /// The figure of each line: the bits of its number ...
     #[cfg_attr(feature = "serde", serde(skip))]
-    figures: Vec<(u64, i32)>,
+    numbers: Vec<u64>,
+    /// ... and the code of its quantity; none of a line that only its text tells.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    quantities: Vec<Option<i32>>,
     /// True of one that keeps nothing.
     #[cfg_attr(feature = "serde", serde(skip))]
     deaf: bool,
 }
-
-/// In place of the figure of a value that only its text tells: no quantity has this code.
-const UNTOLD: (u64, i32) = (0, -1);
 
 impl Provenance {
     /// One that keeps nothing: for figures whose constants are on record already, or whose constants
@@ -167,23 +167,27 @@ impl Provenance {
         if self.deaf {
             return;
         }
-        // Most constants are opened again and again. A number that stands there already is told by its bits:
-        // to write it out costs more than all the rest.
-        let figure = value
-            .figure()
-            .map_or(UNTOLD, |(quantity, number)| (number.to_bits(), quantity));
         let stands =
             |line: &Source| line.standing == standing && line.what == what && line.source == source;
-        let mut figures = self.figures.iter().enumerate();
-        let same =
-            |(at, known): (usize, &(u64, i32))| *known == figure && stands(&self.sources[at]);
-        if figure != UNTOLD && figures.any(same) {
-            return;
+        // Most constants are opened again and again. A number that stands there already is told by its bits:
+        // to write it out costs more than all the rest.
+        let figure = value.figure();
+        let number = figure.map_or(0, |(_, number)| number.to_bits());
+        if figure.is_some() {
+            let lines = self.sources.iter().zip(&self.quantities);
+            let mut same = lines
+                .zip(&self.numbers)
+                .filter(|(_, known)| **known == number);
+            let quantity = figure.map(|(quantity, _)| quantity);
+            if same.any(|((line, known), _)| *known == quantity && stands(line)) {
+                return;
+            }
         }
         let value = value.to_string();
         let known = |line: &Source| line.value == value && stands(line);
         if !self.sources.iter().any(known) {
-            self.figures.push(figure);
+            self.numbers.push(number);
+            self.quantities.push(figure.map(|(quantity, _)| quantity));
             self.sources.push(Source {
                 what: what.to_owned(),
                 value,

@@ -5,6 +5,7 @@ use std::fmt::{self, Write};
 use super::after::Measurement;
 use super::batch::Batch;
 use super::job::Job;
+use super::words::words;
 use crate::advice::size_budget::{CauseShare, SizeCause};
 use crate::advice::stops::StopsChoice;
 use crate::advice::support::SupportChoice;
@@ -626,22 +627,27 @@ impl Sheet {
     }
 }
 
-pub(super) fn roughness(finish: &TheoreticalRoughness, units: Units) -> String {
-    format!(
-        "Roughness by theory: Ra {}, Rz {}; a real surface is rougher.",
-        finish.ra.people(units),
-        finish.rz.people(units)
-    )
+pub(super) fn roughness(finish: &TheoreticalRoughness, units: Units) -> impl fmt::Display {
+    words(move |f| {
+        write!(
+            f,
+            "Roughness by theory: Ra {}, Rz {}; a real surface is rougher.",
+            finish.ra.people(units),
+            finish.rz.people(units)
+        )
+    })
 }
 
 /// A duration as a person says it.
-pub(super) fn minutes(time: Duration) -> String {
-    let seconds = time.seconds().round();
-    if seconds < 100.0 {
-        format!("{} s", fixed(seconds, 0))
-    } else {
-        format!("{} min", fixed(time.minutes(), 1))
-    }
+pub(super) fn minutes(time: Duration) -> impl fmt::Display {
+    words(move |f| {
+        let seconds = time.seconds().round();
+        if seconds < 100.0 {
+            write!(f, "{} s", fixed(seconds, 0))
+        } else {
+            write!(f, "{} min", fixed(time.minutes(), 1))
+        }
+    })
 }
 
 fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
