@@ -339,26 +339,9 @@ impl<'a> SupportAsk<'a> {
     /// `at`, when the tool would go beyond the jaws; `sections`, when the bar is longer than any lathe,
     /// or than this one; `holding.steadies`, when a steady stands off the bar.
     pub fn choose(&self, provenance: &mut Provenance) -> Result<SupportChoice, Error> {
-        let springs = springs(self.holding, provenance);
-        let share = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
-        let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
         let asked = self.holding.kind();
-        let ways = self.ways.unwrap_or(match asked {
-            HoldingKind::BetweenCentres => &[SupportWay::BetweenCentres, SupportWay::Steady],
-            _ => &[
-                SupportWay::Chuck,
-                SupportWay::ChuckAndCentre,
-                SupportWay::BetweenCentres,
-                SupportWay::Steady,
-            ],
-        });
-        let weigh = Weigh {
-            ask: self,
-            springs,
-            scatter,
-            allowed: DiameterError::computed_trade(share * self.tolerance.mm()),
-            share,
-        };
+        let weigh = self.weigh(provenance);
+        let ways = self.ways();
         let mut options = Vec::with_capacity(ways.len());
         for way in ways {
             options.push(weigh.option(*way, provenance)?);
@@ -397,6 +380,47 @@ impl<'a> SupportAsk<'a> {
             length_over_diameter: slenderness,
             cautions,
         })
+    }
+
+    /// The advice alone: no way is weighed beyond the first that is enough, and nothing is recorded.
+    ///
+    /// # Errors
+    /// As [`choose`](Self::choose).
+    pub(crate) fn advice(&self) -> Result<SupportAdvice, Error> {
+        let mut unrecorded = Provenance::deaf();
+        let weigh = self.weigh(&mut unrecorded);
+        for way in self.ways() {
+            let option = weigh.option(*way, &mut unrecorded)?;
+            if option.enough {
+                return Ok(option.holding.advice());
+            }
+        }
+        Ok(SupportAdvice::NoneEnough)
+    }
+
+    fn ways(&self) -> &'a [SupportWay] {
+        self.ways.unwrap_or(match self.holding.kind() {
+            HoldingKind::BetweenCentres => &[SupportWay::BetweenCentres, SupportWay::Steady],
+            _ => &[
+                SupportWay::Chuck,
+                SupportWay::ChuckAndCentre,
+                SupportWay::BetweenCentres,
+                SupportWay::Steady,
+            ],
+        })
+    }
+
+    fn weigh(&self, provenance: &mut Provenance) -> Weigh<'_> {
+        let springs = springs(self.holding, provenance);
+        let share = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
+        let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
+        Weigh {
+            ask: self,
+            springs,
+            scatter,
+            allowed: DiameterError::computed_trade(share * self.tolerance.mm()),
+            share,
+        }
     }
 }
 

@@ -273,13 +273,12 @@ impl Chance {
         if let Some(count) = job.preference(|p| p.measuring_stops()) {
             ask = ask.with_count(count as usize);
         }
-        let stops = ask
-            .choose(provenance)
-            .map_err(|error| match error.field() {
-                "measuring_stops" => error.inside("preferences"),
-                _ => error,
-            })?;
-        let budget = ask.budget_after(stops.chosen.after.last().copied(), provenance)?;
+        let (stops, budget) =
+            ask.choose_with_budget(provenance)
+                .map_err(|error| match error.field() {
+                    "measuring_stops" => error.inside("preferences"),
+                    _ => error,
+                })?;
         let last = cuts
             .last()
             .ok_or_else(|| Error::internal("a plan without cuts"))?;

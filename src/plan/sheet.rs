@@ -441,6 +441,15 @@ const WIDTH: usize = 98;
 
 impl fmt::Display for Sheet {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // Line by line into one text of about the size that it gets to, then on in one go.
+        let mut text = String::with_capacity(4096 + 512 * self.steps.len());
+        self.write(&mut text)?;
+        f.write_str(&text)
+    }
+}
+
+impl Sheet {
+    fn write(&self, f: &mut String) -> fmt::Result {
         rule(f, "OPERATION SHEET")?;
         for line in &self.heading {
             paragraph(f, "", line)?;
@@ -650,7 +659,7 @@ pub(super) fn minutes(time: Duration) -> impl fmt::Display {
     })
 }
 
-fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
+fn rule(f: &mut impl fmt::Write, title: &str) -> fmt::Result {
     writeln!(f, "\n{title}\n{}", "-".repeat(title.len()))
 }
 
