@@ -419,7 +419,7 @@ struct Decimal {
 impl Decimal {
     /// Without zeros at its end, down to `least` places.
     fn without_zeros(mut self, least: usize) -> Self {
-        while self.places > least && self.digits % 10 == 0 {
+        while self.places > least && self.digits.is_multiple_of(10) {
             self.digits /= 10;
             self.places -= 1;
         }
