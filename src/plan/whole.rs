@@ -164,27 +164,32 @@ impl Whole<'_> {
         if let Some(limit) = forbids(least)? {
             return Err(depth::no_depth(limit, self.place.least));
         }
-        // Every limit tightens with the depth, so halving finds the last depth that fits: first by what
-        // costs nothing to look at, for mostly nothing else forbids that depth.
-        let by_chip = last_that_fits(least, all, |marks| {
-            let depth = depth_of(marks);
-            Ok(beyond_asked(depth) || thin(depth).ribbons(depth))
-        })?;
+        // Mostly the chip alone forbids the next depth, which costs nothing to look at; then one look at the
+        // other limits is enough. Beyond 90 deg the straight edge pulls, and the spring may fall again with
+        // the depth: there every step of the search looks at all of them.
         let mut limit = None;
-        let fits = match forbids(by_chip)? {
-            None => by_chip,
-            found => {
-                limit = found;
-                last_that_fits(least, by_chip, |marks| {
-                    let found = forbids(marks)?;
-                    limit = found.or(limit);
-                    Ok(found.is_some())
-                })?
+        let tightens =
+            spring.is_none() || self.common.job.tool.cutting_edge_angle().degrees() <= 90.0;
+        let mut too_many = all;
+        if tightens {
+            let by_chip = last_that_fits(least, all, |marks| {
+                let depth = depth_of(marks);
+                Ok(beyond_asked(depth) || thin(depth).ribbons(depth))
+            })?;
+            limit = forbids(by_chip)?;
+            if limit.is_none() {
+                if by_chip + 1 < all {
+                    limit = forbids(by_chip + 1)?;
+                }
+                return Ok((depth_of(by_chip), limit.unwrap_or(DepthLimit::Metal)));
             }
-        };
-        if fits == by_chip && fits + 1 < all {
-            limit = forbids(fits + 1)?;
+            too_many = by_chip;
         }
+        let fits = last_that_fits(least, too_many, |marks| {
+            let found = forbids(marks)?;
+            limit = found.or(limit);
+            Ok(found.is_some())
+        })?;
         Ok((depth_of(fits), limit.unwrap_or(DepthLimit::Metal)))
     }
 }
