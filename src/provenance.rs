@@ -73,6 +73,39 @@ impl<T> Sourced<T> {
     }
 }
 
+/// A value that can be put on record: its text, and what tells it from others without writing them out.
+///
+/// ```
+/// use turnwright::{provenance::Recorded, Diameter, Quantity};
+/// let size: Diameter = "40 mm".parse()?;
+/// assert_eq!(size.figure(), Some((Diameter::ROW.code(), 40.0)));
+/// assert_eq!("1/3".figure(), None);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub trait Recorded: fmt::Display {
+    /// The code of its quantity (0 for a plain number) and the number: where both are the same, so is the
+    /// text. None of a value that only its text tells.
+    fn figure(&self) -> Option<(i32, f64)> {
+        None
+    }
+}
+
+impl Recorded for f64 {
+    fn figure(&self) -> Option<(i32, f64)> {
+        Some((0, *self))
+    }
+}
+
+impl Recorded for str {}
+
+impl Recorded for String {}
+
+impl<T: Recorded + ?Sized> Recorded for &T {
+    fn figure(&self) -> Option<(i32, f64)> {
+        (**self).figure()
+    }
+}
+
 /// One line of an answer's provenance: which constant entered it, and whence.
 #[derive(Debug, Clone, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -102,28 +135,15 @@ pub struct Source {
 #[cfg_attr(feature = "serde", serde(transparent))]
 pub struct Provenance {
     sources: Vec<Source>,
+    /// The figure of each line: the bits of its number ...
+    #[cfg_attr(feature = "serde", serde(skip))]
+    numbers: Vec<u64>,
+    /// ... and the code of its quantity; none of a line that only its text tells.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    quantities: Vec<Option<i32>>,
     /// True of one that keeps nothing.
     #[cfg_attr(feature = "serde", serde(skip))]
     deaf: bool,
-}
-
-/// Compares what is written with a text, without writing it down.
-struct Reads<'a> {
-    left: &'a str,
-}
-
-impl Reads<'_> {
-    fn the_same(value: &dyn fmt::Display, text: &str) -> bool {
-        let mut reads = Reads { left: text };
-        fmt::write(&mut reads, format_args!("{value}")).is_ok() && reads.left.is_empty()
-    }
-}
-
-impl fmt::Write for Reads<'_> {
-    fn write_str(&mut self, part: &str) -> fmt::Result {
-        self.left = self.left.strip_prefix(part).ok_or(fmt::Error)?;
-        Ok(())
-    }
 }
 
 impl Provenance {
@@ -131,39 +151,46 @@ impl Provenance {
     /// nobody asks for.
     pub(crate) fn deaf() -> Self {
         Self {
-            sources: Vec::new(),
             deaf: true,
+            ..Self::default()
         }
     }
 
     /// Records that `constant` is used as `what`, and hands out its value.
-    pub fn open<T: Copy + fmt::Display>(&mut self, what: &str, constant: &Sourced<T>) -> T {
+    pub fn open<T: Copy + Recorded>(&mut self, what: &str, constant: &Sourced<T>) -> T {
         self.record(what, &constant.value, constant.source, constant.standing);
         constant.value
     }
 
     /// Records a value whose source is known only in words.
-    pub fn record(
-        &mut self,
-        what: &str,
-        value: &dyn fmt::Display,
-        source: &str,
-        standing: Standing,
-    ) {
+    pub fn record(&mut self, what: &str, value: &dyn Recorded, source: &str, standing: Standing) {
         if self.deaf {
             return;
         }
-        // Most constants are opened again and again: what stands there already is not written anew.
-        let known = self.sources.iter().any(|line| {
-            line.what == what
-                && line.standing == standing
-                && line.source == source
-                && Reads::the_same(value, &line.value)
-        });
-        if !known {
+        let stands =
+            |line: &Source| line.standing == standing && line.what == what && line.source == source;
+        // Most constants are opened again and again. A number that stands there already is told by its bits:
+        // to write it out costs more than all the rest.
+        let figure = value.figure();
+        let number = figure.map_or(0, |(_, number)| number.to_bits());
+        if figure.is_some() {
+            let lines = self.sources.iter().zip(&self.quantities);
+            let mut same = lines
+                .zip(&self.numbers)
+                .filter(|(_, known)| **known == number);
+            let quantity = figure.map(|(quantity, _)| quantity);
+            if same.any(|((line, known), _)| *known == quantity && stands(line)) {
+                return;
+            }
+        }
+        let value = value.to_string();
+        let known = |line: &Source| line.value == value && stands(line);
+        if !self.sources.iter().any(known) {
+            self.numbers.push(number);
+            self.quantities.push(figure.map(|(quantity, _)| quantity));
             self.sources.push(Source {
                 what: what.to_owned(),
-                value: value.to_string(),
+                value,
                 source: source.to_owned(),
                 standing,
             });

@@ -219,7 +219,6 @@ pub fn least_correcting(
 #[derive(Debug, Clone)]
 pub(crate) struct Cut<'a> {
     pub(crate) law: &'a ManyCuts,
-    pub(crate) tool: &'a Tool,
     pub(crate) feed: Feed,
     pub(crate) spindle_speed: SpindleSpeed,
     pub(crate) before: Diameter,
@@ -243,7 +242,7 @@ pub(crate) struct Effort {
 impl Cut<'_> {
     /// Forces, power and the spring of the bar at `depth`.
     pub(crate) fn effort(&self, depth: DepthOfCut) -> Result<Effort, Error> {
-        let forces = self.law.forces(self.tool, depth, self.feed);
+        let forces = self.law.forces(depth, self.feed);
         let mean = speed::mean_diameter(self.before, depth)?;
         let passive = super::support::size_of(forces.passive);
         let bar = self.bar_of(self.before.after_cut(depth)?)?;
@@ -274,7 +273,7 @@ impl Cut<'_> {
         depth: DepthOfCut,
         at: WorkLength,
     ) -> Result<DiameterError, Error> {
-        let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
+        let passive = super::support::size_of(self.law.forces(depth, self.feed).passive);
         let bar = self.bar_of(self.before.after_cut(depth)?)?;
         let at = at.min(bar.length());
         Ok(bar.deflection(passive, at)?.diameter_error())
@@ -301,7 +300,7 @@ impl Cut<'_> {
 
     /// The spring of the bar under a cut of `depth`, on the diameter.
     fn sprung(&self, depth: DepthOfCut) -> Result<SpringLeft, Error> {
-        let passive = super::support::size_of(self.law.forces(self.tool, depth, self.feed).passive);
+        let passive = super::support::size_of(self.law.forces(depth, self.feed).passive);
         let bar = self.bar_of(self.before.after_cut(depth)?)?;
         let (from, to) = self.stretch(&bar);
         let most = bar.worst(passive, from, to)?.1.diameter_error();
@@ -337,6 +336,11 @@ impl Cut<'_> {
         )
     }
 
+    /// Whether the chip of `depth` is a ribbon.
+    pub(crate) fn ribbons(&self, depth: DepthOfCut) -> bool {
+        depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev()
+    }
+
     /// What forbids `depth`, if anything does; the spring of the bar costs the most to look at, and is
     /// not looked at where none is given. Power and torque grow with the diameter: they are looked at on
     /// the bar that is cut and on the `thickest` that the same depth is taken from.
@@ -350,10 +354,10 @@ impl Cut<'_> {
         let Ok(after) = self.before.after_cut(depth) else {
             return Ok(Some(DepthLimit::Metal));
         };
-        if depth.mm() > CHIP_WINDOW.value * self.feed.mm_per_rev() {
+        if self.ribbons(depth) {
             return Ok(Some(DepthLimit::Chip));
         }
-        let forces = self.law.forces(self.tool, depth, self.feed);
+        let forces = self.law.forces(depth, self.feed);
         let driven = |before| self.drive_forbids(before, depth, forces.main, lathe);
         if let Some(limit) = driven(self.before) {
             return Ok(Some(limit));

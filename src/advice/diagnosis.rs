@@ -6,7 +6,7 @@ use crate::physics::bar::Support;
 use crate::physics::evidence::{Explanation, likely_size, log_likelihood, shares};
 use crate::physics::heat::diameter_growth;
 use crate::physics::measured_taper::tailstock_error;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Recorded, Sourced, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     Diameter, DiameterError, Overhang, Probability, Quantity, SetOver, StandardUncertainty,
@@ -179,6 +179,8 @@ const ODDS: Sourced<Odds> = Sourced::new(
 
 #[derive(Debug, Clone, Copy)]
 struct Odds([(Cause, f64); 10]);
+
+impl Recorded for Odds {}
 
 impl fmt::Display for Odds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

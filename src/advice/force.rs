@@ -132,7 +132,7 @@ impl ToolLaw {
     }
 }
 
-/// The law of a material under one tool, made ready for many cuts.
+/// The law of a material under one tool, made ready for many cuts with it.
 #[derive(Debug, Clone)]
 pub(crate) struct ManyCuts {
     pub(crate) law: ToolLaw,
@@ -140,23 +140,17 @@ pub(crate) struct ManyCuts {
 }
 
 impl ManyCuts {
-    pub(crate) fn new(law: ToolLaw) -> Self {
+    pub(crate) fn new(law: ToolLaw, tool: &Tool) -> Self {
+        let (kappa, radius) = (tool.cutting_edge_angle(), tool.corner_radius());
         Self {
-            arcs: ArcIntegrals::new(law.law),
+            arcs: ArcIntegrals::new(law.law, kappa, radius, law.normal_ratio),
             law,
         }
     }
 
     /// As [`ToolLaw::forces`].
-    pub(crate) fn forces(&self, tool: &Tool, depth: DepthOfCut, feed: Feed) -> CuttingForces {
-        self.arcs.forces(
-            self.law.law,
-            depth,
-            feed,
-            tool.cutting_edge_angle(),
-            tool.corner_radius(),
-            self.law.normal_ratio,
-        )
+    pub(crate) fn forces(&self, depth: DepthOfCut, feed: Feed) -> CuttingForces {
+        self.arcs.forces(depth, feed)
     }
 }
 

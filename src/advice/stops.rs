@@ -243,12 +243,24 @@ impl<'a> StopsAsk<'a> {
     /// the zone, or a spring is negative; `measuring_stops`, when more stops are asked for than there
     /// are cuts to measure after; as [`budget_after`](Self::budget_after).
     pub fn choose(&self, provenance: &mut Provenance) -> Result<StopsChoice, Error> {
+        Ok(self.choose_with_budget(provenance)?.0)
+    }
+
+    /// The stops, and the budget of the final size with them.
+    ///
+    /// # Errors
+    /// As [`choose`](Self::choose).
+    pub(crate) fn choose_with_budget(
+        &self,
+        provenance: &mut Provenance,
+    ) -> Result<(StopsChoice, SizeBudget), Error> {
         self.check()?;
         let places = self.cuts.len() - 1;
         let ended = |last: Option<usize>, provenance: &mut Provenance| {
-            let spread = self.budget_after(last, provenance)?.budget().spread();
+            let budget = self.budget_after(last, provenance)?;
+            let spread = budget.budget().spread();
             let best = aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft);
-            Ok::<_, Error>((spread, best.expected_price.trade()))
+            Ok::<_, Error>((budget, best.expected_price.trade()))
         };
         let without = ended(None, provenance)?;
         let mut ending = Vec::with_capacity(places);
@@ -262,7 +274,7 @@ impl<'a> StopsAsk<'a> {
             };
             ending.push(ended(Some(at), provenance)?);
         }
-        let end_of = |after: &[usize]| after.last().map_or(without, |last| ending[*last]);
+        let end_of = |after: &[usize]| after.last().map_or(&without, |last| &ending[*last]);
         let mut chance = |what: &str, given: Option<Probability>, usual: &Sourced<Probability>| {
             let chance = match given {
                 Some(own) => &Sourced::new(own, "given by the asker", Standing::Given),
@@ -331,15 +343,17 @@ impl<'a> StopsAsk<'a> {
                 one_more = add(&chosen);
             }
         }
-        let (spread, _) = end_of(&chosen.after);
+        let (budget, _) = end_of(&chosen.after);
+        let spread = budget.budget().spread();
         let caution = on_the_limit(self.limits, spread, self.prices, Feature::Shaft, self.units);
-        Ok(StopsChoice {
+        let choice = StopsChoice {
             cautions: caution.into_iter().collect(),
             chosen,
             none,
             alone: (0..places).map(|at| priced(vec![at])).collect(),
             one_more,
-        })
+        };
+        Ok((choice, budget.clone()))
     }
 
     /// True when a dial that takes twice as much off is found out after cut `at` with the part still

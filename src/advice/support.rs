@@ -1,14 +1,13 @@
 //! Chuck alone, a live centre, between centres, or a steady.
 
-use std::fmt;
-
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::{Springs, Support};
 use crate::physics::section::Section;
 use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Recorded, Sourced, Standing};
+use crate::quantity::text::fixed;
 use crate::quantity::{
     CriticalSpeed, Density, DepthOfCut, DiameterError, Feed, Overhang, PassiveForce, Slenderness,
     SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
@@ -87,7 +86,7 @@ pub(crate) fn as_given(holding: &Holding) -> Springs {
 
 /// The stiffnesses of a holding; what is not given is the stated default of a workshop lathe.
 pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs {
-    let given = |provenance: &mut Provenance, what: &str, value: &dyn fmt::Display| {
+    let given = |provenance: &mut Provenance, what: &str, value: &dyn Recorded| {
         provenance.record(what, value, "given by the asker", Standing::Given);
     };
     let chuck = match holding.stiffness() {
@@ -340,26 +339,9 @@ impl<'a> SupportAsk<'a> {
     /// `at`, when the tool would go beyond the jaws; `sections`, when the bar is longer than any lathe,
     /// or than this one; `holding.steadies`, when a steady stands off the bar.
     pub fn choose(&self, provenance: &mut Provenance) -> Result<SupportChoice, Error> {
-        let springs = springs(self.holding, provenance);
-        let share = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
-        let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
         let asked = self.holding.kind();
-        let ways = self.ways.unwrap_or(match asked {
-            HoldingKind::BetweenCentres => &[SupportWay::BetweenCentres, SupportWay::Steady],
-            _ => &[
-                SupportWay::Chuck,
-                SupportWay::ChuckAndCentre,
-                SupportWay::BetweenCentres,
-                SupportWay::Steady,
-            ],
-        });
-        let weigh = Weigh {
-            ask: self,
-            springs,
-            scatter,
-            allowed: DiameterError::computed_trade(share * self.tolerance.mm()),
-            share,
-        };
+        let weigh = self.weigh(provenance);
+        let ways = self.ways();
         let mut options = Vec::with_capacity(ways.len());
         for way in ways {
             options.push(weigh.option(*way, provenance)?);
@@ -398,6 +380,47 @@ impl<'a> SupportAsk<'a> {
             length_over_diameter: slenderness,
             cautions,
         })
+    }
+
+    /// The advice alone: no way is weighed beyond the first that is enough, and nothing is recorded.
+    ///
+    /// # Errors
+    /// As [`choose`](Self::choose).
+    pub(crate) fn advice(&self) -> Result<SupportAdvice, Error> {
+        let mut unrecorded = Provenance::deaf();
+        let weigh = self.weigh(&mut unrecorded);
+        for way in self.ways() {
+            let option = weigh.option(*way, &mut unrecorded)?;
+            if option.enough {
+                return Ok(option.holding.advice());
+            }
+        }
+        Ok(SupportAdvice::NoneEnough)
+    }
+
+    fn ways(&self) -> &'a [SupportWay] {
+        self.ways.unwrap_or(match self.holding.kind() {
+            HoldingKind::BetweenCentres => &[SupportWay::BetweenCentres, SupportWay::Steady],
+            _ => &[
+                SupportWay::Chuck,
+                SupportWay::ChuckAndCentre,
+                SupportWay::BetweenCentres,
+                SupportWay::Steady,
+            ],
+        })
+    }
+
+    fn weigh(&self, provenance: &mut Provenance) -> Weigh<'_> {
+        let springs = springs(self.holding, provenance);
+        let share = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
+        let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
+        Weigh {
+            ask: self,
+            springs,
+            scatter,
+            allowed: DiameterError::computed_trade(share * self.tolerance.mm()),
+            share,
+        }
     }
 }
 
@@ -493,10 +516,10 @@ impl Weigh<'_> {
             largest_feed,
             enough: fits && calm,
             because: format!(
-                "{}: the spring takes {:.0} % of the zone, {:.0} % is allowed: {}{whips}",
+                "{}: the spring takes {} % of the zone, {} % is allowed: {}{whips}",
                 words(way, kind),
-                100.0 * error.mm() / ask.tolerance.mm(),
-                100.0 * self.share,
+                fixed(100.0 * error.mm() / ask.tolerance.mm(), 0),
+                fixed(100.0 * self.share, 0),
                 if fits { "enough" } else { "not enough" },
             ),
         })

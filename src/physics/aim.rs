@@ -4,7 +4,7 @@
 //! normal part, f the density of the sizes, c_s and c_r the prices of scrap and of rework.
 
 use super::maths::{portable, sqrt};
-use super::spread::{Outcome, SizeSpread, outcome};
+use super::spread::{LogDensity, Outcome, SizeSpread, outcome};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{Diameter, Price, PriceRework, PriceScrap, StandardUncertainty};
 use crate::standards::limits::{Feature, Limits};
@@ -254,7 +254,8 @@ fn widest(limits: Limits, spread: SizeSpread, prices: Prices) -> Option<f64> {
     }
     // A spread t times as wide has at the far limit the density that this one has at zone/t, but for
     // a factor. That distance is sought from a side where the densities are far enough apart.
-    let apart = |away: f64| log_ratio(spread, 0.0, away).0;
+    let density = LogDensity::of(spread);
+    let apart = |away: f64| log_ratio(density, 0.0, away).0;
     let mut beyond = a + u * sqrt(2.0 * pull);
     while apart(beyond) < pull {
         beyond *= 2.0;
@@ -286,8 +287,8 @@ fn pull(prices: Prices, feature: Feature) -> f64 {
 }
 
 /// ln f(near) - ln f(far), with the slopes of both logarithms.
-fn log_ratio(spread: SizeSpread, near: f64, far: f64) -> (f64, f64, f64) {
-    let ((near, slope), (far, other)) = (spread.log_density(near), spread.log_density(far));
+fn log_ratio(density: LogDensity, near: f64, far: f64) -> (f64, f64, f64) {
+    let ((near, slope), (far, other)) = (density.at(near), density.at(far));
     (near - far, slope, other)
 }
 
@@ -314,7 +315,7 @@ fn is_inside(spread: SizeSpread, zone: f64, pull: f64) -> bool {
     match (spread.normal_part(), spread.uniform_part()) {
         (u, 0.0) => u * u / zone * pull.abs() <= 0.5 * zone,
         (0.0, a) => a - 0.5 * zone <= 0.5 * zone,
-        _ => log_ratio(spread, 0.0, zone).0 >= pull.abs(),
+        _ => log_ratio(LogDensity::of(spread), 0.0, zone).0 >= pull.abs(),
     }
 }
 
@@ -335,11 +336,12 @@ fn shift(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
 /// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
 fn balance(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
     let half = 0.5 * zone;
+    let density = LogDensity::of(spread);
     let (mut low, mut high) = (0.0, half);
     let u = spread.standard().mm();
     let mut shift = (u * u / zone * pull).min(half);
     for _ in 0..200 {
-        let (ratio, near, far) = log_ratio(spread, half - shift, half + shift);
+        let (ratio, near, far) = log_ratio(density, half - shift, half + shift);
         if ratio < pull {
             low = shift;
         } else {

@@ -204,70 +204,96 @@ pub fn cutting_forces(
     corner_radius: CornerRadius,
     normal_ratio: NormalRatio,
 ) -> CuttingForces {
+    let kappa = maths::radians(cutting_edge_angle.angle());
     forces_along_edge(
         law,
         depth_of_cut,
         feed,
-        cutting_edge_angle,
+        kappa,
         corner_radius,
         normal_ratio,
-        sine_power_integral,
+        |light| arc_integrals(law, light.unwrap_or(kappa), sine_power_integral),
     )
 }
 
-/// As [`cutting_forces`], for many cuts of one law: what the integrals along the arc share is reckoned
-/// once.
+/// Of (sin t)^(1 - m) and (sin t)^(2 - m) from 0 to theta, and of (sin t)^(1 - m) cos t.
+fn arc_integrals(law: ForceLaw, theta: f64, integral: impl Fn(f64, f64) -> f64) -> [f64; 3] {
+    let p = 1.0 - law.exponent.value();
+    [
+        integral(p, theta),
+        integral(p + 1.0, theta),
+        maths::pow(maths::sin(theta), p + 1.0) / (p + 1.0),
+    ]
+}
+
+/// As [`cutting_forces`], for many cuts of one law with one edge: what they share is reckoned once.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct ArcIntegrals {
+    law: ForceLaw,
+    kappa: f64,
+    corner_radius: CornerRadius,
+    normal_ratio: NormalRatio,
     /// For the exponents 1 - m and 2 - m.
     of: [SinePower; 2],
+    /// Along the whole arc, up to kappa.
+    whole: [f64; 3],
 }
 
 impl ArcIntegrals {
-    pub(crate) fn new(law: ForceLaw) -> Self {
-        let p = 1.0 - law.exponent.value();
-        Self {
-            of: [p, p + 1.0].map(|q| SinePower::new(q, SinePower::TERMS)),
-        }
-    }
-
-    /// The forces of a cut of the law they were made for.
-    pub(crate) fn forces(
-        &self,
+    pub(crate) fn new(
         law: ForceLaw,
-        depth_of_cut: DepthOfCut,
-        feed: Feed,
         cutting_edge_angle: CuttingEdgeAngle,
         corner_radius: CornerRadius,
         normal_ratio: NormalRatio,
-    ) -> CuttingForces {
-        forces_along_edge(
+    ) -> Self {
+        let p = 1.0 - law.exponent.value();
+        let mut made = Self {
             law,
-            depth_of_cut,
-            feed,
-            cutting_edge_angle,
+            kappa: maths::radians(cutting_edge_angle.angle()),
             corner_radius,
             normal_ratio,
-            |q, theta| self.of[usize::from(q > 1.0)].integral(theta),
+            of: [p, p + 1.0].map(|q| SinePower::new(q, SinePower::TERMS)),
+            whole: [0.0; 3],
+        };
+        made.whole = made.up_to(made.kappa);
+        made
+    }
+
+    fn up_to(&self, theta: f64) -> [f64; 3] {
+        arc_integrals(self.law, theta, |q, theta| {
+            self.of[usize::from(q > 1.0)].integral(theta)
+        })
+    }
+
+    /// The forces of a cut.
+    pub(crate) fn forces(&self, depth_of_cut: DepthOfCut, feed: Feed) -> CuttingForces {
+        forces_along_edge(
+            self.law,
+            depth_of_cut,
+            feed,
+            self.kappa,
+            self.corner_radius,
+            self.normal_ratio,
+            |light| light.map_or(self.whole, |theta| self.up_to(theta)),
         )
     }
 }
 
+/// `arc` gives the [`arc_integrals`] up to the end of a light cut's arc, or along the whole of it.
 fn forces_along_edge(
     law: ForceLaw,
     depth_of_cut: DepthOfCut,
     feed: Feed,
-    cutting_edge_angle: CuttingEdgeAngle,
+    kappa: f64,
     corner_radius: CornerRadius,
     normal_ratio: NormalRatio,
-    integral: impl Fn(f64, f64) -> f64,
+    arc: impl Fn(Option<f64>) -> [f64; 3],
 ) -> CuttingForces {
     let (a_p, f, r) = (
         depth_of_cut.length(),
         feed.length_per_revolution(),
         corner_radius.length(),
     );
-    let kappa = maths::radians(cutting_edge_angle.angle());
     let k_n = normal_ratio.value();
     let (sin_kappa, cos_kappa) = (maths::sin(kappa), maths::cos(kappa));
     // The straight piece: F_c for a length s of edge.
@@ -284,14 +310,10 @@ fn forces_along_edge(
             EdgeInCut::StraightEdge,
         )
     } else {
-        let p = 1.0 - law.exponent.value();
         // k_c1.1 r f^(1-m)
         let scale: Force = law.at(f) * r * f;
         let light = light_arc_end(a_p, r, kappa);
-        let theta_2 = light.unwrap_or(kappa);
-        let f_c = scale * integral(p, theta_2);
-        let f_n_along = scale * integral(p + 1.0, theta_2);
-        let f_n_across = scale * (maths::pow(maths::sin(theta_2), p + 1.0) / (p + 1.0));
+        let [f_c, f_n_along, f_n_across] = arc(light).map(|integral| scale * integral);
         if light.is_some() {
             (f_c, f_n_along, f_n_across, EdgeInCut::CornerArc)
         } else {

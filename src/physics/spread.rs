@@ -123,41 +123,7 @@ impl SizeSpread {
         if u == 0.0 {
             return if offset_mm.abs() <= a { 0.5 / a } else { 0.0 };
         }
-        portable::exp(self.log_density(offset_mm.abs()).0)
-    }
-
-    /// The logarithm of the density per millimetre at `away` >= 0 from the mean, and its slope. With
-    /// a normal part only: without one there is no logarithm beyond the ends.
-    pub(crate) fn log_density(self, away: f64) -> (f64, f64) {
-        let (u, a) = (self.normal, self.half_width);
-        let of_normal = |y: f64| -0.5 * y * y - portable::ln(u * sqrt(std::f64::consts::TAU));
-        if a == 0.0 {
-            let y = away / u;
-            return (of_normal(y), -y / u);
-        }
-        if let Some((y, sums)) = self.narrow(away) {
-            return (
-                of_normal(y) + portable::ln_1p(sums.even),
-                -sums.next / (u * (1.0 + sums.even)),
-            );
-        }
-        let (near, far) = ((away - a) / u, (away + a) / u);
-        // phi(far)/phi(near)
-        let fall = portable::exp(-2.0 * (away / u) * (a / u));
-        if near < 0.0 {
-            let inside = normal::share_above(-near) + normal::share_above(far);
-            return (
-                portable::ln_1p(-inside) - portable::ln(2.0 * a),
-                -normal::density(near) * (1.0 - fall) / (u * (1.0 - inside)),
-            );
-        }
-        let part = normal::mills(near) - normal::mills(far) * fall;
-        (
-            portable::ln(part)
-                - 0.5 * near * near
-                - portable::ln(2.0 * a * sqrt(std::f64::consts::TAU)),
-            -(1.0 - fall) / (u * part),
-        )
+        portable::exp(LogDensity::of(self).at(offset_mm.abs()).0)
     }
 
     /// Where the uniform part is so narrow that the closed form is a difference of equals: the sums
@@ -188,6 +154,69 @@ impl SizeSpread {
             sums.next += weight * here;
         }
         Some((y, sums))
+    }
+}
+
+/// The logarithm of a density, with what is the same at every place of it.
+///
+/// With a normal part only: without one there is no logarithm beyond the ends.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct LogDensity {
+    spread: SizeSpread,
+    /// ln(u sqrt(2 pi)) without a uniform part; else ln(2a) and ln(2a sqrt(2 pi)).
+    scale: [f64; 2],
+}
+
+impl LogDensity {
+    pub(crate) fn of(spread: SizeSpread) -> Self {
+        let root = sqrt(std::f64::consts::TAU);
+        let (u, a) = (spread.normal, spread.half_width);
+        let scale = match a == 0.0 {
+            true => [portable::ln(u * root); 2],
+            false => [portable::ln(2.0 * a), portable::ln(2.0 * a * root)],
+        };
+        Self { spread, scale }
+    }
+
+    /// The logarithm per millimetre at `away` >= 0 from the mean, and its slope.
+    pub(crate) fn at(self, away: f64) -> (f64, f64) {
+        // So small a share of a sum rounds away.
+        const NOTHING: f64 = 0.125 * f64::EPSILON;
+        let Self { spread, scale } = self;
+        let (u, a) = (spread.normal, spread.half_width);
+        let root = sqrt(std::f64::consts::TAU);
+        if a == 0.0 {
+            let y = away / u;
+            return (-0.5 * y * y - scale[0], -y / u);
+        }
+        if let Some((y, sums)) = spread.narrow(away) {
+            return (
+                -0.5 * y * y - portable::ln(u * root) + portable::ln_1p(sums.even),
+                -sums.next / (u * (1.0 + sums.even)),
+            );
+        }
+        let (near, far) = ((away - a) / u, (away + a) / u);
+        // phi(far)/phi(near), and more than Q(far)/Q(|near|): where it is nothing, so is the far end.
+        let fall = portable::exp(-2.0 * (away / u) * (a / u));
+        let far_counts = fall >= NOTHING;
+        if near < 0.0 {
+            let mut inside = normal::share_above(-near);
+            if far_counts {
+                inside += normal::share_above(far);
+            }
+            return (
+                portable::ln_1p(-inside) - scale[0],
+                -normal::density(near) * (1.0 - fall) / (u * (1.0 - inside)),
+            );
+        }
+        let mut part = normal::mills(near);
+        if far_counts {
+            part -= normal::mills(far) * fall;
+        }
+        (
+            portable::ln(part) - 0.5 * near * near - scale[1],
+            -(1.0 - fall) / (u * part),
+        )
     }
 }
 
@@ -646,8 +675,8 @@ mod tests {
             prop_assert!(slope >= 0.0);
             // The next term of the difference is step^2/6 times the second derivative, below 1.
             prop_assert!((slope - both.density(y)).abs() < 1e-8);
-            let (log, bend) = both.log_density(y.abs());
-            let next = both.log_density(y.abs() + step).0;
+            let (log, bend) = LogDensity::of(both).at(y.abs());
+            let next = LogDensity::of(both).at(y.abs() + step).0;
             // Half a step times the second derivative, below 1.1 in units of u.
             prop_assert!(((next - log) / step - bend).abs() < 1e-4, "{} {}", (next - log) / step, bend);
         }

@@ -280,13 +280,12 @@ impl Chance {
             };
             ask = ask.with_count((count as usize).min(places));
         }
-        let stops = ask
-            .choose(provenance)
-            .map_err(|error| match error.field() {
-                "measuring_stops" => error.inside("preferences"),
-                _ => error,
-            })?;
-        let budget = ask.budget_after(stops.chosen.after.last().copied(), provenance)?;
+        let (stops, budget) =
+            ask.choose_with_budget(provenance)
+                .map_err(|error| match error.field() {
+                    "measuring_stops" => error.inside("preferences"),
+                    _ => error,
+                })?;
         let last = cuts
             .last()
             .ok_or_else(|| Error::internal("a plan without cuts"))?;

@@ -343,7 +343,7 @@ fn hold<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Clamping<'a>, Error> {
     let job = common.job;
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
     let asked = job
         .holding
         .clone()
@@ -356,34 +356,30 @@ fn hold<'a>(
         ));
     }
     let out_of_jaws = Overhang::computed_trade(round_size(shape.overhang.mm() - shape.facing.mm()));
-    let mut support: Option<SupportChoice> = None;
-    let mut thinnest = None;
-    for place in &places {
-        let forces = law.forces(&job.tool, place.liked, place.finish_feed.feed);
+    // The surface that needs a support most; only there all ways are weighed.
+    let mut hardest: Option<(SupportAdvice, usize)> = None;
+    let mut bars = Vec::with_capacity(places.len());
+    for (at, place) in places.iter().enumerate() {
         let mut sections = place.root.clone();
         // The spring that decides is that of the last cuts, at the finished diameter.
         sections.push(Section::cylinder(
             place.surface.limits().middle(),
             place.reach,
         ));
-        let choice = SupportAsk::new(
-            common.youngs_modulus,
-            &sections,
-            &asked,
-            forces.passive,
-            place.surface.limits().tolerance(),
-        )
-        .with_ways(&[SupportWay::Chuck, SupportWay::ChuckAndCentre])
-        .with_reach(place.reach)
-        .choose(provenance)?;
-        if support
-            .as_ref()
-            .is_none_or(|before| effort_of(choice.advice) > effort_of(before.advice))
-        {
-            support = Some(choice);
+        let advice = last_cuts(common, &law, &asked, place, &sections).advice()?;
+        if hardest.is_none_or(|(before, _)| effort_of(advice) > effort_of(before)) {
+            hardest = Some((advice, at));
         }
-        thinnest = Some(sections);
+        bars.push(sections);
     }
+    let support = match hardest {
+        Some((_, at)) => {
+            let ask = last_cuts(common, &law, &asked, &places[at], &bars[at]);
+            Some(ask.choose(provenance)?)
+        }
+        None => None,
+    };
+    let thinnest = bars.last();
     let support = match support {
         Some(support) => support,
         None => face_only(common, &shape, &asked, provenance)?,
@@ -400,7 +396,7 @@ fn hold<'a>(
         overhang: out_of_jaws,
         springs: support::springs(&holding, provenance),
     };
-    let whip = match (job.material.density(), &thinnest) {
+    let whip = match (job.material.density(), thinnest) {
         (Some(density), Some(sections)) => {
             let density = density.open("density", provenance);
             let bar = HeldBar::new(
@@ -470,8 +466,8 @@ fn face_only(
     let job = common.job;
     let out = WorkLength::computed_trade(shape.overhang.mm());
     let bar = [Section::cylinder(job.stock.diameter(), out)];
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?);
-    let forces = law.forces(&job.tool, common.rough_least, common.rough_feed.feed);
+    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
+    let forces = law.forces(common.rough_least, common.rough_feed.feed);
     SupportAsk::new(
         common.youngs_modulus,
         &bar,
@@ -481,6 +477,26 @@ fn face_only(
     )
     .with_ways(&[SupportWay::Chuck])
     .choose(provenance)
+}
+
+/// Asks for the support of one surface under its last cuts.
+fn last_cuts<'a>(
+    common: &Common<'_>,
+    law: &ManyCuts,
+    held: &'a Holding,
+    place: &Place<'_>,
+    sections: &'a [Section],
+) -> SupportAsk<'a> {
+    let forces = law.forces(place.liked, place.finish_feed.feed);
+    SupportAsk::new(
+        common.youngs_modulus,
+        sections,
+        held,
+        forces.passive,
+        place.surface.limits().tolerance(),
+    )
+    .with_ways(&[SupportWay::Chuck, SupportWay::ChuckAndCentre])
+    .with_reach(place.reach)
 }
 
 /// How much a support asks for, so that the surface that needs most decides.

@@ -1,10 +1,13 @@
 //! The steps of one surface: the zero of the cross dial, its cuts, its measurements, its shoulder.
 
+use std::fmt;
+
+use super::job::LengthBy;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip};
 use super::turning::{cross_reading, plain, tenth_of_a_mark};
-use super::words::SurfaceWriter;
+use super::words::{SurfaceWriter, add, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
 use crate::quantity::dial::Reading;
@@ -14,17 +17,18 @@ use crate::quantity::{
 use crate::shop::dial::{DialReads, Ring};
 use crate::standards::limits::Limits;
 
+/// Room for the text of a cut: most are no longer.
+const TEXT: usize = 320;
+
 impl SurfaceWriter<'_> {
     /// The zero of the cross dial, set or kept.
     pub(super) fn zero_x(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let before = &setup.before;
-        let start = tenth_of_a_mark(setup.datum.start);
-        let set_to = if setup.datum.start == 0.0 {
-            String::from("0")
-        } else {
-            format!("{start} marks (between two marks)")
-        };
+        let set_to = words(|f| match setup.datum.start {
+            0.0 => f.write_str("0"),
+            start => write!(f, "{} marks (between two marks)", tenth_of_a_mark(start)),
+        });
         let given = job.zero_at.filter(|_| before.measured);
         let text = match (given, self.cross.ring()) {
             (given, Ring::Readout) => self.readout_zero(given),
@@ -78,17 +82,18 @@ impl SurfaceWriter<'_> {
             .run_out()
             .filter(|r| r.mm() > 0.0 && !before.measured)
         {
-            zero_x.text.push_str(&format!(
-                " It touches the high side of the bar, taken as {}: the bar may run out by {}.",
-                before.start.people(u),
-                run_out.people(u)
-            ));
+            add(
+                &mut zero_x.text,
+                format_args!(
+                    " It touches the high side of the bar, taken as {}: the bar may run out by {}.",
+                    before.start.people(u),
+                    run_out.people(u)
+                ),
+            );
         }
         if before.turned && setup.rough_step.spindle_speed != self.speed_before {
-            zero_x.text.push(' ');
-            zero_x
-                .text
-                .push_str(&self.set_words(setup.rough_step.spindle_speed, &setup.rough_step));
+            let set = self.set_words(setup.rough_step.spindle_speed, &setup.rough_step);
+            add(&mut zero_x.text, format_args!(" {set}"));
         }
         zero_x.text.push_str(&self.set_the_stop());
         steps.push(zero_x);
@@ -154,15 +159,18 @@ impl SurfaceWriter<'_> {
             let withdrawn = steps.last().is_some_and(|step| {
                 step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
             });
-            let mut farther = self.farther(mark - stands, withdrawn);
-            farther.push_str(" in from where it stands");
-            if steps
+            let farther = self.farther(mark - stands, withdrawn);
+            let stops_made = self.stops_before + stops.iter().filter(|stop| **stop < at).count();
+            let just_measured = steps
                 .last()
-                .is_some_and(|step| step.kind == StepKind::Measure)
-            {
-                let measured = self.stops_before + stops.iter().filter(|stop| **stop < at).count();
-                farther.push_str(&format!(", if M{measured} was as expected"));
-            }
+                .is_some_and(|step| step.kind == StepKind::Measure);
+            let farther = words(|f| {
+                write!(f, "{farther} in from where it stands")?;
+                match just_measured {
+                    true => write!(f, ", if M{stops_made} was as expected"),
+                    false => Ok(()),
+                }
+            });
             let measured = stops.contains(&at);
             let step = self.cut(
                 cut,
@@ -191,10 +199,7 @@ impl SurfaceWriter<'_> {
                 steps.push(step);
                 continue;
             }
-            let name = format!(
-                "M{}",
-                1 + self.stops_before + stops.iter().filter(|stop| **stop < at).count()
-            );
+            let name = format!("M{}", stops_made + 1);
             steps.push(match cuts.get(at + 1) {
                 Some(last) if at + 2 == cuts.len() => self.measure_last(&name, cut, *last)?,
                 _ => self.measure_between(&name, cut, at == 0 && !setup.before.turned)?,
@@ -209,7 +214,7 @@ impl SurfaceWriter<'_> {
         number: usize,
         diameter: Diameter,
         before: Diameter,
-        (farther, set): (&str, SpindleSpeed),
+        (farther, set): (&dyn fmt::Display, SpindleSpeed),
         (measured, over): (bool, bool),
     ) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
@@ -236,63 +241,77 @@ impl SurfaceWriter<'_> {
             _ if last => "last cut, same depth, feed and speed as the one before",
             _ => "first of the two finishing cuts",
         };
-        let change = if step.spindle_speed != set {
-            format!("{} ", self.set_words(step.spindle_speed, step))
-        } else {
-            String::new()
-        };
-        let mut out = self.step(
-            kind,
-            diameter,
-            format!(
-                "Cut {number}, {what}. {change}{}; {}. {}",
-                match self.reads_out() {
-                    true => format!("Cross slide to {} on the readout", self.shown(diameter)),
-                    false => format!(
-                        "Cross dial to {at} ({} {}), that is {farther}",
-                        match cut.between {
-                            0 => "shows",
-                            _ => "by eye, beyond",
-                        },
-                        reading.shows().people(u)
-                    ),
-                },
+        let mut text = String::with_capacity(TEXT);
+        add(&mut text, format_args!("Cut {number}, {what}. "));
+        if step.spindle_speed != set {
+            let set = self.set_words(step.spindle_speed, step);
+            add(&mut text, format_args!("{set} "));
+        }
+        match self.reads_out() {
+            true => add(
+                &mut text,
+                format_args!("Cross slide to {} on the readout", self.shown(diameter)),
+            ),
+            false => add(
+                &mut text,
+                format_args!(
+                    "Cross dial to {at} ({} {}), that is {farther}",
+                    match cut.between {
+                        0 => "shows",
+                        _ => "by eye, beyond",
+                    },
+                    reading.shows().people(u)
+                ),
+            ),
+        }
+        add(
+            &mut text,
+            format_args!(
+                "; {}. {}",
                 self.feed_words(feed, step),
                 self.travel_words(last, finishing && setup.spring_passes)
             ),
         );
+        let mut out = self.step(kind, diameter, text);
         let effort = setup.effort(self.common, self.clamp, before, depth, (feed, step))?;
         let chip =
             engagement::chip_section(depth, feed.feed, self.common.job.tool.cutting_edge_angle());
-        out.because = Some(format!(
-            "main force F = k_c a f = {} x {} x {} = {}, {} at the spindle, bar springs about {} on the diameter at most",
-            measured_force::specific_force_of_chip(effort.forces.main, chip).people(u),
-            depth.people(u),
-            feed.feed.people(u),
-            effort.forces.main.people(u),
-            effort.power.people(u),
-            effort.spring.people(u),
-        ));
+        let mut because = String::with_capacity(TEXT);
+        add(
+            &mut because,
+            format_args!(
+                "main force F = k_c a f = {} x {} x {} = {}, {} at the spindle, bar springs about {} on the diameter at most",
+                measured_force::specific_force_of_chip(effort.forces.main, chip).people(u),
+                depth.people(u),
+                feed.feed.people(u),
+                effort.forces.main.people(u),
+                effort.power.people(u),
+                effort.spring.people(u),
+            ),
+        );
         // That is the deepest at the roughing feed and step; a plan for the least time may take others.
         let as_roughed = feed.feed == self.common.rough_feed.feed
             && step.spindle_speed == setup.rough_step.spindle_speed;
         if kind == StepKind::RoughCut && self.first_rough() == Some(mark) && as_roughed {
-            out.because = out.because.map(|b| {
-                format!(
-                    "{b}; the deepest cut allowed is {}, by {}",
+            add(
+                &mut because,
+                format_args!(
+                    "; the deepest cut allowed is {}, by {}",
                     setup.rough_most.people(u),
                     setup.rough_limit
-                )
-            });
+                ),
+            );
         }
         if kind == StepKind::FinishCut && !last {
-            out.because = out.because.map(|b| {
-                format!(
-                    "{b}; no cut is planned lighter than {}",
+            add(
+                &mut because,
+                format_args!(
+                    "; no cut is planned lighter than {}",
                     setup.place.least.people(u)
-                )
-            });
+                ),
+            );
         }
+        out.because = Some(because);
         self.read(&mut out, cut)?;
         out.z = Some(Position::computed_trade(
             -self.carriage.travel_at(setup.carriage.stop),
@@ -339,17 +358,19 @@ impl SurfaceWriter<'_> {
             true => "the readout shows",
             false => "the dial counts",
         };
-        let wrong = match self.cross.reads() {
-            _ if !first => String::new(),
-            DialReads::Diameter => format!(
+        let wrong = words(|f| match self.cross.reads() {
+            _ if !first => Ok(()),
+            DialReads::Diameter => write!(
+                f,
                 " Near {}: {counts} the radius after all. Stop and prove it.",
                 twice.people(u)
             ),
-            _ => format!(
+            _ => write!(
+                f,
                 " Near {}: {counts} the diameter after all. Stop and prove it.",
                 half.people(u)
             ),
-        };
+        });
         let mut step = self
             .step(
                 StepKind::Measure,
@@ -379,7 +400,7 @@ impl SurfaceWriter<'_> {
             Ring::Settable => format!(
                 "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks, tenths \
                  between marks (a tenth is {}): {}.",
-                self.rule(&format!("mean of {name}")),
+                self.rule(format_args!("mean of {name}")),
                 DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
                     .people(u),
                 self.table(mark, Some(last))?
@@ -397,22 +418,27 @@ impl SurfaceWriter<'_> {
         let rubs =
             Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.place.correcting.mm()));
         // In a wide zone the last cut may start from a size that is good already: the plan reckons with it.
-        let mut no_cut = format!(
-            "Below {}: good already, or lost: do not cut, go and see.",
-            largest.min(rubs).people(u)
-        );
-        if rubs > largest {
-            no_cut.push_str(&format!(
-                " From there to {} a last cut would rub: stop and ask.",
-                rubs.people(u)
-            ));
-        }
         let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
-        no_cut.push_str(&format!(
-            " Above {}: take this cut once more at its {}, and measure anew.",
-            again.people(u),
-            if self.reads_out() { "number" } else { "mark" }
-        ));
+        let no_cut = words(|f| {
+            write!(
+                f,
+                "Below {}: good already, or lost: do not cut, go and see.",
+                largest.min(rubs).people(u)
+            )?;
+            if rubs > largest {
+                write!(
+                    f,
+                    " From there to {} a last cut would rub: stop and ask.",
+                    rubs.people(u)
+                )?;
+            }
+            write!(
+                f,
+                " Above {}: take this cut once more at its {}, and measure anew.",
+                again.people(u),
+                if self.reads_out() { "number" } else { "mark" }
+            )
+        });
         let spread = Diameter::computed_trade(self.limits().tolerance().mm() / 3.0);
         let mut step = self.step(
             StepKind::Measure,
@@ -545,10 +571,13 @@ impl SurfaceWriter<'_> {
                     true => "where the last cut left it",
                     false => "at its last mark",
                 },
-                match self.set_the_stop().is_empty() {
-                    true => self.z_words(shoulder),
-                    false => format!("{}, the stop or indicator put back", self.z_words(shoulder)),
-                },
+                words(|f| {
+                    write!(f, "{}", self.z_words(shoulder))?;
+                    match self.length_by() {
+                        LengthBy::Dial => Ok(()),
+                        _ => f.write_str(", the stop or indicator put back"),
+                    }
+                }),
                 if job.tool.cutting_edge_angle().degrees() < 90.0 {
                     " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
                 } else {
@@ -573,27 +602,29 @@ impl SurfaceWriter<'_> {
         let cuttable = Diameter::computed_trade(round_size(
             diameter.mm() + 2.0 * setup.place.correcting.mm(),
         ));
-        let oversize = match self.reads_out() {
-            true => format!(
+        let oversize = words(|f| match self.reads_out() {
+            true => write!(
+                f,
                 "in again, the readout set to {}, and one more cut to {}, to the same Z",
                 self.set_to("the size"),
                 self.shown(diameter)
             ),
-            false => format!(
+            false => write!(
+                f,
                 "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
                 plain(diameter, u),
                 self.mark_size()
             ),
-        };
-        let above = if cuttable > next {
-            format!(
+        });
+        let above = words(|f| match cuttable > next {
+            true => write!(
+                f,
                 "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",
                 cuttable.people(u),
                 next.people(u)
-            )
-        } else {
-            format!("Above {}: {oversize}.", next.people(u))
-        };
+            ),
+            false => write!(f, "Above {}: {oversize}.", next.people(u)),
+        });
         steps.push(
             self.step(
                 StepKind::Inspect,
@@ -620,12 +651,11 @@ impl SurfaceWriter<'_> {
     }
 
     /// The name of the finished size, where a later surface is zeroed on it.
-    fn finished_name(&self) -> String {
-        if self.more_to_come {
-            format!("F{} ", self.number)
-        } else {
-            String::new()
-        }
+    fn finished_name(&self) -> impl fmt::Display {
+        words(|f| match self.more_to_come {
+            true => write!(f, "F{} ", self.number),
+            false => Ok(()),
+        })
     }
 
     fn limits(&self) -> Limits {

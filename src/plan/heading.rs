@@ -1,5 +1,7 @@
 //! What stands above the steps: the job, the kit, the dials; and how sure the sizes are.
 
+use std::fmt;
+
 use super::clamping::Clamping;
 use super::common::Common;
 use super::job::LengthBy;
@@ -7,14 +9,19 @@ use super::readout::is_readout;
 use super::safety::short_name;
 use super::sheet::WayCost;
 use super::turning::{Turning, mark_size, plain};
+use super::words::{add, words};
 use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, Duration, Probability, Quantity, round_size};
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
 use crate::shop::surface::WantedFinish;
+
+/// Room for a line about a surface: most are no longer.
+const LINE: usize = 256;
 
 /// All figures of a job, to be put into words.
 pub(super) struct Figures<'a> {
@@ -170,55 +177,72 @@ impl Figures<'_> {
     }
 
     /// How sure the last size is, what it rests on, and what the measuring stops are worth.
-    fn how_sure_of(&self, turning: &Turning<'_>, cuts_before: usize) -> Vec<String> {
+    fn how_sure_of(&self, turning: &Turning<'_>, cuts_before: usize) -> [String; 2] {
         let (chance, u) = (&turning.chance, self.common.units);
-        let most: Vec<String> = chance
-            .shares
-            .iter()
-            .take(3)
-            .map(|share| format!("{} {:.0} %", share.cause.words(), 100.0 * share.share))
-            .collect();
-        let which = if self.many() {
-            format!("{} is", turning.place.surface.diameter().people(u))
-        } else {
-            String::from("The last diameter is")
-        };
-        let mut lines = vec![format!(
-            "{which} sure to +/- {} (about 95 %): good {}, one more cut {}, lost {}. What makes it unsure: {}.",
-            chance.uncertainty.people(u),
-            percent(chance.outcome.good),
-            percent(chance.outcome.rework),
-            percent(chance.outcome.scrap),
-            most.join(", "),
-        )];
+        let mut size = String::with_capacity(LINE);
+        match self.many() {
+            true => add(
+                &mut size,
+                format_args!("{} is", turning.place.surface.diameter().people(u)),
+            ),
+            false => size.push_str("The last diameter is"),
+        }
+        add(
+            &mut size,
+            format_args!(
+                " sure to +/- {} (about 95 %): good {}, one more cut {}, lost {}. What makes it unsure:",
+                chance.uncertainty.people(u),
+                percent(chance.outcome.good),
+                percent(chance.outcome.rework),
+                percent(chance.outcome.scrap),
+            ),
+        );
+        for (at, share) in chance.shares.iter().take(3).enumerate() {
+            let (between, percent) = (if at == 0 { " " } else { ", " }, 100.0 * share.share);
+            add(
+                &mut size,
+                format_args!("{between}{} {} %", share.cause.words(), fixed(percent, 0)),
+            );
+        }
+        size.push('.');
         let stops = &chance.stops;
-        let costs = |priced: &StopsPriced| match turning.costs.in_minutes {
-            true => format!("{:.1} min of work", priced.expected_price.trade()),
-            false => format!("{:.2}", priced.expected_price.trade()),
+        let costs = |priced: &StopsPriced| {
+            let price = priced.expected_price.trade();
+            words(move |f| match turning.costs.in_minutes {
+                true => write!(f, "{} min of work", fixed(price, 1)),
+                false => write!(f, "{}", fixed(price, 2)),
+            })
         };
-        let mut line = match stops.chosen.after.as_slice() {
-            [] => String::from("No measuring stop before the last cut"),
-            after => {
-                let cuts: Vec<String> = after
-                    .iter()
-                    .map(|at| (cuts_before + at + 1).to_string())
-                    .collect();
-                format!("Measuring stops after cut {}", cuts.join(" and "))
-            }
-        };
-        line.push_str(&format!(
-            ": slips, lost parts, cuts made anew and the stops themselves then cost {} on average",
-            costs(&stops.chosen)
-        ));
+        let mut line = String::with_capacity(LINE);
+        line.push_str(match stops.chosen.after.as_slice() {
+            [] => "No measuring stop before the last cut",
+            _ => "Measuring stops after cut ",
+        });
+        for (at, stop) in stops.chosen.after.iter().enumerate() {
+            let between = if at == 0 { "" } else { " and " };
+            add(
+                &mut line,
+                format_args!("{between}{}", cuts_before + stop + 1),
+            );
+        }
+        add(
+            &mut line,
+            format_args!(
+                ": slips, lost parts, cuts made anew and the stops themselves then cost {} on average",
+                costs(&stops.chosen)
+            ),
+        );
         if !stops.chosen.after.is_empty() {
-            line.push_str(&format!(", without any stop {}", costs(&stops.none)));
+            add(
+                &mut line,
+                format_args!(", without any stop {}", costs(&stops.none)),
+            );
         }
         if let Some(more) = &stops.one_more {
-            line.push_str(&format!(", with one more {}", costs(more)));
+            add(&mut line, format_args!(", with one more {}", costs(more)));
         }
         line.push('.');
-        lines.push(line);
-        lines
+        [size, line]
     }
 
     /// Where in the zone the aim lies, and why.
@@ -413,13 +437,15 @@ impl Figures<'_> {
 }
 
 /// A chance as a person reads it; what is nearly sure is not printed as sure.
-fn percent(chance: Probability) -> String {
+fn percent(chance: Probability) -> impl fmt::Display {
     let hundred = 100.0 * chance.trade();
-    if hundred > 0.0 && hundred < 0.1 {
-        String::from("under 0.1 %")
-    } else if hundred < 100.0 && hundred > 99.9 {
-        String::from("over 99.9 %")
-    } else {
-        format!("{hundred:.1} %")
-    }
+    words(move |f| {
+        if hundred > 0.0 && hundred < 0.1 {
+            f.write_str("under 0.1 %")
+        } else if hundred < 100.0 && hundred > 99.9 {
+            f.write_str("over 99.9 %")
+        } else {
+            write!(f, "{} %", fixed(hundred, 1))
+        }
+    })
 }

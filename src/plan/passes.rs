@@ -84,15 +84,34 @@ impl Metal {
     /// Of all divisions the one with the fewest cuts is looked for at each fineness of readings;
     /// one cut more than the fewest is a fair price for readings on main marks.
     pub(super) fn divide(&self) -> Option<Passes> {
-        let choices: Vec<Choice> = MAIN_MARKS
-            .iter()
-            .filter_map(|mark| self.with_mark(*mark))
-            .collect();
+        let mut choices: Vec<Choice> = Vec::with_capacity(MAIN_MARKS.len());
+        for choice in MAIN_MARKS.iter().filter_map(|mark| self.with_mark(*mark)) {
+            // It is taken whatever finer marks would come to, and no coarser one is.
+            let sure = choice.cuts() <= self.least_cuts() + 1
+                && choices
+                    .iter()
+                    .all(|coarser| coarser.cuts() > choice.cuts() + 1);
+            choices.push(choice);
+            if sure {
+                break;
+            }
+        }
         let fewest = choices.iter().map(Choice::cuts).min()?;
         choices
             .iter()
             .find(|choice| choice.cuts() <= fewest + 1)
             .map(|choice| self.readings(choice))
+    }
+
+    /// No division has fewer cuts, whatever its marks.
+    fn least_cuts(&self) -> i64 {
+        let first = match self.first_cut {
+            true => self.first_most.min(self.rough_most),
+            false => 0,
+        };
+        let least_room = self.room(self.finish_most) - first as f64;
+        let roughing = least_room / self.rough_most.max(1) as f64 - 1e-9;
+        roughing.ceil().max(0.0) as i64 + 2
     }
 
     /// The best division whose roughing readings are multiples of `mark`.

@@ -5,6 +5,7 @@ use std::fmt::{self, Write};
 use super::after::Measurement;
 use super::batch::Batch;
 use super::job::Job;
+use super::words::words;
 use crate::advice::size_budget::{CauseShare, SizeCause};
 use crate::advice::stops::StopsChoice;
 use crate::advice::support::SupportChoice;
@@ -14,6 +15,7 @@ use crate::physics::finish::TheoreticalRoughness;
 use crate::physics::spread::Outcome;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Reading;
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     DepthOfCut, Diameter, Duration, Feed, Position, Probability, Quantity, SizeUncertainty,
@@ -443,6 +445,15 @@ const WIDTH: usize = 98;
 
 impl fmt::Display for Sheet {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // Line by line into one text of about the size that it gets to, then on in one go.
+        let mut text = String::with_capacity(4096 + 512 * self.steps.len());
+        self.write(&mut text)?;
+        f.write_str(&text)
+    }
+}
+
+impl Sheet {
+    fn write(&self, f: &mut String) -> fmt::Result {
         rule(f, "OPERATION SHEET")?;
         for line in &self.heading {
             paragraph(f, "", line)?;
@@ -629,25 +640,30 @@ impl Sheet {
     }
 }
 
-pub(super) fn roughness(finish: &TheoreticalRoughness, units: Units) -> String {
-    format!(
-        "Roughness by theory: Ra {}, Rz {}; a real surface is rougher.",
-        finish.ra.people(units),
-        finish.rz.people(units)
-    )
+pub(super) fn roughness(finish: &TheoreticalRoughness, units: Units) -> impl fmt::Display {
+    words(move |f| {
+        write!(
+            f,
+            "Roughness by theory: Ra {}, Rz {}; a real surface is rougher.",
+            finish.ra.people(units),
+            finish.rz.people(units)
+        )
+    })
 }
 
 /// A duration as a person says it.
-pub(super) fn minutes(time: Duration) -> String {
-    let seconds = time.seconds().round();
-    if seconds < 100.0 {
-        format!("{seconds:.0} s")
-    } else {
-        format!("{:.1} min", time.minutes())
-    }
+pub(super) fn minutes(time: Duration) -> impl fmt::Display {
+    words(move |f| {
+        let seconds = time.seconds().round();
+        if seconds < 100.0 {
+            write!(f, "{} s", fixed(seconds, 0))
+        } else {
+            write!(f, "{} min", fixed(time.minutes(), 1))
+        }
+    })
 }
 
-fn rule(f: &mut fmt::Formatter<'_>, title: &str) -> fmt::Result {
+fn rule(f: &mut impl fmt::Write, title: &str) -> fmt::Result {
     writeln!(f, "\n{title}\n{}", "-".repeat(title.len()))
 }
 
@@ -663,7 +679,7 @@ pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt:
                 (true, "") => f.write_str(lead.trim_end())?,
                 (true, _) => f.write_str(lead)?,
                 (false, "") => {}
-                (false, _) => write!(f, "{:indent$}", "")?,
+                (false, _) => blanks(f, indent)?,
             }
             first = false;
             f.write_str(head)?;
@@ -673,6 +689,17 @@ pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt:
                 break;
             }
         }
+    }
+    Ok(())
+}
+
+fn blanks(f: &mut impl fmt::Write, count: usize) -> fmt::Result {
+    const SOME: &str = "        ";
+    let mut left = count;
+    while left > 0 {
+        let now = left.min(SOME.len());
+        f.write_str(&SOME[..now])?;
+        left -= now;
     }
     Ok(())
 }
@@ -692,7 +719,10 @@ fn fitting(text: &str, width: usize) -> (&str, &str) {
     };
     let at = match text[end..].starts_with(' ') {
         true => Some(end),
-        false => text[..end].rfind(' ').or_else(|| text.find(' ')),
+        // A word is short: from its end back to the space before it is no way.
+        false => (text.as_bytes()[..end].iter())
+            .rposition(|byte| *byte == b' ')
+            .or_else(|| text.find(' ')),
     };
     match at {
         Some(at) => (text[..at].trim_end(), text[at..].trim_start()),

@@ -14,7 +14,7 @@ use super::quickest::{Pace, paced, ways};
 use super::readout::is_readout;
 use super::sheet::{StepKind, WayCost};
 use super::take::Done;
-use super::whole::Whole;
+use super::whole::{Load, Whole};
 use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::spindle::SpindleChoice;
@@ -53,6 +53,8 @@ pub(super) struct Turning<'a> {
     pub(super) datum: Datum,
     pub(super) aim: Aim,
     pub(super) cuts: Vec<PlannedCut>,
+    /// What the cuts ask for as they were planned.
+    loads: Vec<Load>,
     /// Whether both finishing cuts go over the bar once more at their marks.
     pub(super) spring_passes: bool,
     /// What the spring leaves on the diameter in the last cut.
@@ -192,7 +194,10 @@ impl<'a> Turning<'a> {
         let allowed = provenance.open("share of the zone that spring may use", &SPRING_SHARE);
         let spring_passes = once.along.mm() > allowed * surface.limits().tolerance().mm()
             && 0.5 * once.along.mm() >= place.correcting.mm();
-        let left = last_cut.spring_left(liked, spring_passes)?;
+        let left = match spring_passes {
+            true => last_cut.spring_left(liked, true)?,
+            false => once,
+        };
         let size_ask = rests.measured(guarded.middle(), liked, left);
         // A readout that is kept shows what it showed before: the spring of the surface before is in it.
         let kept = before.turned && is_readout(cross);
@@ -277,7 +282,7 @@ impl<'a> Turning<'a> {
         for cut in &mut cuts {
             cut.between = datum.between;
         }
-        let mut ahead = whole.ahead(
+        let (mut ahead, loads) = whole.ahead(
             &datum,
             &cuts,
             (rough_feed, &rough_step),
@@ -350,6 +355,7 @@ impl<'a> Turning<'a> {
             datum,
             aim,
             cuts,
+            loads,
             spring_passes,
             spring_left: left,
             ways: ways.costs,
@@ -403,6 +409,14 @@ impl<'a> Turning<'a> {
         depth: DepthOfCut,
         (feed, step): (&FeedChoice, &SpindleChoice),
     ) -> Result<Effort, Error> {
+        let pace = (feed.feed, step.spindle_speed);
+        let planned = self
+            .loads
+            .iter()
+            .find(|load| load.before == before && load.depth == depth && load.pace == pace);
+        if let Some(load) = planned {
+            return Ok(load.effort);
+        }
         self.whole(common, clamping)
             .cut(feed, step, before)
             .effort(depth)
@@ -617,19 +631,19 @@ pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
     Ok(cross.reading(Slide::CrossSlide, Divisions::new(mark)?))
 }
 
-/// Six decimals of a millimetre at most, for words about a fraction of a mark.
-pub(super) fn tenth_of_a_mark(marks: f64) -> String {
-    if marks.fract() == 0.0 {
-        return format!("{}", marks as i64);
-    }
-    let text = format!("{marks:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+/// Marks to a tenth, for words about a fraction of a mark.
+pub(super) fn tenth_of_a_mark(marks: f64) -> impl fmt::Display {
+    // Adding zero makes of -0 the one zero.
+    text::trimmed(marks + 0.0, 1)
 }
 
 /// The size of one mark on the diameter, as a plain number that loses nothing.
-pub(super) fn mark_size(cross: &Dial, units: Units) -> String {
-    let text = cross.diameter_per_division().text(units);
-    text.split(' ').next().unwrap_or_default().to_owned()
+pub(super) fn mark_size(cross: &Dial, units: Units) -> impl fmt::Display {
+    text::BareExact(text::Exact {
+        kind: DiameterError::ROW.kind(),
+        value: cross.diameter_per_division().mm(),
+        system: units,
+    })
 }
 
 /// The size of `q` as a plain number in its unit, without the unit.

@@ -8,7 +8,7 @@ use super::lengths::RUN_IN;
 use super::passes::PlannedCut;
 use super::quickest::paced;
 use super::sheet::StepKind;
-use crate::advice::depth::{self, Cut, DepthLimit};
+use crate::advice::depth::{self, Cut, DepthLimit, Effort};
 use crate::advice::feed::FeedChoice;
 use crate::advice::force::ManyCuts;
 use crate::advice::spindle::SpindleChoice;
@@ -19,7 +19,8 @@ use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
 use crate::quantity::{
-    DepthOfCut, Diameter, DiameterError, Duration, Feed, PassiveForce, WorkLength, round_size,
+    DepthOfCut, Diameter, DiameterError, Duration, Feed, PassiveForce, SpindleSpeed, WorkLength,
+    round_size,
 };
 
 /// What is the same for every depth looked at on one surface.
@@ -30,6 +31,15 @@ pub(super) struct Whole<'a> {
     pub(super) place: &'a Place<'a>,
     /// The diameter before its first cut.
     pub(super) start: Diameter,
+}
+
+/// What a planned cut asks for.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Load {
+    pub(super) before: Diameter,
+    pub(super) depth: DepthOfCut,
+    pub(super) pace: (Feed, SpindleSpeed),
+    pub(super) effort: Effort,
 }
 
 impl Whole<'_> {
@@ -55,16 +65,17 @@ impl Whole<'_> {
         JobPrices::of(self.common.job, cuts, last, provenance)
     }
 
-    /// The cuts with their sizes and springs.
+    /// The cuts with their sizes and springs, and what each asks for.
     pub(super) fn ahead(
         &self,
         datum: &Datum,
         cuts: &[PlannedCut],
         rough: (&FeedChoice, &SpindleChoice),
         finish: (&FeedChoice, &SpindleChoice),
-    ) -> Result<Vec<CutAhead>, Error> {
+    ) -> Result<(Vec<CutAhead>, Vec<Load>), Error> {
         let mut before = self.start;
-        cuts.iter()
+        let pairs = cuts
+            .iter()
             .map(|cut| {
                 let (feed, step) = match cut.kind {
                     StepKind::FinishCut => finish,
@@ -78,11 +89,19 @@ impl Whole<'_> {
                 let depth = before
                     .depth_to(after)
                     .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
-                let spring = self.cut(&feed, &step, before).effort(depth)?.spring;
+                let effort = self.cut(&feed, &step, before).effort(depth)?;
+                let load = Load {
+                    before,
+                    depth,
+                    pace: (feed.feed, step.spindle_speed),
+                    effort,
+                };
                 before = after;
-                Ok(CutAhead { after, spring })
+                let spring = effort.spring;
+                Ok((CutAhead { after, spring }, load))
             })
-            .collect()
+            .collect::<Result<Vec<_>, Error>>()?;
+        Ok(pairs.into_iter().unzip())
     }
 
     /// A cut on a bar of this diameter, from the free end to the shoulder.
@@ -90,7 +109,6 @@ impl Whole<'_> {
         let overhang = self.held.overhang.mm();
         Cut {
             law: self.law,
-            tool: &self.common.job.tool,
             feed: feed.feed,
             spindle_speed: step.spindle_speed,
             before,
@@ -122,41 +140,72 @@ impl Whole<'_> {
         spring: Option<DiameterError>,
     ) -> Result<(DepthOfCut, DepthLimit), Error> {
         let per_mark = self.common.cross.diameter_per_division().mm() / 2.0;
+        let depth_of = |marks: i64| DepthOfCut::computed_trade(marks as f64 * per_mark);
+        // The thinnest bar that a cut can meet: what it leaves is the finished size. The thickest is the
+        // bar as it comes.
+        let thin = |depth: DepthOfCut| {
+            let before = Diameter::computed_trade(finished.mm() + 2.0 * depth.mm());
+            self.cut(feed, step, before)
+        };
+        let most_asked = self.common.job.preference(|p| p.largest_depth());
+        let beyond_asked = |depth: DepthOfCut| {
+            most_asked.is_some_and(|most| round_size(depth.mm()) > round_size(most.mm()))
+        };
         let forbids = |marks: i64| {
-            let depth = DepthOfCut::computed_trade(marks as f64 * per_mark);
-            if self
-                .common
-                .job
-                .preference(|p| p.largest_depth())
-                .is_some_and(|most| round_size(depth.mm()) > round_size(most.mm()))
-            {
+            let depth = depth_of(marks);
+            if beyond_asked(depth) {
                 return Ok(Some(DepthLimit::Asked));
             }
-            // The thinnest bar that this cut can meet: what it leaves is the finished size. The thickest
-            // is the bar as it comes.
-            let before = Diameter::computed_trade(finished.mm() + 2.0 * depth.mm());
-            let thin = self.cut(feed, step, before);
-            thin.forbids(depth, &self.common.job.lathe, spring, self.start)
+            thin(depth).forbids(depth, &self.common.job.lathe, spring, self.start)
         };
         let metal = (self.start.mm() - finished.mm()) / 2.0;
-        let mut too_many = (metal / per_mark).ceil() as i64 + 1;
+        let all = (metal / per_mark).ceil() as i64 + 1;
         let least = ((self.place.least.mm() / per_mark) - 1e-9).ceil() as i64;
         if let Some(limit) = forbids(least)? {
             return Err(depth::no_depth(limit, self.place.least));
         }
-        let mut fits = least;
-        let mut limit = DepthLimit::Metal;
-        // Every limit tightens with the depth, so halving finds the last depth that fits.
-        while too_many - fits > 1 {
-            let middle = fits + (too_many - fits) / 2;
-            match forbids(middle)? {
-                None => fits = middle,
-                Some(found) => {
-                    limit = found;
-                    too_many = middle;
+        // Mostly the chip alone forbids the next depth, which costs nothing to look at; then one look at the
+        // other limits is enough. Beyond 90 deg the straight edge pulls, and the spring may fall again with
+        // the depth: there every step of the search looks at all of them.
+        let mut limit = None;
+        let tightens =
+            spring.is_none() || self.common.job.tool.cutting_edge_angle().degrees() <= 90.0;
+        let mut too_many = all;
+        if tightens {
+            let by_chip = last_that_fits(least, all, |marks| {
+                let depth = depth_of(marks);
+                Ok(beyond_asked(depth) || thin(depth).ribbons(depth))
+            })?;
+            limit = forbids(by_chip)?;
+            if limit.is_none() {
+                if by_chip + 1 < all {
+                    limit = forbids(by_chip + 1)?;
                 }
+                return Ok((depth_of(by_chip), limit.unwrap_or(DepthLimit::Metal)));
             }
+            too_many = by_chip;
         }
-        Ok((DepthOfCut::computed_trade(fits as f64 * per_mark), limit))
+        let fits = last_that_fits(least, too_many, |marks| {
+            let found = forbids(marks)?;
+            limit = found.or(limit);
+            Ok(found.is_some())
+        })?;
+        Ok((depth_of(fits), limit.unwrap_or(DepthLimit::Metal)))
     }
+}
+
+/// By halving, the last number before `too_many` that is not forbidden; `fits` is not.
+fn last_that_fits(
+    mut fits: i64,
+    mut too_many: i64,
+    mut forbidden: impl FnMut(i64) -> Result<bool, Error>,
+) -> Result<i64, Error> {
+    while too_many - fits > 1 {
+        let middle = fits + (too_many - fits) / 2;
+        match forbidden(middle)? {
+            true => too_many = middle,
+            false => fits = middle,
+        }
+    }
+    Ok(fits)
 }

@@ -1,6 +1,6 @@
 //! Words about lathe, dials and figures that the steps are made of.
 
-use std::fmt::Write as _;
+use std::fmt::{self, Write as _};
 use std::ops::Deref;
 
 use super::clamping::Clamping;
@@ -19,6 +19,25 @@ use crate::shop::dial::Dial;
 
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
+
+/// Words that are written where they stand, without a text of their own.
+pub(super) fn words(write: impl Fn(&mut fmt::Formatter<'_>) -> fmt::Result) -> impl fmt::Display {
+    Words(write)
+}
+
+/// Adds words to a text.
+pub(super) fn add(text: &mut String, more: fmt::Arguments<'_>) {
+    // A text takes whatever is written.
+    let _ = text.write_fmt(more);
+}
+
+struct Words<W>(W);
+
+impl<W: Fn(&mut fmt::Formatter<'_>) -> fmt::Result> fmt::Display for Words<W> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0(f)
+    }
+}
 
 /// One clamping of a job, to be put into words.
 pub(super) struct Writer<'a> {
@@ -60,7 +79,7 @@ impl<'a> Deref for SurfaceWriter<'a> {
 
 impl Writer<'_> {
     /// The size of one mark on the diameter, as a plain number that loses nothing.
-    pub(super) fn mark_size(&self) -> String {
+    pub(super) fn mark_size(&self) -> impl fmt::Display {
         mark_size(self.cross, self.u)
     }
 
@@ -132,34 +151,42 @@ impl Writer<'_> {
         }
     }
 
-    pub(super) fn feed_words(&self, feed: &FeedChoice, step: &SpindleChoice) -> String {
+    pub(super) fn feed_words(&self, feed: &FeedChoice, step: &SpindleChoice) -> impl fmt::Display {
         let u = self.u;
-        if !feed.by_hand {
-            let lever = feed
-                .lever
-                .as_ref()
-                .map_or_else(String::new, |lever| format!(" (lever {lever})"));
-            return format!("feed {}{lever}", feed.feed.people(u));
-        }
-        let rate = speed::handwheel_rate(
-            feed.feed,
-            step.spindle_speed,
-            self.carriage.travel_per_turn(),
-        );
-        let turns = rate.map_or_else(
-            |_| String::new(),
-            |rate| format!(", {} of the carriage wheel", rate.people(u)),
-        );
-        format!("by hand at {}{turns}", feed.feed.people(u))
+        words(move |f| {
+            if !feed.by_hand {
+                write!(f, "feed {}", feed.feed.people(u))?;
+                return match &feed.lever {
+                    Some(lever) => write!(f, " (lever {lever})"),
+                    None => Ok(()),
+                };
+            }
+            write!(f, "by hand at {}", feed.feed.people(u))?;
+            let travel = self.carriage.travel_per_turn();
+            match speed::handwheel_rate(feed.feed, step.spindle_speed, travel) {
+                Ok(rate) => write!(f, ", {} of the carriage wheel", rate.people(u)),
+                Err(_) => Ok(()),
+            }
+        })
     }
 
     pub(super) fn z_reading(&self, divisions: Divisions) -> Reading {
         self.carriage.reading(Slide::Carriage, divisions)
     }
 
-    pub(super) fn z_words(&self, divisions: Divisions) -> String {
-        let z = Position::computed_trade(-self.carriage.travel_at(divisions));
-        format!("Z {} ({})", z.people(self.u), self.z_reading(divisions))
+    pub(super) fn z_words(&self, divisions: Divisions) -> impl fmt::Display {
+        words(move |f| {
+            write!(
+                f,
+                "Z {} ({})",
+                self.z_people(divisions),
+                self.z_reading(divisions)
+            )
+        })
+    }
+
+    fn z_people(&self, divisions: Divisions) -> impl fmt::Display {
+        Position::computed_trade(-self.carriage.travel_at(divisions)).people(self.u)
     }
 
     pub(super) fn stop_words(&self) -> &'static str {
@@ -167,33 +194,34 @@ impl Writer<'_> {
     }
 
     /// How far in the handle is turned from where it stands, withdrawn by a turn or not.
-    pub(super) fn farther(&self, marks: f64, withdrawn: bool) -> String {
+    pub(super) fn farther(&self, marks: f64, withdrawn: bool) -> impl fmt::Display {
         let n = f64::from(self.cross.divisions_per_turn().count());
         let marks = if withdrawn { marks + n } else { marks };
         let turns = (marks / n + 1e-9).floor();
         let rest = tenth_of_a_mark((marks - turns * n).max(0.0));
-        match turns as i64 {
-            0 => format!("{rest} marks"),
-            1 => format!("1 turn + {rest} marks"),
-            turns => format!("{turns} turns + {rest} marks"),
-        }
+        words(move |f| match turns as i64 {
+            0 => write!(f, "{rest} marks"),
+            1 => write!(f, "1 turn + {rest} marks"),
+            turns => write!(f, "{turns} turns + {rest} marks"),
+        })
     }
 
     /// The order to set a speed, at standstill.
-    pub(super) fn set_words(&self, speed: SpindleSpeed, chosen: &SpindleChoice) -> String {
-        let lever = self
-            .job
-            .lathe
-            .step_name(speed)
-            .map_or_else(String::new, |lever| format!(" (lever {lever})"));
-        let range = chosen
-            .range
-            .as_ref()
-            .map_or_else(String::new, |range| format!(" (range {range})"));
-        format!(
-            "Spindle at rest: set {}{lever}{range}.",
-            speed.people(self.u)
-        )
+    pub(super) fn set_words(
+        &self,
+        speed: SpindleSpeed,
+        chosen: &SpindleChoice,
+    ) -> impl fmt::Display {
+        words(move |f| {
+            write!(f, "Spindle at rest: set {}", speed.people(self.u))?;
+            if let Some(lever) = self.job.lathe.step_name(speed) {
+                write!(f, " (lever {lever})")?;
+            }
+            if let Some(range) = &chosen.range {
+                write!(f, " (range {range})")?;
+            }
+            f.write_str(".")
+        })
     }
 
     /// How the cross slide is fed in facing.
@@ -225,53 +253,51 @@ impl SurfaceWriter<'_> {
     }
 
     /// How far every cut goes, in words.
-    pub(super) fn travel_words(&self, last: bool, twice: bool) -> String {
+    pub(super) fn travel_words(&self, last: bool, twice: bool) -> impl fmt::Display {
         let plan = self.setup.carriage;
         let (withdraw, same) = match self.reads_out() {
             true => ("withdraw clear of the bar", "number"),
             false => ("withdraw one turn", "mark"),
         };
-        let again = if twice {
-            format!(
-                ", {withdraw}, back to the right; in again to the same {same}, and the same way once more (a spring pass: it \
-                 takes what the bar sprang away from)"
-            )
-        } else {
-            String::new()
-        };
-        let after = if last {
-            String::from("; leave the cross slide where it is.")
-        } else {
-            format!(", {withdraw}, back to the right.")
-        };
-        let to = match self.length_by() {
-            LengthBy::Dial => format!("to {}", self.z_words(plan.stop)),
-            LengthBy::Stop => format!("gently against the stop (Z {})", self.z_people(plan.stop)),
-            LengthBy::Indicator => {
-                format!(
-                    "until the indicator reads 0 (Z {})",
-                    self.z_people(plan.stop)
-                )
+        words(move |f| {
+            match plan.feed_off {
+                Some(off) => write!(f, "Feed off at {}, by hand ", self.z_words(off))?,
+                None => f.write_str("By hand ")?,
             }
-        };
-        match plan.feed_off {
-            Some(off) => format!(
-                "Feed off at {}, by hand {to}{again}{after}",
-                self.z_words(off),
-            ),
-            None => format!("By hand {to}{again}{after}"),
-        }
+            match self.length_by() {
+                LengthBy::Dial => write!(f, "to {}", self.z_words(plan.stop))?,
+                LengthBy::Stop => {
+                    write!(
+                        f,
+                        "gently against the stop (Z {})",
+                        self.z_people(plan.stop)
+                    )?;
+                }
+                LengthBy::Indicator => {
+                    write!(
+                        f,
+                        "until the indicator reads 0 (Z {})",
+                        self.z_people(plan.stop)
+                    )?;
+                }
+            }
+            if twice {
+                write!(
+                    f,
+                    ", {withdraw}, back to the right; in again to the same {same}, and the same way once more (a spring \
+                     pass: it takes what the bar sprang away from)"
+                )?;
+            }
+            match last {
+                true => f.write_str("; leave the cross slide where it is."),
+                false => write!(f, ", {withdraw}, back to the right."),
+            }
+        })
     }
 
     /// What tells where the carriage has to stop.
-    fn length_by(&self) -> LengthBy {
+    pub(super) fn length_by(&self) -> LengthBy {
         self.job.preference(|p| p.length_by()).unwrap_or_default()
-    }
-
-    fn z_people(&self, divisions: Divisions) -> String {
-        Position::computed_trade(-self.carriage.travel_at(divisions))
-            .people(self.u)
-            .to_string()
     }
 
     /// How the stop or the indicator is set for this surface, where one is used.
@@ -297,12 +323,15 @@ impl SurfaceWriter<'_> {
         Ok(ring_words(&rows, self.u))
     }
 
-    pub(super) fn rule(&self, measured: &str) -> String {
-        format!(
-            "({} - {measured}) / {}",
-            plain(self.setup.datum.zero, self.u),
-            self.mark_size()
-        )
+    pub(super) fn rule(&self, measured: impl fmt::Display) -> impl fmt::Display {
+        words(move |f| {
+            write!(
+                f,
+                "({} - {measured}) / {}",
+                plain(self.setup.datum.zero, self.u),
+                self.mark_size()
+            )
+        })
     }
 }
 

@@ -163,7 +163,7 @@ impl<'a> Fields<'a> {
         Ok(Self {
             path: path.to_owned(),
             entries,
-            known: RefCell::default(),
+            known: RefCell::new(Vec::with_capacity(16)),
             all: &[],
         })
     }
@@ -224,18 +224,28 @@ impl<'a> Fields<'a> {
         read(self.need(name, what)?, &self.path(name))
     }
 
+    /// A value that is read at once, if the field is there: its path is put together only for an error.
+    fn value<T>(
+        &self,
+        name: &'static str,
+        read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+    ) -> Result<Option<T>, Error> {
+        self.tree(name)
+            .map(|tree| read(tree, "").or_else(|_| read(tree, &self.path(name))))
+            .transpose()
+    }
+
     /// A quantity, if the field is there.
     pub(crate) fn quantity<Q: Quantity>(&self, name: &'static str) -> Result<Option<Q>, Error> {
-        self.item(name, quantity)
+        self.value(name, quantity)
     }
 
     /// A quantity, which must be there.
     pub(crate) fn need_quantity<Q: Quantity>(&self, name: &'static str) -> Result<Q, Error> {
-        self.need_item(
-            name,
-            &format!("{} such as \"{}\"", Q::ROW.what(), Q::ROW.example()),
-            quantity,
-        )
+        self.quantity(name)?.ok_or_else(|| {
+            let what = format!("{} such as \"{}\"", Q::ROW.what(), Q::ROW.example());
+            self.missing(name, &what)
+        })
     }
 
     /// A list of quantities, if the field is there.
@@ -243,17 +253,17 @@ impl<'a> Fields<'a> {
         &self,
         name: &'static str,
     ) -> Result<Option<Vec<Q>>, Error> {
-        self.item(name, |tree, path| list(tree, path, quantity))
+        self.item(name, |tree, path| list_of_values(tree, path, quantity))
     }
 
     /// Text, if the field is there.
     pub(crate) fn text(&self, name: &'static str) -> Result<Option<&'a str>, Error> {
-        self.item(name, text)
+        self.value(name, text)
     }
 
     /// A whole number, if the field is there.
     pub(crate) fn count(&self, name: &'static str) -> Result<Option<u32>, Error> {
-        self.item(name, |tree, path| match tree {
+        self.value(name, |tree, path| match tree {
             Tree::Number(number)
                 if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(number) =>
             {
@@ -271,7 +281,7 @@ impl<'a> Fields<'a> {
 
     /// Yes or no, if the field is there.
     pub(crate) fn flag(&self, name: &'static str) -> Result<Option<bool>, Error> {
-        self.item(name, |tree, path| match tree {
+        self.value(name, |tree, path| match tree {
             Tree::Flag(flag) => Ok(*flag),
             other => Err(Error::new(
                 ErrorKind::Unreadable,
@@ -289,7 +299,7 @@ impl<'a> Fields<'a> {
         name: &'static str,
         set: &[(&'static str, T)],
     ) -> Result<Option<T>, Error> {
-        self.item(name, |tree, path| choice(tree, path, set))
+        self.value(name, |tree, path| choice(tree, path, set))
     }
 
     /// Refuses by name a field that a later version will take.
@@ -368,7 +378,7 @@ fn join(path: &str, name: &str) -> String {
     if path.is_empty() {
         name.to_owned()
     } else {
-        format!("{path}.{name}")
+        [path, ".", name].concat()
     }
 }
 
@@ -429,6 +439,20 @@ pub(crate) fn list<'a, T>(
             "write [ ..., ... ]",
         )),
     }
+}
+
+/// The same of values that are read at once: a path is put together only for an error.
+fn list_of_values<'a, T>(
+    tree: &'a Tree,
+    path: &str,
+    read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+) -> Result<Vec<T>, Error> {
+    if let Tree::List(items) = tree
+        && let Ok(found) = items.iter().map(|item| read(item, "")).collect()
+    {
+        return Ok(found);
+    }
+    list(tree, path, read)
 }
 
 /// One of a closed set of names.

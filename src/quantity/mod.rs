@@ -90,6 +90,7 @@ pub mod unit;
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
+use crate::provenance::Recorded;
 use unit::{Kind, Units};
 
 /// The row of a quantity: what is written once about its type.
@@ -356,6 +357,12 @@ macro_rules! quantities {
             pub(crate) const fn computed_trade(value: f64) -> Self {
                 debug_assert!(value.is_finite());
                 Self(value + 0.0)
+            }
+        }
+
+        impl Recorded for $t {
+            fn figure(&self) -> Option<(i32, f64)> {
+                Some((Self::ROW.code, self.0))
             }
         }
 

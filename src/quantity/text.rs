@@ -4,7 +4,8 @@
 //! refused, and so is a unit of another kind; both errors name the units that would do. Printed is
 //! the shortest decimal that reads back as the stored value.
 
-use std::fmt::{self, Write};
+use std::borrow::Cow;
+use std::fmt;
 
 use super::Row;
 use super::unit::{Kind, Unit, Units, kind_rows, kinds};
@@ -183,9 +184,15 @@ fn decimal_end(text: &str) -> usize {
 }
 
 /// A unit's spelling with one form for micro signs, superscripts, multiplication and space.
-fn spelling(text: &str) -> String {
+fn spelling(text: &str) -> Cow<'_, str> {
+    let text = text.trim();
+    // Most people write a unit as the table does.
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'/';
+    if text.bytes().all(plain) {
+        return Cow::Borrowed(text);
+    }
     let mut out = String::with_capacity(text.len());
-    for c in text.trim().chars() {
+    for c in text.chars() {
         match c {
             '\u{b5}' | '\u{3bc}' => out.push('u'),
             '\u{b2}' => out.push('2'),
@@ -207,7 +214,7 @@ fn spelling(text: &str) -> String {
             other => out.push(other),
         }
     }
-    out
+    Cow::Owned(out)
 }
 
 fn wrong_unit(row: &Row, text: &str, rest: &str, spelling: &str) -> Error {
@@ -259,9 +266,26 @@ pub(crate) struct Exact {
 
 impl fmt::Display for Exact {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let unit = self.kind.unit(self.system);
-        write!(f, "{}", shortest(unit, self.value))?;
-        written_behind(f, unit)
+        self.write(f, self.kind.unit(self.system).text())
+    }
+}
+
+impl Exact {
+    fn write(&self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
+        let number = shortest(self.kind.unit(self.system), self.value);
+        match short_decimal(number) {
+            Some(short) => short.write(f, behind),
+            None => write!(f, "{number}{}{behind}", gap(behind)),
+        }
+    }
+}
+
+/// The same without its unit.
+pub(crate) struct BareExact(pub(crate) Exact);
+
+impl fmt::Display for BareExact {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.write(f, "")
     }
 }
 
@@ -298,19 +322,14 @@ pub(crate) struct People {
 
 impl fmt::Display for People {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.number(f)?;
-        written_behind(f, self.kind.unit(self.system))
+        self.write(f, self.kind.unit(self.system).text())
     }
 }
 
 impl People {
-    fn number(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let unit = self.kind.unit(self.system);
-        rounded(
-            f,
-            unit.from_trade(self.value),
-            self.kind.places(self.system),
-        )
+    fn write(&self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
+        let number = self.kind.unit(self.system).from_trade(self.value);
+        rounded(f, number, self.kind.places(self.system), behind)
     }
 }
 
@@ -319,62 +338,156 @@ pub(crate) struct Bare(pub(crate) People);
 
 impl fmt::Display for Bare {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.number(f)
+        self.0.write(f, "")
     }
 }
 
-/// A unit behind its number, where it has a name.
-fn written_behind(f: &mut fmt::Formatter<'_>, unit: &Unit) -> fmt::Result {
-    if unit.text().is_empty() {
-        return Ok(());
+/// The number to so many decimals, as `{:.1}` writes it, in fewer steps.
+pub(crate) fn fixed(number: f64, places: usize) -> impl fmt::Display {
+    Fixed {
+        number,
+        places,
+        least: places,
     }
-    f.write_char(' ')?;
-    f.write_str(unit.text())
+}
+
+/// The number to so many decimals, without zeros at its end.
+pub(crate) fn trimmed(number: f64, places: usize) -> impl fmt::Display {
+    Fixed {
+        number,
+        places,
+        least: 0,
+    }
+}
+
+struct Fixed {
+    number: f64,
+    places: usize,
+    /// Places that are written even where they are zeros.
+    least: usize,
+}
+
+impl fmt::Display for Fixed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self {
+            number,
+            places,
+            least,
+        } = *self;
+        match digits_to(number.abs(), places) {
+            Some(digits) => {
+                let decimal = Decimal {
+                    negative: number.is_sign_negative(),
+                    digits,
+                    places,
+                };
+                decimal.without_zeros(least).write(f, "")
+            }
+            None => write!(f, "{number:.places$}"),
+        }
+    }
+}
+
+/// What stands between a number and what comes behind it, where anything does.
+fn gap(behind: &str) -> &'static str {
+    if behind.is_empty() { "" } else { " " }
 }
 
 /// The number to `places` decimals, without a sign at zero and without zeros at its end but for the
 /// place before the last, which a person expects to see.
-fn rounded(f: &mut fmt::Formatter<'_>, number: f64, places: usize) -> fmt::Result {
-    let Some(mut digits) = digits_to(number.abs(), places) else {
-        return write!(f, "{number:.places$}");
+fn rounded(f: &mut fmt::Formatter<'_>, number: f64, places: usize, behind: &str) -> fmt::Result {
+    let Some(digits) = digits_to(number.abs(), places) else {
+        return write!(f, "{number:.places$}{}{behind}", gap(behind));
     };
     let least = places.min(places.saturating_sub(1).max(1));
-    let mut places = places;
-    while places > least && digits % 10 == 0 {
-        digits /= 10;
-        places -= 1;
-    }
     let negative = number < 0.0 && digits > 0;
-    // From the last digit to the first, the point between, at least one digit before it.
-    let mut text = [b'0'; 32];
-    let mut at = text.len();
-    let mut put = |byte: u8| {
-        at -= 1;
-        text[at] = byte;
+    let decimal = Decimal {
+        negative,
+        digits,
+        places,
     };
-    let mut place = 0;
-    while digits > 0 || place <= places {
-        if place == places && places > 0 {
-            put(b'.');
-        }
-        put(b'0' + (digits % 10) as u8);
-        digits /= 10;
-        place += 1;
-    }
-    if negative {
-        put(b'-');
-    }
-    f.write_str(std::str::from_utf8(&text[at..]).map_err(|_| fmt::Error)?)
+    decimal.without_zeros(least).write(f, behind)
 }
+
+/// A decimal number by its digits, of which so many stand behind the point.
+struct Decimal {
+    negative: bool,
+    digits: u64,
+    places: usize,
+}
+
+impl Decimal {
+    /// Without zeros at its end, down to `least` places.
+    fn without_zeros(mut self, least: usize) -> Self {
+        while self.places > least && self.digits.is_multiple_of(10) {
+            self.digits /= 10;
+            self.places -= 1;
+        }
+        self
+    }
+
+    /// With what stands behind it, a space between.
+    fn write(self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
+        // From the last digit to the first, the point between, at least one digit before it.
+        let mut text = [b'0'; 32];
+        let mut at = text.len();
+        let mut put = |byte: u8| {
+            at -= 1;
+            text[at] = byte;
+        };
+        if !behind.is_empty() {
+            put(b' ');
+        }
+        let (mut digits, mut place) = (self.digits, 0);
+        while digits > 0 || place <= self.places {
+            if place == self.places && place > 0 {
+                put(b'.');
+            }
+            put(b'0' + (digits % 10) as u8);
+            digits /= 10;
+            place += 1;
+        }
+        if self.negative {
+            put(b'-');
+        }
+        f.write_str(std::str::from_utf8(&text[at..]).map_err(|_| fmt::Error)?)?;
+        f.write_str(behind)
+    }
+}
+
+/// Powers of ten, exact as all up to the 22nd are.
+const POWERS: [f64; 10] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 
 /// The digits of a number to `places` decimals, rounded as it is printed; none where they are too many.
 fn digits_to(number: f64, places: usize) -> Option<u64> {
-    let scaled = number * 10_f64.powi(places as i32);
     // The product is off by a last digit: where that may turn the rounding, the number itself is asked.
-    if scaled < 1e12 && (scaled.fract() - 0.5).abs() > 1e-3 {
-        return Some(scaled.round() as u64);
+    if let Some(power) = POWERS.get(places)
+        && (0.0..1e12).contains(&(number * power))
+    {
+        let scaled = number * power;
+        let whole = scaled as u64;
+        let rest = scaled - whole as f64;
+        if (rest - 0.5).abs() > 1e-3 {
+            return Some(whole + u64::from(rest > 0.5));
+        }
     }
     format!("{number:.places$}").replace('.', "").parse().ok()
+}
+
+/// A number that a decimal of at most six places and fifteen digits is read back as: that decimal is the
+/// shortest, for two of so few digits are never read as one number.
+fn short_decimal(number: f64) -> Option<Decimal> {
+    const PLACES: usize = 6;
+    let scaled = (number * POWERS[PLACES]).round();
+    let short = number.is_sign_positive() && scaled < 1e15 && scaled / POWERS[PLACES] == number;
+    short.then(|| {
+        Decimal {
+            negative: false,
+            digits: scaled as u64,
+            places: PLACES,
+        }
+        .without_zeros(0)
+    })
 }
 
 /// The system of units of `text`, if it is a length, a feed or a roughness.
@@ -444,6 +557,53 @@ pub(crate) fn inch_view(metric: &str) -> String {
         }
         .to_string(),
         _ => metric.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod numbers {
+    use super::{fixed, short_decimal};
+    use proptest::prelude::*;
+    use std::fmt;
+
+    struct Short(f64);
+
+    impl fmt::Display for Short {
+        fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            match short_decimal(self.0) {
+                Some(short) => short.write(f, ""),
+                None => f.write_str("long"),
+            }
+        }
+    }
+
+    /// Numbers as they are printed: decimals, halves of a last place, and any others.
+    fn number() -> impl Strategy<Value = f64> {
+        let decimal = (-1_000_000_000_i64..1_000_000_000, 0_i32..10)
+            .prop_map(|(digits, places)| digits as f64 / 10_f64.powi(places));
+        let half = (-100_000_i64..100_000, 0_i32..6)
+            .prop_map(|(twice, places)| twice as f64 / 2.0 / 10_f64.powi(places));
+        prop_oneof![decimal, half, any::<f64>()]
+    }
+
+    proptest! {
+        #[test]
+        fn numbers_are_written_as_the_standard_library_writes_them(number in number(), places in 0_usize..12) {
+            prop_assert_eq!(fixed(number, places).to_string(), format!("{number:.places$}"));
+            let short = Short(number).to_string();
+            prop_assert!(short == "long" || short == number.to_string(), "{} for {}", short, number);
+        }
+    }
+
+    #[test]
+    fn a_number_of_few_digits_is_written_short() {
+        for number in [0.0, 40.0, 0.02, 29.967, 123_456_789.123_456, 0.000_001] {
+            assert_eq!(Short(number).to_string(), number.to_string());
+        }
+        // -0 and a seventh decimal are not.
+        for number in [-0.0, 0.000_000_1] {
+            assert_eq!(Short(number).to_string(), "long");
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use std::borrow::Cow;
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Recorded, Sourced, Standing};
 use crate::quantity::CuttingSpeed;
 
 /// A figure of a material, with where it comes from.
@@ -43,7 +43,7 @@ impl<T> Figure<T> {
     }
 }
 
-impl<T: Copy + fmt::Display> Figure<T> {
+impl<T: Copy + Recorded> Figure<T> {
     /// Records that this figure is used as `what`, and hands out its value.
     pub fn open(&self, what: &str, provenance: &mut Provenance) -> T {
         provenance.record(what, &self.value, &self.source, self.standing);
@@ -203,6 +203,8 @@ impl SpeedBand {
     }
 }
 
+impl Recorded for SpeedBand {}
+
 impl fmt::Display for SpeedBand {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} to {}", self.low, self.high)
@@ -277,6 +279,8 @@ impl BuiltUpEdge {
         self.band
     }
 }
+
+impl Recorded for BuiltUpEdge {}
 
 impl fmt::Display for BuiltUpEdge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,7 +1,7 @@
 //! The measuring instrument in the hand: its class, and what is known better than the class.
 
 use crate::error::Error;
-use crate::provenance::{Provenance, Sourced, Standing};
+use crate::provenance::{Provenance, Recorded, Sourced, Standing};
 use crate::quantity::{CoverageFactor, Diameter, Resolution, SizeUncertainty, StandardUncertainty};
 use crate::standards::instrument::{Instrument, largest_error};
 
@@ -130,7 +130,7 @@ impl Gauge {
     }
 }
 
-fn given(provenance: &mut Provenance, what: &str, value: &dyn std::fmt::Display) {
+fn given(provenance: &mut Provenance, what: &str, value: &dyn Recorded) {
     provenance.record(what, value, "given by the asker", Standing::Given);
 }
 

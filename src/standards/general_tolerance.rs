@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
-use crate::provenance::{Sourced, Standing};
+use crate::provenance::{Recorded, Sourced, Standing};
 use crate::quantity::{Tolerance, WorkLength, round_size};
 
 /// Class of general tolerances; a drawing says for example "ISO 2768-m".
@@ -86,6 +86,8 @@ impl PlusMinus {
         Tolerance::computed_trade(2.0 * self.0.mm())
     }
 }
+
+impl Recorded for PlusMinus {}
 
 impl fmt::Display for PlusMinus {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

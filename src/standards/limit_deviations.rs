@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
+use crate::provenance::Recorded;
 use crate::quantity::{LowerDeviation, Tolerance, UpperDeviation, round_size};
 
 /// Upper and lower limit deviation of a size; both may lie on one side of the nominal size.
@@ -71,6 +72,8 @@ impl LimitDeviations {
         Tolerance::computed_trade(round_size(self.upper.mm() - self.lower.mm()))
     }
 }
+
+impl Recorded for LimitDeviations {}
 
 impl fmt::Display for LimitDeviations {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind};
-use crate::provenance::{Sourced, Standing};
+use crate::provenance::{Recorded, Sourced, Standing};
 use crate::quantity::{self, Feed, Quantity, Ra, Rz, ShortCutOff, WorkLength};
 
 /// Roughness grade number, as older drawings write it.
@@ -147,6 +147,8 @@ impl CutOff {
         quantity::CutOff::computed_trade(self.cut_off.mm())
     }
 }
+
+impl Recorded for CutOff {}
 
 impl fmt::Display for CutOff {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -10,7 +10,7 @@ use super::limit_deviations::LimitDeviations;
 use super::limits::{Feature, Limits};
 use super::tolerance_grade::ToleranceGrade;
 use crate::error::{Error, ErrorKind};
-use crate::provenance::{Sourced, Standing};
+use crate::provenance::{Recorded, Sourced, Standing};
 use crate::quantity::Diameter;
 
 /// A tolerance class: letters for where the zone lies, a grade for how wide it is. Small letters
@@ -224,6 +224,8 @@ impl Hash for ToleranceClass {
         (self.letter.name, self.feature, self.grade).hash(state);
     }
 }
+
+impl Recorded for ToleranceClass {}
 
 impl fmt::Display for ToleranceClass {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

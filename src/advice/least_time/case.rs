@@ -86,12 +86,12 @@ impl<'a> Case<'a> {
                 DepthOfCut::computed_trade(round_size(count as f64 * ask.metal.division.mm()))
             })
             .collect();
-        let law = ManyCuts::new(ask.law);
+        let law = ManyCuts::new(ask.law, ask.tool);
         let forces = depths.iter().enumerate().map(|(count, depth)| {
             if count == 0 {
                 return [0.0; 2];
             }
-            let forces = law.forces(ask.tool, *depth, feeds[0]);
+            let forces = law.forces(*depth, feeds[0]);
             [forces.main.newton(), size_of(forces.passive).newton()]
         });
         let forces = forces.collect();
