@@ -3620,6 +3620,9 @@ TW_CHECK tw_status tw_plan_page(const struct tw_plan *plan, char **html, struct 
 // What follows when these sizes, one or several along the bar, were measured at a step: a cut, a
 // measuring stop or the inspection, index from 0. The plan itself stays as it is.
 //
+// Hand the sizes in before anything is done that the stop says of ring or marks: the next plan takes
+// its place, and reckons with the slide one turn out and the ring as it was.
+//
 // answer is JSON, as tw_answer gives for { "after_measurement": { .. } }, without the sheet: likely
 // causes, whether the part is lost, by how much the readings move. next is the plan that follows;
 // where none does it is NULL with TW_OK, and the answer says why under "why_no_plan".

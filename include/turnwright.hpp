@@ -190,12 +190,14 @@ public:
     tw_status after(std::size_t step, const std::vector<tw_diameter> &measured, plan &next,
                     std::string &answer, tw_error &error) const
     {
-        tw_plan *raw = nullptr;
-        const tw_status status = implementation::copied(answer, [&](char **text) {
-            return tw_plan_after(get(), step, measured.data(), measured.size(), &raw, text, &error);
+        return implementation::copied(answer, [&](char **text) {
+            tw_plan *raw = nullptr;
+            const tw_status status = tw_plan_after(get(), step, measured.data(), measured.size(),
+                                                   &raw, text, &error);
+            // Held before anything may throw.
+            next = plan(raw);
+            return status;
         });
-        next = plan(raw);
-        return status;
     }
 
 #if defined(__cpp_exceptions)

@@ -561,33 +561,43 @@ impl<'a> DiagnosisAsk<'a> {
         found
     }
 
+    /// A dial thought to count the diameter that takes twice as much off counts the radius; one thought to
+    /// count the radius, and half as much, the diameter. The other way round no dial does it: the marks
+    /// were read as of the other kind.
+    fn dial_words(&self, size: DiameterError) -> String {
+        let twice = size.mm() < 0.0;
+        let taken = if twice {
+            "twice as much"
+        } else {
+            "half as much"
+        };
+        let (thought, other) = match self.dial.reads() {
+            DialReads::Diameter => ("diameter", "radius"),
+            _ => ("radius", "diameter"),
+        };
+        if twice == (thought == "diameter") {
+            format!(
+                "{taken} was taken off: the dial counts the {other} where the {thought} was thought; stop, prove the dial with \
+                 an indicator, and plan anew with what it counts"
+            )
+        } else {
+            format!(
+                "{taken} was taken off, as if the marks had been read as those of a dial that counts the {other}; stop, prove \
+                 the dial with an indicator, and plan anew from the size measured"
+            )
+        }
+    }
+
     fn words(&self, cause: Cause, size: DiameterError, units: Units) -> String {
         let signed = DiameterError::computed_trade(round_size((size.mm() * 1e4).round() / 1e4));
         let by = DiameterError::computed_trade(signed.mm().abs()).people(units);
-        // A dial thought to count the diameter that took twice as much counts the radius; one thought to
-        // count the radius, and half as much, the diameter; else it was read as the other kind.
-        let (counts, thought) = if (size.mm() < 0.0) == (self.dial.reads() == DialReads::Diameter) {
-            ("radius", "diameter")
-        } else {
-            ("diameter", "radius")
-        };
         match cause {
             Cause::AsExpected => String::from("within what was to be expected: go on"),
             Cause::ZeroOff => format!(
                 "the zero is off by {} on the diameter: every size is off alike; what is read from here on is moved by it",
                 signed.people(units)
             ),
-            Cause::DialCountsOtherwise => format!(
-                "{} was taken off: the dial counts the {} where the {} was thought; stop, prove the dial with an indicator, \
-                 and plan anew with what it counts",
-                if size.mm() < 0.0 {
-                    "twice as much"
-                } else {
-                    "half as much"
-                },
-                counts,
-                thought,
-            ),
+            Cause::DialCountsOtherwise => self.dial_words(size),
             Cause::MissedTurn if size.mm() > 0.0 && size.mm() < 0.99 * self.per_turn() => format!(
                 "a cut took nothing, {by} of metal left: the dial stood a turn short, or at another mark; count the turns \
                  again from where the tool touches"
@@ -708,6 +718,55 @@ mod tests {
         for (cause, sizes) in cases {
             let found = first(&sizes, Support::Chuck);
             assert_eq!(found.causes[0].cause, cause, "{sizes:?} {found:?}");
+        }
+    }
+
+    #[test]
+    fn a_dial_that_counts_otherwise_is_told_the_right_way_round() {
+        // 4 mm on the diameter were to be taken from 34. A mark of a dial of radius takes twice its figure off
+        // the diameter, one of a dial of diameter its figure: common sense, no source.
+        let told = |reads: DialReads, found: f64| {
+            let dial = Dial::new(
+                reads,
+                Division::from_mm(0.02).unwrap(),
+                DivisionsPerTurn::new(400).unwrap(),
+            );
+            let measured = [SizeAt::anywhere(Diameter::from_mm(found).unwrap())];
+            let sure = StandardUncertainty::from_mm(0.005).unwrap();
+            let ask = DiagnosisAsk::new(
+                Diameter::from_mm(30.0).unwrap(),
+                Diameter::from_mm(34.0).unwrap(),
+                &measured,
+                &dial,
+                sure,
+                sure,
+            );
+            let first = ask
+                .answer(Units::Metric, &mut Provenance::default())
+                .causes
+                .remove(0);
+            assert_eq!(first.cause, Cause::DialCountsOtherwise);
+            first.text
+        };
+        let (half, twice) = (32.0, 26.0);
+        assert!(
+            told(DialReads::Radius, half)
+                .contains("counts the diameter where the radius was thought")
+        );
+        assert!(
+            told(DialReads::Diameter, twice)
+                .contains("counts the radius where the diameter was thought")
+        );
+        for (reads, found, other) in [
+            (DialReads::Radius, twice, "diameter"),
+            (DialReads::Diameter, half, "radius"),
+        ] {
+            let text = told(reads, found);
+            assert!(
+                text.contains(&format!("those of a dial that counts the {other}"))
+                    && !text.contains("was thought"),
+                "{text}"
+            );
         }
     }
 

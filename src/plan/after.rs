@@ -257,6 +257,19 @@ fn no_plan(
     u: Units,
 ) -> Option<String> {
     let limits = turning.place.surface.limits();
+    let thickest = turning.thickest();
+    if let Some(thick) = measured
+        .iter()
+        .map(|m| m.size())
+        .find(|size| *size > thickest)
+    {
+        return Some(format!(
+            "Stop: {} is more than there was: the bar measured {} before these cuts, and no cut makes it thicker. Measure \
+             anew, the whole turns of the instrument too; where the bar really is thicker, plan anew with its diameter.",
+            thick.people(u),
+            turning.before.start.people(u)
+        ));
+    }
     let first = answer.causes.first()?;
     let sure = first.fit.trade() >= CERTAIN_ENOUGH;
     match first.cause {

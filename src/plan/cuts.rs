@@ -61,7 +61,9 @@ impl SurfaceWriter<'_> {
         } else if setup.datum.start == 0.0 {
             zero_x.reading = Some(cross_reading(self.cross, 0)?);
         } else if before.turned {
-            zero_x.reading = Some(cross_reading(self.cross, before.mark as i64)?);
+            let tenths = (10.0 * before.mark).round() as i64;
+            zero_x.reading = Some(cross_reading(self.cross, tenths.div_euclid(10))?);
+            zero_x.tenths = Some(tenths.rem_euclid(10) as u8).filter(|tenths| *tenths > 0);
         }
         if !before.measured {
             zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
@@ -164,12 +166,15 @@ impl SurfaceWriter<'_> {
             let just_measured = steps
                 .last()
                 .is_some_and(|step| step.kind == StepKind::Measure);
-            let farther = words(|f| {
-                write!(f, "{farther} in from where it stands")?;
-                match just_measured {
-                    true => write!(f, ", if M{stops_made} was as expected"),
-                    false => Ok(()),
-                }
+            // The shoulder before was faced outwards, and a ring that stays is not come in to anew.
+            let stands_out = at == 0 && setup.before.turned && self.cross.ring() == Ring::Fixed;
+            let farther = words(|f| match (stands_out, just_measured) {
+                (true, _) => write!(f, "come in to it from outside, the turns counted from zero"),
+                (false, true) => write!(
+                    f,
+                    "that is {farther} in from where it stands, if M{stops_made} was as expected"
+                ),
+                (false, false) => write!(f, "that is {farther} in from where it stands"),
             });
             let measured = stops.contains(&at);
             let step = self.cut(
@@ -255,7 +260,7 @@ impl SurfaceWriter<'_> {
             false => add(
                 &mut text,
                 format_args!(
-                    "Cross dial to {at} ({} {}), that is {farther}",
+                    "Cross dial to {at} ({} {}), {farther}",
                     match cut.between {
                         0 => "shows",
                         _ => "by eye, beyond",
@@ -511,7 +516,7 @@ impl SurfaceWriter<'_> {
                     ),
                 };
                 format!(
-                    "{found} The ring stays. Every reading below is moved by {by} {}: {}.{between}",
+                    "{found} The ring stays. Every reading of this diameter below is moved by {by} {}: {}.{between}",
                     if tenths.abs() == 10 { "mark" } else { "marks" },
                     if tenths > 0 {
                         "farther in"

@@ -23,7 +23,7 @@ use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::finish::{self, TheoreticalRoughness};
 use crate::physics::speed;
-use crate::provenance::{Provenance, Standing};
+use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::text;
 use crate::quantity::unit::Units;
@@ -444,6 +444,17 @@ impl<'a> Turning<'a> {
         })
     }
 
+    /// No size measured after a cut of it is larger: what the bar was before, and what that is not known by.
+    pub(super) fn thickest(&self) -> Diameter {
+        let start = self.before.start.mm();
+        let [any, of_it] = BAR_UNMEASURED.value;
+        let unsure = match self.before.measured {
+            true => any,
+            false => any + of_it * start,
+        };
+        Diameter::computed_trade(round_size(start + unsure))
+    }
+
     /// Tenths of a mark by which the readings to come lie beyond their marks. The zero of `datum` is then
     /// where a dial would read zero that read the same sizes without them.
     pub(super) fn between(&self) -> u8 {
@@ -465,6 +476,14 @@ impl<'a> Turning<'a> {
         ))
     }
 }
+
+/// A bar may be thicker than it was called by so many mm, and by so much of its diameter where nobody
+/// measured it.
+const BAR_UNMEASURED: Sourced<[f64; 2]> = Sourced::new(
+    [0.5, 0.02],
+    "judgement, no source: a hot-rolled bar is known to about a millimetre",
+    Standing::Estimate,
+);
 
 /// Width of a micrometer's anvils and a little room, in mm: DIN 863-1, 6.5 mm, from memory.
 const ANVILS: f64 = 7.5;
