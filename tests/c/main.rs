@@ -10,6 +10,7 @@ mod bars;
 mod columns;
 mod finish;
 mod header;
+mod kernels;
 mod layout;
 mod limits;
 mod makers;
@@ -99,6 +100,7 @@ fn main() {
         programs::trials(),
         columns::trials(),
         twins::trials(),
+        kernels::trials(),
         bars::trials(),
         finish::trials(),
         limits::trials(),
