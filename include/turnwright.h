@@ -61,6 +61,8 @@
  *   TW_ROWS_BAD, and detail tells of the first bad row and how many there are. However many rows,
  *   nothing is allocated for the good ones; for a bad one a few words, given back at once.
  *   A row's answer is the same, to the last digit, as that of the scalar call.
+ *   Whole numbers that differ from row to row are int32_t without quantity and unit: a pointer, and
+ *   a stride in bytes of at least 4; there are as many as rows.
  *
  * TEXT
  *   UTF-8, NUL-ended, decimal point whatever the locale. Calls that end in _n take a length instead.
@@ -453,6 +455,66 @@ typedef struct tw_out_column {
     int32_t unit;
 } tw_out_column;
 
+// Feed rate: length per time.
+typedef struct tw_feed_rate {
+    // Millimetres per minute.
+    double mm_per_min;
+} tw_feed_rate;
+
+// Length along the axis.
+typedef struct tw_length {
+    // Millimetres.
+    double mm;
+} tw_length;
+
+// Duration of a cut or a step.
+typedef struct tw_time {
+    // Seconds.
+    double s;
+} tw_time;
+
+// Depth of cut: radial, so that the diameter falls by twice as much.
+typedef struct tw_depth_of_cut {
+    // Millimetres.
+    double mm;
+} tw_depth_of_cut;
+
+// Rate of metal removal.
+typedef struct tw_removal_rate {
+    // Cubic centimetres per minute.
+    double cm3_per_min;
+} tw_removal_rate;
+
+// Nominal thickness of cut h, and the least chip thickness.
+typedef struct tw_chip_thickness {
+    // Millimetres.
+    double mm;
+} tw_chip_thickness;
+
+// Nominal width of cut b.
+typedef struct tw_chip_width {
+    // Millimetres.
+    double mm;
+} tw_chip_width;
+
+// What one mark of a dial says, in the dial's own reading.
+typedef struct tw_division {
+    // Millimetres.
+    double mm;
+} tw_division;
+
+// What a dial shows: the figure engraved at a mark.
+typedef struct tw_shows {
+    // Millimetres.
+    double mm;
+} tw_shows;
+
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
 // Young's modulus of the work.
 typedef struct tw_youngs_modulus {
     // Gigapascals.
@@ -482,12 +544,6 @@ typedef struct tw_passive_force {
     // Newtons.
     double n;
 } tw_passive_force;
-
-// Length along the axis.
-typedef struct tw_length {
-    // Millimetres.
-    double mm;
-} tw_length;
 
 // Displacement of the bar under load, positive away from the tool.
 typedef struct tw_deflection {
@@ -531,11 +587,17 @@ typedef struct tw_bending_moment {
     double nm;
 } tw_bending_moment;
 
-// Depth of cut: radial, so that the diameter falls by twice as much.
-typedef struct tw_depth_of_cut {
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
     // Millimetres.
     double mm;
-} tw_depth_of_cut;
+} tw_diameter_error;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
 
 // Share of a set depth that a springing bar leaves standing.
 typedef struct tw_spring_share {
@@ -561,23 +623,11 @@ typedef struct tw_normal_ratio {
     double ratio;
 } tw_normal_ratio;
 
-// Difference of two diameters, such as true minus wanted.
-typedef struct tw_diameter_error {
-    // Millimetres.
-    double mm;
-} tw_diameter_error;
-
 // Displacement of the bar along the cutting speed: the main force presses it down.
 typedef struct tw_tangential_deflection {
     // Millimetres.
     double mm;
 } tw_tangential_deflection;
-
-// How far the tailstock stands off the axis of the lathe, towards the operator.
-typedef struct tw_set_over {
-    // Millimetres.
-    double mm;
-} tw_set_over;
 
 // Power.
 typedef struct tw_power {
@@ -597,11 +647,17 @@ typedef struct tw_main_force {
     double n;
 } tw_main_force;
 
-// Nominal thickness of cut h, and the least chip thickness.
-typedef struct tw_chip_thickness {
-    // Millimetres.
-    double mm;
-} tw_chip_thickness;
+// Efficiency of the drive, from motor to spindle.
+typedef struct tw_efficiency {
+    // The plain number.
+    double ratio;
+} tw_efficiency;
+
+// Cross section of the uncut chip A_D.
+typedef struct tw_chip_area {
+    // Square millimetres.
+    double mm2;
+} tw_chip_area;
 
 // Specific cutting force k_c at the thickness of one chip (Kienzle).
 typedef struct tw_specific_force_at_chip {
@@ -633,29 +689,41 @@ typedef struct tw_edge_length {
     double mm;
 } tw_edge_length;
 
-// Cross section of the uncut chip A_D.
-typedef struct tw_chip_area {
-    // Square millimetres.
-    double mm2;
-} tw_chip_area;
-
-// Efficiency of the drive, from motor to spindle.
-typedef struct tw_efficiency {
+// Share by which a force scatters, either way.
+typedef struct tw_force_scatter {
     // The plain number.
     double ratio;
-} tw_efficiency;
+} tw_force_scatter;
 
-// Rate of metal removal.
-typedef struct tw_removal_rate {
-    // Cubic centimetres per minute.
-    double cm3_per_min;
-} tw_removal_rate;
-
-// Travel of a slide.
-typedef struct tw_travel {
+// Height of the tool's tip above the axis of the lathe; negative below it.
+typedef struct tw_tool_height {
     // Millimetres.
     double mm;
-} tw_travel;
+} tw_tool_height;
+
+// Width or height of the shank of a tool.
+typedef struct tw_shank_size {
+    // Millimetres.
+    double mm;
+} tw_shank_size;
+
+// Coefficient of friction.
+typedef struct tw_friction {
+    // The plain number.
+    double ratio;
+} tw_friction;
+
+// Force with which all jaws together press on the work.
+typedef struct tw_grip_force {
+    // Newtons.
+    double n;
+} tw_grip_force;
+
+// Radius of the work: half of its diameter.
+typedef struct tw_radius {
+    // Millimetres.
+    double mm;
+} tw_radius;
 
 // Rate at which a hand turns a wheel.
 typedef struct tw_handwheel {
@@ -693,6 +761,30 @@ typedef struct tw_friction_angle {
     double deg;
 } tw_friction_angle;
 
+// Short-wave cut-off lambda_s of the profile filter.
+typedef struct tw_short_cut_off {
+    // Millimetres.
+    double mm;
+} tw_short_cut_off;
+
+// Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
+typedef struct tw_rsk {
+    // The plain number.
+    double ratio;
+} tw_rsk;
+
+// Kurtosis Rku of the roughness profile.
+typedef struct tw_rku {
+    // The plain number.
+    double ratio;
+} tw_rku;
+
+// Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
+typedef struct tw_feed_unevenness {
+    // The plain number.
+    double ratio;
+} tw_feed_unevenness;
+
 // Coefficient of linear thermal expansion.
 typedef struct tw_expansion {
     // Micrometres per metre and kelvin.
@@ -717,12 +809,6 @@ typedef struct tw_heat_share {
     double ratio;
 } tw_heat_share;
 
-// Duration of a cut or a step.
-typedef struct tw_time {
-    // Seconds.
-    double s;
-} tw_time;
-
 // Specific heat.
 typedef struct tw_specific_heat {
     // Joules per kilogram and kelvin.
@@ -741,11 +827,11 @@ typedef struct tw_axial_force {
     double n;
 } tw_axial_force;
 
-// Coefficient of friction.
-typedef struct tw_friction {
-    // The plain number.
-    double ratio;
-} tw_friction;
+// Mean pressure of a centre on its seat.
+typedef struct tw_mean_pressure {
+    // Megapascals.
+    double mpa;
+} tw_mean_pressure;
 
 // Constant C of the tool life, v T^n = C (Taylor): the cutting speed for a life of one minute.
 typedef struct tw_life_constant {
@@ -777,12 +863,6 @@ typedef struct tw_price_per_hour {
     double ratio;
 } tw_price_per_hour;
 
-// Height of the tool's tip above the axis of the lathe; negative below it.
-typedef struct tw_tool_height {
-    // Millimetres.
-    double mm;
-} tw_tool_height;
-
 // Half of the angle of a taper, between its side and its axis.
 typedef struct tw_half_angle {
     // Degrees.
@@ -800,6 +880,18 @@ typedef struct tw_compound_angle {
     // Degrees.
     double deg;
 } tw_compound_angle;
+
+// Whole angle of a taper, between its two sides.
+typedef struct tw_included_angle {
+    // Degrees.
+    double deg;
+} tw_included_angle;
+
+// Angle of the compound slide to the cross slide.
+typedef struct tw_compound_angle_from_cross_slide {
+    // Degrees.
+    double deg;
+} tw_compound_angle_from_cross_slide;
 
 // Width of a tolerance zone.
 typedef struct tw_tolerance {
@@ -824,6 +916,12 @@ typedef struct tw_clearance {
     // Millimetres.
     double mm;
 } tw_clearance;
+
+// Uncertainty or largest error of an instrument.
+typedef struct tw_instrument_uncertainty {
+    // Millimetres.
+    double mm;
+} tw_instrument_uncertainty;
 
 // Standard uncertainty of a size (JCGM 100: u): a standard deviation, not an expanded uncertainty.
 typedef struct tw_standard_uncertainty {
@@ -867,17 +965,29 @@ typedef struct tw_coverage_factor {
     double ratio;
 } tw_coverage_factor;
 
-// Uncertainty or largest error of an instrument.
-typedef struct tw_instrument_uncertainty {
-    // Millimetres.
-    double mm;
-} tw_instrument_uncertainty;
+// Capability of a process (Cp): width of the zone over six standard deviations.
+typedef struct tw_capability {
+    // The plain number.
+    double ratio;
+} tw_capability;
 
-// What a dial shows: the figure engraved at a mark.
-typedef struct tw_shows {
+// Capability of a process with its mean where it is (Cpk): distance of the mean to the nearer limit over three standard deviations.
+typedef struct tw_capability_index {
+    // The plain number.
+    double ratio;
+} tw_capability_index;
+
+// Half the width of a distribution that has ends (JCGM 100: a).
+typedef struct tw_half_width {
     // Millimetres.
     double mm;
-} tw_shows;
+} tw_half_width;
+
+// Smallest step that an instrument shows: the whole width of what one reading stands for.
+typedef struct tw_resolution {
+    // Millimetres.
+    double mm;
+} tw_resolution;
 
 // Position along the axis: zero on the finished face, negative towards the chuck.
 typedef struct tw_z {
@@ -952,30 +1062,6 @@ typedef struct tw_expected {
     struct tw_time time;
 } tw_expected;
 
-// Radius of the work: half of its diameter.
-typedef struct tw_radius {
-    // Millimetres.
-    double mm;
-} tw_radius;
-
-// Feed rate: length per time.
-typedef struct tw_feed_rate {
-    // Millimetres per minute.
-    double mm_per_min;
-} tw_feed_rate;
-
-// What one mark of a dial says, in the dial's own reading.
-typedef struct tw_division {
-    // Millimetres.
-    double mm;
-} tw_division;
-
-// Nominal width of cut b.
-typedef struct tw_chip_width {
-    // Millimetres.
-    double mm;
-} tw_chip_width;
-
 // Overhang over diameter, L/d.
 typedef struct tw_length_over_diameter {
     // The plain number.
@@ -988,71 +1074,11 @@ typedef struct tw_hardness_hb {
     double ratio;
 } tw_hardness_hb;
 
-// Whole angle of a taper, between its two sides.
-typedef struct tw_included_angle {
-    // Degrees.
-    double deg;
-} tw_included_angle;
-
-// Unevenness of a feed: standard deviation over mean of the feeds of the single turns.
-typedef struct tw_feed_unevenness {
-    // The plain number.
-    double ratio;
-} tw_feed_unevenness;
-
-// Share by which a force scatters, either way.
-typedef struct tw_force_scatter {
-    // The plain number.
-    double ratio;
-} tw_force_scatter;
-
-// Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
-typedef struct tw_rsk {
-    // The plain number.
-    double ratio;
-} tw_rsk;
-
-// Kurtosis Rku of the roughness profile.
-typedef struct tw_rku {
-    // The plain number.
-    double ratio;
-} tw_rku;
-
-// Short-wave cut-off lambda_s of the profile filter.
-typedef struct tw_short_cut_off {
-    // Millimetres.
-    double mm;
-} tw_short_cut_off;
-
-// Mean pressure of a centre on its seat.
-typedef struct tw_mean_pressure {
-    // Megapascals.
-    double mpa;
-} tw_mean_pressure;
-
-// Force with which all jaws together press on the work.
-typedef struct tw_grip_force {
-    // Newtons.
-    double n;
-} tw_grip_force;
-
-// Width or height of the shank of a tool.
-typedef struct tw_shank_size {
-    // Millimetres.
-    double mm;
-} tw_shank_size;
-
 // Scatter of tool lives: standard deviation of their natural logarithms.
 typedef struct tw_life_scatter {
     // The plain number.
     double ratio;
 } tw_life_scatter;
-
-// Angle of the compound slide to the cross slide.
-typedef struct tw_compound_angle_from_cross_slide {
-    // Degrees.
-    double deg;
-} tw_compound_angle_from_cross_slide;
 
 // Distance between neighbouring points of a profile.
 typedef struct tw_spacing {
@@ -1071,30 +1097,6 @@ typedef struct tw_correlation {
     // The plain number.
     double ratio;
 } tw_correlation;
-
-// Capability of a process (Cp): width of the zone over six standard deviations.
-typedef struct tw_capability {
-    // The plain number.
-    double ratio;
-} tw_capability;
-
-// Capability of a process with its mean where it is (Cpk): distance of the mean to the nearer limit over three standard deviations.
-typedef struct tw_capability_index {
-    // The plain number.
-    double ratio;
-} tw_capability_index;
-
-// Half the width of a distribution that has ends (JCGM 100: a).
-typedef struct tw_half_width {
-    // Millimetres.
-    double mm;
-} tw_half_width;
-
-// Smallest step that an instrument shows: the whole width of what one reading stands for.
-typedef struct tw_resolution {
-    // Millimetres.
-    double mm;
-} tw_resolution;
 
 // Price of one measuring stop, in the asker's currency.
 typedef struct tw_price_stop {
@@ -1236,6 +1238,343 @@ tw_status tw_theoretical_roughness_column(const struct tw_column *feed,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// The exact ratio of neighbouring spindle speeds where a gearbox takes every step-th value of the
+// series R20: 10^(step/20), a plain number. The largest loss of cutting speed by stepping is 1 - 1/ratio.
+// step is 1 to 6 (TW_OUT_OF_RANGE). For a speed of the series see tw_speed_of_step.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_step_ratio(int32_t step,
+                        double *ratio,
+                        struct tw_error *detail);
+
+// The cutting speed of a diameter at a spindle speed: pi d n. At the diameter before the cut it
+// is the speed that wears the edge; at the mean diameter (tw_mean_diameter) it is the one that
+// power is reckoned with.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_cutting_speed_of(struct tw_spindle_speed spindle_speed,
+                              struct tw_diameter diameter,
+                              struct tw_cutting_speed *cutting_speed,
+                              struct tw_error *detail);
+
+// tw_cutting_speed_of for every row.
+//
+// Columns, see the first page: spindle_speed and diameter are read, cutting_speed is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cutting_speed_of_column(const struct tw_column *spindle_speed,
+                                     const struct tw_column *diameter,
+                                     const struct tw_out_column *cutting_speed,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// How fast the tool travels along: feed times spindle speed.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_rate_of(struct tw_feed feed,
+                          struct tw_spindle_speed spindle_speed,
+                          struct tw_feed_rate *feed_rate,
+                          struct tw_error *detail);
+
+// tw_feed_rate_of for every row.
+//
+// Columns, see the first page: feed and spindle_speed are read, feed_rate is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_rate_of_column(const struct tw_column *feed,
+                                 const struct tw_column *spindle_speed,
+                                 const struct tw_out_column *feed_rate,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// How long the tool takes along a length: length / (feed times spindle speed). The length
+// includes the run-in and the run-out.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_time_of_cut(struct tw_length length,
+                         struct tw_feed feed,
+                         struct tw_spindle_speed spindle_speed,
+                         struct tw_time *time,
+                         struct tw_error *detail);
+
+// tw_time_of_cut for every row.
+//
+// Columns, see the first page: length, feed and spindle_speed are read, time is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_time_of_cut_column(const struct tw_column *length,
+                                const struct tw_column *feed,
+                                const struct tw_column *spindle_speed,
+                                const struct tw_out_column *time,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The metal that a cut along the bar removes per time, exactly: pi (diameter - depth_of_cut)
+// depth_of_cut feed spindle_speed. diameter is the one before the cut. A depth to the middle of
+// the bar or beyond is refused (TW_CONTRADICTION). For facing and parting see
+// tw_removal_rate_at.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_removal_rate_of(struct tw_diameter diameter,
+                             struct tw_depth_of_cut depth_of_cut,
+                             struct tw_feed feed,
+                             struct tw_spindle_speed spindle_speed,
+                             struct tw_removal_rate *removal_rate,
+                             struct tw_error *detail);
+
+// tw_removal_rate_of for every row.
+//
+// Columns, see the first page: diameter, depth_of_cut, feed and spindle_speed are read,
+// removal_rate is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_removal_rate_of_column(const struct tw_column *diameter,
+                                    const struct tw_column *depth_of_cut,
+                                    const struct tw_column *feed,
+                                    const struct tw_column *spindle_speed,
+                                    const struct tw_out_column *removal_rate,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The metal that a cut towards or across the axis removes per time where it stands: thickness
+// times width of the chip times cutting speed. For facing and parting, at the diameter to which
+// the cutting speed belongs; along a bar see tw_removal_rate_of.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_removal_rate_at(struct tw_chip_thickness chip_thickness,
+                             struct tw_chip_width chip_width,
+                             struct tw_cutting_speed cutting_speed,
+                             struct tw_removal_rate *removal_rate,
+                             struct tw_error *detail);
+
+// tw_removal_rate_at for every row.
+//
+// Columns, see the first page: chip_thickness, chip_width and cutting_speed are read,
+// removal_rate is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_removal_rate_at_column(const struct tw_column *chip_thickness,
+                                    const struct tw_column *chip_width,
+                                    const struct tw_column *cutting_speed,
+                                    const struct tw_out_column *removal_rate,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The diameter half-way through the depth of a cut: diameter - depth_of_cut, the diameter being
+// the one before the cut. A depth to the middle of the bar or beyond is refused
+// (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_mean_diameter(struct tw_diameter diameter,
+                           struct tw_depth_of_cut depth_of_cut,
+                           struct tw_diameter *mean_diameter,
+                           struct tw_error *detail);
+
+// tw_mean_diameter for every row.
+//
+// Columns, see the first page: diameter and depth_of_cut are read, mean_diameter is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_mean_diameter_column(const struct tw_column *diameter,
+                                  const struct tw_column *depth_of_cut,
+                                  const struct tw_out_column *mean_diameter,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// A spindle speed of a geometric series: first times tw_step_ratio to the power place, so that
+// place 0 is the first speed itself. Exact values; the plate of a machine carries rounded ones.
+//
+// step is 1 for the series R20 to 6 for R20/6, place 0 to 255 (TW_OUT_OF_RANGE). A speed beyond
+// the range of tw_spindle_speed is refused (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_speed_of_step(struct tw_spindle_speed first,
+                           int32_t step,
+                           int32_t place,
+                           struct tw_spindle_speed *spindle_speed,
+                           struct tw_error *detail);
+
+// tw_speed_of_step for every row.
+//
+// Columns, see the first page: first is read, spindle_speed is written. step is one number for
+// all rows; one that is refused fails the whole call. place is one number for all rows; one that
+// is refused fails the whole call. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_speed_of_step_column(const struct tw_column *first,
+                                  int32_t step,
+                                  int32_t place,
+                                  const struct tw_out_column *spindle_speed,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The diameter at a mark of a cross slide's dial that was set to zero at a diameter: zero_at less
+// divisions times what one of them takes off the diameter. divisions is whole turns of the handle
+// times divisions_per_turn, and the mark; positive into the metal. Outside turning. The way back:
+// tw_dial_mark_for.
+//
+// Other arguments as of tw_dial_mark_for. Refused: more divisions than reach the middle of the work
+// (TW_CONTRADICTION), or than ten million either way (TW_OUT_OF_RANGE). detail may be NULL. After a
+// failure the output is NaN.
+TW_CHECK
+tw_status tw_dial_diameter(struct tw_diameter zero_at,
+                           struct tw_division division,
+                           int32_t divisions,
+                           int32_t reads,
+                           int32_t divisions_per_turn,
+                           struct tw_diameter *diameter,
+                           struct tw_error *detail);
+
+// tw_dial_diameter for every row.
+//
+// Columns, see the first page: zero_at and division are read, diameter is written. divisions is
+// read too: one int32_t a row, divisions_stride_bytes apart (at least 4). reads and
+// divisions_per_turn are one number for all rows; one that is refused fails the whole call.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail
+// may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_dial_diameter_column(const struct tw_column *zero_at,
+                                  const struct tw_column *division,
+                                  const int32_t *divisions,
+                                  size_t divisions_stride_bytes,
+                                  int32_t reads,
+                                  int32_t divisions_per_turn,
+                                  const struct tw_out_column *diameter,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The last mark of a cross slide's dial that leaves metal on the way from the diameter at which
+// it was set to zero to a target: how many whole divisions it lies from zero, positive into the
+// metal, the diameter there, not below the target, and what is engraved at it. Whole turns of
+// the handle are divisions over divisions_per_turn, rounded down; the rest is the mark. A target
+// that a mark meets within 1e-9 mm is that mark. Outside turning; come to the mark turning
+// inwards, for backlash is not in it.
+//
+// division is what one mark says, reads (a number of enum tw_dial_reads) what the dial counts:
+// the same turn takes twice as much off the diameter as a dial of the radius says.
+// divisions_per_turn is 2 to 10000. Refused (TW_OUT_OF_RANGE): more than ten million divisions.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure divisions is 0 and
+// the other outputs are NaN.
+TW_CHECK
+tw_status tw_dial_mark_for(struct tw_diameter zero_at,
+                           struct tw_diameter target,
+                           struct tw_division division,
+                           int32_t reads,
+                           int32_t divisions_per_turn,
+                           struct tw_diameter *size,
+                           struct tw_shows *shows,
+                           int32_t *divisions,
+                           struct tw_error *detail);
+
+// tw_dial_mark_for for every row.
+//
+// Columns, see the first page: zero_at, target and division are read, size and shows are
+// written, each may be NULL unless both are. reads is one number for all rows; one that is
+// refused fails the whole call. divisions_per_turn is one number for all rows; one that is
+// refused fails the whole call. divisions may be NULL; else one int32_t a row (0 for a bad row),
+// divisions_stride_bytes apart (at least 4). row_status likewise. detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_dial_mark_for_column(const struct tw_column *zero_at,
+                                  const struct tw_column *target,
+                                  const struct tw_column *division,
+                                  int32_t reads,
+                                  int32_t divisions_per_turn,
+                                  const struct tw_out_column *size,
+                                  const struct tw_out_column *shows,
+                                  int32_t *divisions,
+                                  size_t divisions_stride_bytes,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// How far a slide travels in one turn of its handle, as tw_handwheel_rate wants it:
+// divisions_per_turn times division, half of that where the dial counts the diameter. Arguments
+// as of tw_dial_mark_for.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_travel_per_turn(struct tw_division division,
+                             int32_t reads,
+                             int32_t divisions_per_turn,
+                             struct tw_travel *travel,
+                             struct tw_error *detail);
+
+// tw_travel_per_turn for every row.
+//
+// Columns, see the first page: division is read, travel is written. reads is one number for all
+// rows; one that is refused fails the whole call. divisions_per_turn is one number for all rows;
+// one that is refused fails the whole call. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_travel_per_turn_column(const struct tw_column *division,
+                                    int32_t reads,
+                                    int32_t divisions_per_turn,
+                                    const struct tw_out_column *travel,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // How far a round bar of one diameter gives way at the tool.
 //
@@ -1415,6 +1754,223 @@ tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
                                       int32_t *row_status,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
+
+// How far to move the tailstock, towards the tool where positive, so that a bar between centres
+// comes out straight: errors of the diameter at two places, both measured from the headstock.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_correction(struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_length length_between_centres,
+                                  struct tw_set_over *set_over,
+                                  struct tw_error *detail);
+
+// tw_tailstock_correction for every row.
+//
+// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
+// are read, set_over is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_column *length_between_centres,
+                                         const struct tw_out_column *set_over,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The force with which the centre at the end of a bar holds against the tool, the chuck holding
+// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
+//
+// The three springs say how the chuck gives way across and by tilting, and how the centre does;
+// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
+// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
+// in it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
+                          struct tw_diameter diameter,
+                          struct tw_overhang overhang,
+                          struct tw_stiffness chuck,
+                          struct tw_rotational_stiffness chuck_rotational,
+                          struct tw_stiffness centre,
+                          struct tw_passive_force passive_force,
+                          struct tw_length at,
+                          struct tw_passive_force *centre_force,
+                          struct tw_error *detail);
+
+// tw_centre_force for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
+                                 const struct tw_column *diameter,
+                                 const struct tw_column *overhang,
+                                 const struct tw_column *chuck,
+                                 const struct tw_column *chuck_rotational,
+                                 const struct tw_column *centre,
+                                 const struct tw_column *passive_force,
+                                 const struct tw_column *at,
+                                 const struct tw_out_column *centre_force,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
+// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
+// from the chuck) or at one of the two.
+//
+// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
+// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
+// from.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_overhang overhang,
+                           struct tw_stiffness chuck,
+                           struct tw_rotational_stiffness chuck_rotational,
+                           struct tw_stiffness centre,
+                           struct tw_passive_force passive_force,
+                           struct tw_length from,
+                           struct tw_length to,
+                           int32_t support,
+                           struct tw_length *at,
+                           struct tw_deflection *deflection,
+                           struct tw_error *detail);
+
+// tw_worst_station for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
+// unless both are. support is one number for all rows; one that is refused fails the whole call.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
+                                  const struct tw_column *diameter,
+                                  const struct tw_column *overhang,
+                                  const struct tw_column *chuck,
+                                  const struct tw_column *chuck_rotational,
+                                  const struct tw_column *centre,
+                                  const struct tw_column *passive_force,
+                                  const struct tw_column *from,
+                                  const struct tw_column *to,
+                                  int32_t support,
+                                  const struct tw_out_column *at,
+                                  const struct tw_out_column *deflection,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The error of the diameter at a place when the tailstock stands off the axis. Between centres
+// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
+// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
+// measured from the head, overhang is the length between the supports.
+//
+// support is a number of enum tw_support. A place beyond the overhang is refused
+// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_error(struct tw_set_over set_over,
+                             struct tw_length at,
+                             struct tw_overhang overhang,
+                             int32_t support,
+                             struct tw_diameter_error *diameter_error,
+                             struct tw_error *detail);
+
+// tw_tailstock_error for every row.
+//
+// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
+// support is one number for all rows; one that is refused fails the whole call. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_error_column(const struct tw_column *set_over,
+                                    const struct tw_column *at,
+                                    const struct tw_column *overhang,
+                                    int32_t support,
+                                    const struct tw_out_column *diameter_error,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
+// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
+// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
+// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
+// takes it.
+//
+// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
+// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
+// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
+                                  struct tw_diameter diameter,
+                                  struct tw_overhang overhang,
+                                  struct tw_passive_force passive_force,
+                                  struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_stiffness *chuck,
+                                  struct tw_rotational_stiffness *chuck_rotational,
+                                  struct tw_error *detail);
+
+// tw_stiffness_from_taper for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
+// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
+// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
+                                         const struct tw_column *diameter,
+                                         const struct tw_column *overhang,
+                                         const struct tw_column *passive_force,
+                                         const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_out_column *chuck,
+                                         const struct tw_out_column *chuck_rotational,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
 
 // The share of a set depth that a springing bar leaves standing, from the deflection that the
 // whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
@@ -1611,38 +2167,145 @@ tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
                                             size_t row_status_stride_bytes,
                                             struct tw_error *detail);
 
-// How far to move the tailstock, towards the tool where positive, so that a bar between centres
-// comes out straight: errors of the diameter at two places, both measured from the headstock.
+// What is left standing after passes at one and the same reading of the dial: set_depth times
+// share to the power passes. passes counts the first cut too, from 0 (TW_OUT_OF_RANGE). A force
+// in proportion to the depth, and only while what is left is thicker than the least chip:
+// tw_spring_passes.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_tailstock_correction(struct tw_length near_at,
-                                  struct tw_diameter_error near_error,
-                                  struct tw_length far_at,
-                                  struct tw_diameter_error far_error,
-                                  struct tw_length length_between_centres,
-                                  struct tw_set_over *set_over,
-                                  struct tw_error *detail);
+tw_status tw_left_after_passes(struct tw_depth_of_cut set_depth,
+                               struct tw_spring_share share,
+                               int32_t passes,
+                               struct tw_deflection *deflection,
+                               struct tw_error *detail);
 
-// tw_tailstock_correction for every row.
+// tw_left_after_passes for every row.
 //
-// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
-// are read, set_over is written. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
+// Columns, see the first page: set_depth and share are read, deflection is written. passes is
+// one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
-                                         const struct tw_column *near_error,
-                                         const struct tw_column *far_at,
-                                         const struct tw_column *far_error,
-                                         const struct tw_column *length_between_centres,
-                                         const struct tw_out_column *set_over,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
+tw_status tw_left_after_passes_column(const struct tw_column *set_depth,
+                                      const struct tw_column *share,
+                                      int32_t passes,
+                                      const struct tw_out_column *deflection,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// What is left standing after passes with the same infeed each: set_depth q (1 - q^passes)/(1 - q),
+// q the share. It tends to tw_left_in_the_end: equal last cuts repeat the same spring, so that
+// the correction of one serves the next. passes from 0 (TW_OUT_OF_RANGE). A share of one is
+// refused (TW_CONTRADICTION): then nothing is cut at all.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_left_after_equal_infeeds(struct tw_depth_of_cut set_depth,
+                                      struct tw_spring_share share,
+                                      int32_t passes,
+                                      struct tw_deflection *deflection,
+                                      struct tw_error *detail);
+
+// tw_left_after_equal_infeeds for every row.
+//
+// Columns, see the first page: set_depth and share are read, deflection is written. passes is
+// one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_left_after_equal_infeeds_column(const struct tw_column *set_depth,
+                                             const struct tw_column *share,
+                                             int32_t passes,
+                                             const struct tw_out_column *deflection,
+                                             int32_t *row_status,
+                                             size_t row_status_stride_bytes,
+                                             struct tw_error *detail);
+
+// How many passes without new infeed still cut, and what the last of them leaves standing.
+// least_depth is the least that the edge can cut (tw_least_depth). A force in proportion to the
+// depth.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure left is NaN and
+// passes 0.
+TW_CHECK
+tw_status tw_spring_passes(struct tw_depth_of_cut set_depth,
+                           struct tw_spring_share share,
+                           struct tw_depth_of_cut least_depth,
+                           struct tw_deflection *left,
+                           int32_t *passes,
+                           struct tw_error *detail);
+
+// tw_spring_passes for every row.
+//
+// Columns, see the first page: set_depth, share and least_depth are read, left is written.
+// passes may be NULL; else one int32_t a row (0 for a bad row), passes_stride_bytes apart (at
+// least 4). row_status likewise. detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_spring_passes_column(const struct tw_column *set_depth,
+                                  const struct tw_column *share,
+                                  const struct tw_column *least_depth,
+                                  const struct tw_out_column *left,
+                                  int32_t *passes,
+                                  size_t passes_stride_bytes,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The greatest feed whose spring at a depth stays within an allowed error of the diameter: the
+// passive force grows with the feed to the power 1 - exponent, and 2 F_p / stiffness = allowed.
+// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
+// decides before.
+//
+// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
+// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
+                              struct tw_exponent exponent,
+                              struct tw_cutting_edge_angle cutting_edge_angle,
+                              struct tw_corner_radius corner_radius,
+                              struct tw_normal_ratio normal_ratio,
+                              struct tw_depth_of_cut depth_of_cut,
+                              struct tw_stiffness stiffness,
+                              struct tw_diameter_error allowed,
+                              struct tw_feed *feed,
+                              struct tw_error *detail);
+
+// tw_largest_feed_for for every row.
+//
+// Columns, see the first page: specific_force, exponent, cutting_edge_angle, corner_radius,
+// normal_ratio, depth_of_cut, stiffness and allowed are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
+                                     const struct tw_column *exponent,
+                                     const struct tw_column *cutting_edge_angle,
+                                     const struct tw_column *corner_radius,
+                                     const struct tw_column *normal_ratio,
+                                     const struct tw_column *depth_of_cut,
+                                     const struct tw_column *stiffness,
+                                     const struct tw_column *allowed,
+                                     const struct tw_out_column *feed,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
 
 // Torque and power that a drive with a motor of variable speed gives at a spindle speed: constant
 // torque below the base speed, constant power above. power is that at the spindle, losses off;
@@ -1736,6 +2399,358 @@ tw_status tw_highest_speed_for_cut_column(const struct tw_column *power,
                                           int32_t *row_status,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
+
+// The power that the motor gives for a power at the spindle: spindle_power / efficiency. Without
+// the idle power of the machine. The efficiency is 0.7 to 0.85 for belt and gear lathes (common
+// practice, no source).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_motor_power(struct tw_power spindle_power,
+                         struct tw_efficiency efficiency,
+                         struct tw_power *motor_power,
+                         struct tw_error *detail);
+
+// tw_motor_power for every row.
+//
+// Columns, see the first page: spindle_power and efficiency are read, motor_power is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_motor_power_column(const struct tw_column *spindle_power,
+                                const struct tw_column *efficiency,
+                                const struct tw_out_column *motor_power,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The power that reaches the spindle from a motor: efficiency times motor_power. Without the
+// idle power of the machine.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_spindle_power(struct tw_power motor_power,
+                           struct tw_efficiency efficiency,
+                           struct tw_power *spindle_power,
+                           struct tw_error *detail);
+
+// tw_spindle_power for every row.
+//
+// Columns, see the first page: motor_power and efficiency are read, spindle_power is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_spindle_power_column(const struct tw_column *motor_power,
+                                  const struct tw_column *efficiency,
+                                  const struct tw_out_column *spindle_power,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The torque of a power at a spindle speed: power / (2 pi n). The power is that at the spindle;
+// for the torque that a cut takes see tw_cutting_torque.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_torque_at(struct tw_power power,
+                       struct tw_spindle_speed spindle_speed,
+                       struct tw_torque *torque,
+                       struct tw_error *detail);
+
+// tw_torque_at for every row.
+//
+// Columns, see the first page: power and spindle_speed are read, torque is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_torque_at_column(const struct tw_column *power,
+                              const struct tw_column *spindle_speed,
+                              const struct tw_out_column *torque,
+                              int32_t *row_status,
+                              size_t row_status_stride_bytes,
+                              struct tw_error *detail);
+
+// The deepest cut for which a power at the spindle is enough: power / (k_c feed cutting_speed),
+// with k_c at the thickness feed sin(cutting_edge_angle). Straight edge; the cutting speed of
+// the diameter before the cut is on the safe side.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_depth_for_power(struct tw_specific_force specific_force,
+                                     struct tw_exponent exponent,
+                                     struct tw_feed feed,
+                                     struct tw_cutting_edge_angle cutting_edge_angle,
+                                     struct tw_cutting_speed cutting_speed,
+                                     struct tw_power power,
+                                     struct tw_depth_of_cut *depth_of_cut,
+                                     struct tw_error *detail);
+
+// tw_largest_depth_for_power for every row.
+//
+// Columns, see the first page: specific_force, exponent, feed, cutting_edge_angle, cutting_speed
+// and power are read, depth_of_cut is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_depth_for_power_column(const struct tw_column *specific_force,
+                                            const struct tw_column *exponent,
+                                            const struct tw_column *feed,
+                                            const struct tw_column *cutting_edge_angle,
+                                            const struct tw_column *cutting_speed,
+                                            const struct tw_column *power,
+                                            const struct tw_out_column *depth_of_cut,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// The lowest spindle speed at which a drive turns a cut without stalling, where its torque falls
+// towards standstill: full_torque_from times the torque of the cut over the full one.
+// full_torque_from is the slowest speed at which the drive still gives its full torque, at most
+// base_speed (TW_CONTRADICTION). Refused (TW_IMPOSSIBLE) where the cut asks for more torque than
+// the drive gives at any speed, and where it asks for none. power is that at the spindle.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_lowest_speed_for_cut(struct tw_power power,
+                                  struct tw_spindle_speed base_speed,
+                                  struct tw_spindle_speed full_torque_from,
+                                  struct tw_main_force main_force,
+                                  struct tw_diameter mean_diameter,
+                                  struct tw_spindle_speed *spindle_speed,
+                                  struct tw_error *detail);
+
+// tw_lowest_speed_for_cut for every row.
+//
+// Columns, see the first page: power, base_speed, full_torque_from, main_force and mean_diameter
+// are read, spindle_speed is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_lowest_speed_for_cut_column(const struct tw_column *power,
+                                         const struct tw_column *base_speed,
+                                         const struct tw_column *full_torque_from,
+                                         const struct tw_column *main_force,
+                                         const struct tw_column *mean_diameter,
+                                         const struct tw_out_column *spindle_speed,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// How thick and how wide a chip the straight edge takes: thickness feed sin(cutting_edge_angle),
+// width depth_of_cut / sin(cutting_edge_angle). Exact for a sharp corner; with a corner radius
+// good to a few per cent when the depth is more than three times the radius (common practice, no
+// source).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_chip_section(struct tw_depth_of_cut depth_of_cut,
+                          struct tw_feed feed,
+                          struct tw_cutting_edge_angle cutting_edge_angle,
+                          struct tw_chip_thickness *chip_thickness,
+                          struct tw_chip_width *chip_width,
+                          struct tw_error *detail);
+
+// tw_chip_section for every row.
+//
+// Columns, see the first page: depth_of_cut, feed and cutting_edge_angle are read,
+// chip_thickness and chip_width are written, each may be NULL unless both are. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_chip_section_column(const struct tw_column *depth_of_cut,
+                                 const struct tw_column *feed,
+                                 const struct tw_column *cutting_edge_angle,
+                                 const struct tw_out_column *chip_thickness,
+                                 const struct tw_out_column *chip_width,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// The largest local edge angle in the cut, where the edge leaves the work through the old
+// surface: acos(1 - depth_of_cut / corner_radius), at most cutting_edge_angle. Below
+// cutting_edge_angle the cut is a light one: only the corner arc cuts.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_edge_angle(struct tw_depth_of_cut depth_of_cut,
+                                struct tw_cutting_edge_angle cutting_edge_angle,
+                                struct tw_corner_radius corner_radius,
+                                struct tw_cutting_edge_angle *largest_edge_angle,
+                                struct tw_error *detail);
+
+// tw_largest_edge_angle for every row.
+//
+// Columns, see the first page: depth_of_cut, cutting_edge_angle and corner_radius are read,
+// largest_edge_angle is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_edge_angle_column(const struct tw_column *depth_of_cut,
+                                       const struct tw_column *cutting_edge_angle,
+                                       const struct tw_column *corner_radius,
+                                       const struct tw_out_column *largest_edge_angle,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// How thick the chip of a light cut becomes at its thickest, where only the corner arc cuts:
+// r - sqrt(r^2 + f^2 - 2 f sqrt(2 r a - a^2)). Refused (TW_CONTRADICTION): a depth beyond the corner
+// radius, and a feed beyond sqrt(2 r a - a^2).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_thickest_chip(struct tw_depth_of_cut depth_of_cut,
+                           struct tw_feed feed,
+                           struct tw_corner_radius corner_radius,
+                           struct tw_chip_thickness *chip_thickness,
+                           struct tw_error *detail);
+
+// tw_thickest_chip for every row.
+//
+// Columns, see the first page: depth_of_cut, feed and corner_radius are read, chip_thickness is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_thickest_chip_column(const struct tw_column *depth_of_cut,
+                                  const struct tw_column *feed,
+                                  const struct tw_column *corner_radius,
+                                  const struct tw_out_column *chip_thickness,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The depth below which the corner only rubs, because its thickest chip is the least one that
+// forms: r (1 - sqrt(1 - (h_min / f)^2)). It is the depth at which a chip forms at all; a practical
+// floor is several times as much (common practice, no source). Refused (TW_CONTRADICTION): a
+// feed that is not greater than the least chip thickness, and a sharp corner.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_least_depth(struct tw_chip_thickness least_chip_thickness,
+                         struct tw_feed feed,
+                         struct tw_corner_radius corner_radius,
+                         struct tw_depth_of_cut *depth_of_cut,
+                         struct tw_error *detail);
+
+// tw_least_depth for every row.
+//
+// Columns, see the first page: least_chip_thickness, feed and corner_radius are read,
+// depth_of_cut is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_least_depth_column(const struct tw_column *least_chip_thickness,
+                                const struct tw_column *feed,
+                                const struct tw_column *corner_radius,
+                                const struct tw_out_column *depth_of_cut,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// How far the major edge reaches ahead of the corner, in the direction of the feed: depth_of_cut
+// / tan(cutting_edge_angle), 0 from 90 deg on, where the corner leads. A straight edge.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_edge_lead(struct tw_depth_of_cut depth_of_cut,
+                       struct tw_cutting_edge_angle cutting_edge_angle,
+                       struct tw_length *lead,
+                       struct tw_error *detail);
+
+// tw_edge_lead for every row.
+//
+// Columns, see the first page: depth_of_cut and cutting_edge_angle are read, lead is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_edge_lead_column(const struct tw_column *depth_of_cut,
+                              const struct tw_column *cutting_edge_angle,
+                              const struct tw_out_column *lead,
+                              int32_t *row_status,
+                              size_t row_status_stride_bytes,
+                              struct tw_error *detail);
+
+// How far a rounded tool's edge is engaged, exactly: how far its corner arc is in the cut on the
+// side of the minor edge and on that of the major edge, the cross section of the ridge that
+// stays on the work between two turns, and the angle of the chord of the engaged edge to the
+// feed, about square to which the chip leaves. Length of edge, cross section and equivalent
+// thickness of the chip: tw_equivalent_chip_thickness, with the same arguments.
+//
+// Refused (TW_CONTRADICTION): a sharp corner, a feed at which two turns do not meet on their
+// corner arcs, and a depth that is not beyond the ridge.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_engaged_edge(struct tw_depth_of_cut depth_of_cut,
+                          struct tw_feed feed,
+                          struct tw_cutting_edge_angle cutting_edge_angle,
+                          struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                          struct tw_corner_radius corner_radius,
+                          struct tw_minor_cutting_edge_angle *arc_start,
+                          struct tw_cutting_edge_angle *arc_end,
+                          struct tw_chip_area *ridge_area,
+                          struct tw_cutting_edge_angle *chord_angle,
+                          struct tw_error *detail);
+
+// tw_engaged_edge for every row.
+//
+// Columns, see the first page: depth_of_cut, feed, cutting_edge_angle, minor_cutting_edge_angle
+// and corner_radius are read, arc_start, arc_end, ridge_area and chord_angle are written, each
+// may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_engaged_edge_column(const struct tw_column *depth_of_cut,
+                                 const struct tw_column *feed,
+                                 const struct tw_column *cutting_edge_angle,
+                                 const struct tw_column *minor_cutting_edge_angle,
+                                 const struct tw_column *corner_radius,
+                                 const struct tw_out_column *arc_start,
+                                 const struct tw_out_column *arc_end,
+                                 const struct tw_out_column *ridge_area,
+                                 const struct tw_out_column *chord_angle,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
 
 // The three forces of a cut with a rounded corner, light cuts included, after the law of Kienzle
 // along the edge: specific_force is for a chip of 1 mm by 1 mm, exponent says how it falls with
@@ -1879,6 +2894,93 @@ tw_status tw_parting_force_column(const struct tw_column *specific_force,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
 
+// Main and feed force on a square blade. The main force is tw_parting_force, with the same
+// arguments; the feed force, towards the axis, is normal_ratio times as much and bends the bar.
+// A square blade has no passive force; one with an oblique front edge is pushed aside as well.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_parting_forces(struct tw_specific_force specific_force,
+                            struct tw_exponent exponent,
+                            struct tw_width width,
+                            struct tw_feed feed,
+                            struct tw_force_factor shape_factor,
+                            struct tw_normal_ratio normal_ratio,
+                            struct tw_main_force *main_force,
+                            struct tw_feed_force *feed_force,
+                            struct tw_error *detail);
+
+// tw_parting_forces for every row.
+//
+// Columns, see the first page: specific_force, exponent, width, feed, shape_factor and
+// normal_ratio are read, main_force and feed_force are written, each may be NULL unless both
+// are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_parting_forces_column(const struct tw_column *specific_force,
+                                   const struct tw_column *exponent,
+                                   const struct tw_column *width,
+                                   const struct tw_column *feed,
+                                   const struct tw_column *shape_factor,
+                                   const struct tw_column *normal_ratio,
+                                   const struct tw_out_column *main_force,
+                                   const struct tw_out_column *feed_force,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The three forces of a chip, each after a law of its own that was measured: k b h^(1 - m), with
+// specific force k and exponent m of main, feed and passive force. Holds for the tool, the edge
+// angle and the speeds at which the laws were measured. For a chip from depth, feed and edge
+// angle see tw_chip_section.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_measured_forces(struct tw_specific_force main_specific_force,
+                             struct tw_exponent main_exponent,
+                             struct tw_specific_force feed_specific_force,
+                             struct tw_exponent feed_exponent,
+                             struct tw_specific_force passive_specific_force,
+                             struct tw_exponent passive_exponent,
+                             struct tw_chip_thickness chip_thickness,
+                             struct tw_chip_width chip_width,
+                             struct tw_main_force *main_force,
+                             struct tw_feed_force *feed_force,
+                             struct tw_passive_force *passive_force,
+                             struct tw_error *detail);
+
+// tw_measured_forces for every row.
+//
+// Columns, see the first page: main_specific_force, main_exponent, feed_specific_force,
+// feed_exponent, passive_specific_force, passive_exponent, chip_thickness and chip_width are
+// read, main_force, feed_force and passive_force are written, each may be NULL unless all are.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_measured_forces_column(const struct tw_column *main_specific_force,
+                                    const struct tw_column *main_exponent,
+                                    const struct tw_column *feed_specific_force,
+                                    const struct tw_column *feed_exponent,
+                                    const struct tw_column *passive_specific_force,
+                                    const struct tw_column *passive_exponent,
+                                    const struct tw_column *chip_thickness,
+                                    const struct tw_column *chip_width,
+                                    const struct tw_out_column *main_force,
+                                    const struct tw_out_column *feed_force,
+                                    const struct tw_out_column *passive_force,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
 // The factor of the force for the rake of the tool: 1 - 0.015 for each degree above the rake
 // that the specific force holds for, 6 deg for the tables of steel, 2 deg for those of cast iron
 // (from memory of machining text books; some have 0.010).
@@ -1976,6 +3078,157 @@ tw_status tw_equivalent_chip_thickness_column(const struct tw_column *depth_of_c
                                               int32_t *row_status,
                                               size_t row_status_stride_bytes,
                                               struct tw_error *detail);
+
+// By what factor all three forces grow when only the feed changes: (to / from)^(1 - exponent). The
+// same depth and the same edge, straight or round; exponent is that of the specific force.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_factor(struct tw_exponent exponent,
+                         struct tw_feed from,
+                         struct tw_feed to,
+                         struct tw_force_factor *force_factor,
+                         struct tw_error *detail);
+
+// tw_feed_factor for every row.
+//
+// Columns, see the first page: exponent, from and to are read, force_factor is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_factor_column(const struct tw_column *exponent,
+                                const struct tw_column *from,
+                                const struct tw_column *to,
+                                const struct tw_out_column *force_factor,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The edge angle that a straight edge with the same direction of force would have: atan2(feed
+// force, passive force) of tw_cutting_forces, with the same arguments. As the cut gets lighter
+// it falls to zero: all of the force normal to the edge bends the bar then.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_effective_edge_angle(struct tw_specific_force specific_force,
+                                  struct tw_exponent exponent,
+                                  struct tw_depth_of_cut depth_of_cut,
+                                  struct tw_feed feed,
+                                  struct tw_cutting_edge_angle cutting_edge_angle,
+                                  struct tw_corner_radius corner_radius,
+                                  struct tw_normal_ratio normal_ratio,
+                                  struct tw_cutting_edge_angle *edge_angle,
+                                  struct tw_error *detail);
+
+// tw_effective_edge_angle for every row.
+//
+// Columns, see the first page: specific_force, exponent, depth_of_cut, feed, cutting_edge_angle,
+// corner_radius and normal_ratio are read, edge_angle is written. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_effective_edge_angle_column(const struct tw_column *specific_force,
+                                         const struct tw_column *exponent,
+                                         const struct tw_column *depth_of_cut,
+                                         const struct tw_column *feed,
+                                         const struct tw_column *cutting_edge_angle,
+                                         const struct tw_column *corner_radius,
+                                         const struct tw_column *normal_ratio,
+                                         const struct tw_out_column *edge_angle,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The specific force of a material with a factor on its force, such as tw_rake_factor times
+// tw_carbide_speed_factor: their product. The exponent stays.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_corrected_specific_force(struct tw_specific_force specific_force,
+                                      struct tw_force_factor force_factor,
+                                      struct tw_specific_force *corrected,
+                                      struct tw_error *detail);
+
+// tw_corrected_specific_force for every row.
+//
+// Columns, see the first page: specific_force and force_factor are read, corrected is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_corrected_specific_force_column(const struct tw_column *specific_force,
+                                             const struct tw_column *force_factor,
+                                             const struct tw_out_column *corrected,
+                                             int32_t *row_status,
+                                             size_t row_status_stride_bytes,
+                                             struct tw_error *detail);
+
+// The normal ratio when the force normal to the edge has another factor than the main force, as
+// at a worn edge: normal_ratio normal_factor / main_factor.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_corrected_ratio(struct tw_normal_ratio normal_ratio,
+                             struct tw_force_factor main_factor,
+                             struct tw_force_factor normal_factor,
+                             struct tw_normal_ratio *corrected,
+                             struct tw_error *detail);
+
+// tw_corrected_ratio for every row.
+//
+// Columns, see the first page: normal_ratio, main_factor and normal_factor are read, corrected
+// is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_corrected_ratio_column(const struct tw_column *normal_ratio,
+                                    const struct tw_column *main_factor,
+                                    const struct tw_column *normal_factor,
+                                    const struct tw_out_column *corrected,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The least and the largest factor of a force that scatters by a share either way:
+// 1 - force_scatter, 1 + force_scatter.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_scattered(struct tw_force_scatter force_scatter,
+                       struct tw_force_factor *least,
+                       struct tw_force_factor *largest,
+                       struct tw_error *detail);
+
+// tw_scattered for every row.
+//
+// Columns, see the first page: force_scatter is read, least and largest are written, each may be
+// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_scattered_column(const struct tw_column *force_scatter,
+                              const struct tw_out_column *least,
+                              const struct tw_out_column *largest,
+                              int32_t *row_status,
+                              size_t row_status_stride_bytes,
+                              struct tw_error *detail);
 
 // The power that a cut takes at the spindle: main force times cutting speed, that of the mean
 // diameter.
@@ -2129,6 +3382,420 @@ tw_status tw_power_of_removal_column(const struct tw_column *specific_force_at_c
                                      int32_t *row_status,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
+
+// The main force of a cut of known power at the spindle: power / cutting_speed, that of the mean
+// diameter.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_force_of_power(struct tw_power power,
+                            struct tw_cutting_speed cutting_speed,
+                            struct tw_main_force *main_force,
+                            struct tw_error *detail);
+
+// tw_force_of_power for every row.
+//
+// Columns, see the first page: power and cutting_speed are read, main_force is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_force_of_power_column(const struct tw_column *power,
+                                   const struct tw_column *cutting_speed,
+                                   const struct tw_out_column *main_force,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// What a square millimetre of chip has cost in force, by a measured main force: main_force /
+// (chip_thickness chip_width). It holds for this thickness of the chip; tw_law_through makes a
+// law of it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_specific_force_of_chip(struct tw_main_force main_force,
+                                    struct tw_chip_thickness chip_thickness,
+                                    struct tw_chip_width chip_width,
+                                    struct tw_specific_force_at_chip *specific_force_at_chip,
+                                    struct tw_error *detail);
+
+// tw_specific_force_of_chip for every row.
+//
+// Columns, see the first page: main_force, chip_thickness and chip_width are read,
+// specific_force_at_chip is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_specific_force_of_chip_column(const struct tw_column *main_force,
+                                           const struct tw_column *chip_thickness,
+                                           const struct tw_column *chip_width,
+                                           const struct tw_out_column *specific_force_at_chip,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// The specific force, for a chip of 1 mm by 1 mm, of the law that passes through one at a chip
+// thickness: specific_force_at_chip (h / 1 mm)^exponent. The exponent comes from a table; near
+// the thickness that was measured it hardly counts.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_law_through(struct tw_specific_force_at_chip specific_force_at_chip,
+                         struct tw_chip_thickness chip_thickness,
+                         struct tw_exponent exponent,
+                         struct tw_specific_force *specific_force,
+                         struct tw_error *detail);
+
+// tw_law_through for every row.
+//
+// Columns, see the first page: specific_force_at_chip, chip_thickness and exponent are read,
+// specific_force is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_law_through_column(const struct tw_column *specific_force_at_chip,
+                                const struct tw_column *chip_thickness,
+                                const struct tw_column *exponent,
+                                const struct tw_out_column *specific_force,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The specific force, for a chip of 1 mm by 1 mm, that the main force of one cut with a rounded
+// corner shows, light cuts included. Conditions of the cut (rake, wear, speed) stay in it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_law_of_cut(struct tw_main_force main_force,
+                        struct tw_exponent exponent,
+                        struct tw_depth_of_cut depth_of_cut,
+                        struct tw_feed feed,
+                        struct tw_cutting_edge_angle cutting_edge_angle,
+                        struct tw_corner_radius corner_radius,
+                        struct tw_specific_force *specific_force,
+                        struct tw_error *detail);
+
+// tw_law_of_cut for every row.
+//
+// Columns, see the first page: main_force, exponent, depth_of_cut, feed, cutting_edge_angle and
+// corner_radius are read, specific_force is written. row_status may be NULL; else one int32_t a
+// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_law_of_cut_column(const struct tw_column *main_force,
+                               const struct tw_column *exponent,
+                               const struct tw_column *depth_of_cut,
+                               const struct tw_column *feed,
+                               const struct tw_column *cutting_edge_angle,
+                               const struct tw_column *corner_radius,
+                               const struct tw_out_column *specific_force,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// The diameter that a tool off centre height really turns, zeroed at one diameter and moved in
+// on the radius: twice the root of (sqrt(R_0^2 - e^2) - moved_in)^2 + e^2, R_0 the radius there and e
+// the height. Above or below the axis alike. Refused (TW_CONTRADICTION): a tip that passes above
+// or below the work, and a move past the axis. For the error alone see tw_tool_height_error.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_turned_diameter(struct tw_diameter zeroed_at,
+                             struct tw_travel moved_in,
+                             struct tw_tool_height tool_height,
+                             struct tw_diameter *diameter,
+                             struct tw_error *detail);
+
+// tw_turned_diameter for every row.
+//
+// Columns, see the first page: zeroed_at, moved_in and tool_height are read, diameter is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_turned_diameter_column(const struct tw_column *zeroed_at,
+                                    const struct tw_column *moved_in,
+                                    const struct tw_column *tool_height,
+                                    const struct tw_out_column *diameter,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The error of the small end of a taper turned off centre height, its large end being right.
+// What lies between is hollow. Refused (TW_CONTRADICTION): a small end larger than the large
+// one, and a tip that passes above or below the work.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_error(struct tw_diameter large,
+                         struct tw_diameter small,
+                         struct tw_tool_height tool_height,
+                         struct tw_diameter_error *diameter_error,
+                         struct tw_error *detail);
+
+// tw_taper_error for every row.
+//
+// Columns, see the first page: large, small and tool_height are read, diameter_error is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_error_column(const struct tw_column *large,
+                                const struct tw_column *small,
+                                const struct tw_column *tool_height,
+                                const struct tw_out_column *diameter_error,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// By how much the working rake grows because of the height of the tool, and the clearance falls:
+// asin(tool_height / radius). Turning outside; in a bore it is the other way round. A tip that
+// passes above or below the work is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_rake_change(struct tw_diameter diameter,
+                         struct tw_tool_height tool_height,
+                         struct tw_rake_angle *rake_angle,
+                         struct tw_error *detail);
+
+// tw_rake_change for every row.
+//
+// Columns, see the first page: diameter and tool_height are read, rake_angle is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_rake_change_column(const struct tw_column *diameter,
+                                const struct tw_column *tool_height,
+                                const struct tw_out_column *rake_angle,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The diameter of the pip that a tool off centre height leaves in the middle of a face: twice
+// the height, 0 at centre height. Below the axis the pip stands as a stub; above, the flank rubs
+// it and the edge may chip.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_pip_diameter(struct tw_tool_height tool_height,
+                          struct tw_diameter *diameter,
+                          struct tw_error *detail);
+
+// tw_pip_diameter for every row.
+//
+// Columns, see the first page: tool_height is read, diameter is written. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_pip_diameter_column(const struct tw_column *tool_height,
+                                 const struct tw_out_column *diameter,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// How far the tip of a tool with a rectangular shank sinks under the main force: 4 F l^3 / (E b
+// h^3), l the overhang, b and h width and height of the shank. Clamped rigidly: the clamping and
+// the slides give way besides, often more.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_shank_deflection(struct tw_main_force main_force,
+                              struct tw_overhang overhang,
+                              struct tw_shank_size shank_width,
+                              struct tw_shank_size shank_height,
+                              struct tw_youngs_modulus youngs_modulus,
+                              struct tw_deflection *deflection,
+                              struct tw_error *detail);
+
+// tw_shank_deflection for every row.
+//
+// Columns, see the first page: main_force, overhang, shank_width, shank_height and
+// youngs_modulus are read, deflection is written. row_status may be NULL; else one int32_t a
+// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_shank_deflection_column(const struct tw_column *main_force,
+                                     const struct tw_column *overhang,
+                                     const struct tw_column *shank_width,
+                                     const struct tw_column *shank_height,
+                                     const struct tw_column *youngs_modulus,
+                                     const struct tw_out_column *deflection,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// How far the tip of a solid round boring bar is pushed away: 64 F l^3 / (3 pi E d^4).
+// youngs_modulus is that of the bar: about 210 GPa for steel. Clamped rigidly over enough of its
+// length.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_boring_bar_deflection(struct tw_passive_force passive_force,
+                                   struct tw_overhang overhang,
+                                   struct tw_diameter bar_diameter,
+                                   struct tw_youngs_modulus youngs_modulus,
+                                   struct tw_deflection *deflection,
+                                   struct tw_error *detail);
+
+// tw_boring_bar_deflection for every row.
+//
+// Columns, see the first page: passive_force, overhang, bar_diameter and youngs_modulus are
+// read, deflection is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_boring_bar_deflection_column(const struct tw_column *passive_force,
+                                          const struct tw_column *overhang,
+                                          const struct tw_column *bar_diameter,
+                                          const struct tw_column *youngs_modulus,
+                                          const struct tw_out_column *deflection,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
+
+// The grip force, of all jaws together and at the speed of the cut, that holds short work
+// against a cut: safety sqrt((main_force cut_at/gripped_at)^2 + feed_force^2) / friction. Gripped
+// on the outside; a long overhang tilts the work out of the jaws and wants more. Friction of
+// nothing, or so little that no chuck grips so hard, is refused (TW_IMPOSSIBLE).
+//
+// It replaces neither the manual of the chuck nor qualified instruction.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_grip_needed(struct tw_main_force main_force,
+                         struct tw_feed_force feed_force,
+                         struct tw_diameter cut_at,
+                         struct tw_diameter gripped_at,
+                         struct tw_friction friction,
+                         struct tw_force_factor safety,
+                         struct tw_grip_force *grip_force,
+                         struct tw_error *detail);
+
+// tw_grip_needed for every row.
+//
+// Columns, see the first page: main_force, feed_force, cut_at, gripped_at, friction and safety
+// are read, grip_force is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_grip_needed_column(const struct tw_column *main_force,
+                                const struct tw_column *feed_force,
+                                const struct tw_column *cut_at,
+                                const struct tw_column *gripped_at,
+                                const struct tw_column *friction,
+                                const struct tw_column *safety,
+                                const struct tw_out_column *grip_force,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
+// The grip, of all jaws together, that is left at a spindle speed, gripped on the outside:
+// grip_at_rest - jaws m r omega^2. jaw_mass is that of one jaw with its base, jaw_radius where its
+// centre stands. A chuck without weights against centrifugal force; gripped from inside the grip
+// grows instead. A speed at which nothing of the grip is left is refused (TW_IMPOSSIBLE), jaws
+// outside of 1 to 255 too (TW_OUT_OF_RANGE).
+//
+// It replaces neither the manual of the chuck nor qualified instruction.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_grip_at_speed(struct tw_grip_force grip_at_rest,
+                           struct tw_mass jaw_mass,
+                           struct tw_radius jaw_radius,
+                           struct tw_spindle_speed spindle_speed,
+                           int32_t jaws,
+                           struct tw_grip_force *grip_force,
+                           struct tw_error *detail);
+
+// tw_grip_at_speed for every row.
+//
+// Columns, see the first page: grip_at_rest, jaw_mass, jaw_radius and spindle_speed are read,
+// grip_force is written. jaws is one number for all rows; one that is refused fails the whole
+// call. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_grip_at_speed_column(const struct tw_column *grip_at_rest,
+                                  const struct tw_column *jaw_mass,
+                                  const struct tw_column *jaw_radius,
+                                  const struct tw_column *spindle_speed,
+                                  int32_t jaws,
+                                  const struct tw_out_column *grip_force,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The spindle speed at which the jaws lose the largest share of their grip that is allowed, two
+// thirds: sqrt(2/3 grip_at_rest / (jaws m r)) / (2 pi). Arguments as of tw_grip_at_speed. The
+// speed marked on the chuck holds where it is lower; where no speed is marked, ask the maker,
+// not this formula.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_highest_speed_of_grip(struct tw_grip_force grip_at_rest,
+                                   struct tw_mass jaw_mass,
+                                   struct tw_radius jaw_radius,
+                                   int32_t jaws,
+                                   struct tw_spindle_speed *spindle_speed,
+                                   struct tw_error *detail);
+
+// tw_highest_speed_of_grip for every row.
+//
+// Columns, see the first page: grip_at_rest, jaw_mass and jaw_radius are read, spindle_speed is
+// written. jaws is one number for all rows; one that is refused fails the whole call. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_highest_speed_of_grip_column(const struct tw_column *grip_at_rest,
+                                          const struct tw_column *jaw_mass,
+                                          const struct tw_column *jaw_radius,
+                                          int32_t jaws,
+                                          const struct tw_out_column *spindle_speed,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
 
 // The total height that a feed leaves on a corner radius where chips below a least thickness do not
 // form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
@@ -2423,6 +4090,468 @@ tw_status tw_least_chip_by_friction_column(const struct tw_column *edge_radius,
                                            size_t row_status_stride_bytes,
                                            struct tw_error *detail);
 
+// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
+// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_roughness_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
+
+// tw_roughness_transmission for every row.
+//
+// Columns, see the first page: wavelength and cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
+                                     struct tw_short_cut_off short_cut_off,
+                                     struct tw_transmission *transmission,
+                                     struct tw_error *detail);
+
+// tw_short_wave_transmission for every row.
+//
+// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
+                                            const struct tw_column *short_cut_off,
+                                            const struct tw_out_column *transmission,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// Total height, maximum height, arithmetic mean height and root mean square height that a feed
+// and a corner radius leave when the corner arc alone makes the finish, exactly. For a tool
+// whose minor cutting edge angle is not known; true when it is at least
+// tw_least_minor_angle_for_arc. A feed of twice the corner radius or more is refused
+// (TW_CONTRADICTION).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_arc_roughness(struct tw_feed feed,
+                           struct tw_corner_radius corner_radius,
+                           struct tw_rt *rt,
+                           struct tw_rz *rz,
+                           struct tw_ra *ra,
+                           struct tw_rq *rq,
+                           struct tw_error *detail);
+
+// tw_arc_roughness for every row.
+//
+// Columns, see the first page: feed and corner_radius are read, rt, rz, ra and rq are written,
+// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_arc_roughness_column(const struct tw_column *feed,
+                                  const struct tw_column *corner_radius,
+                                  const struct tw_out_column *rt,
+                                  const struct tw_out_column *rz,
+                                  const struct tw_out_column *ra,
+                                  const struct tw_out_column *rq,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The least minor cutting edge angle with which the corner arc alone makes the finish: asin(feed
+// / (2 corner_radius)). A feed of twice the corner radius or more is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_least_minor_angle_for_arc(struct tw_feed feed,
+                                       struct tw_corner_radius corner_radius,
+                                       struct tw_minor_cutting_edge_angle *minor_cutting_edge_angle,
+                                       struct tw_error *detail);
+
+// tw_least_minor_angle_for_arc for every row.
+//
+// Columns, see the first page: feed and corner_radius are read, minor_cutting_edge_angle is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_least_minor_angle_for_arc_column(const struct tw_column *feed,
+                                              const struct tw_column *corner_radius,
+                                              const struct tw_out_column *minor_cutting_edge_angle,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// Skewness and kurtosis of the ridges that a feed and the outline of the tool leave, without a
+// filter; their spacing is the feed. The two edge angles must make less than 180 deg together
+// (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_theoretical_shape(struct tw_feed feed,
+                               struct tw_corner_radius corner_radius,
+                               struct tw_cutting_edge_angle cutting_edge_angle,
+                               struct tw_minor_cutting_edge_angle minor_cutting_edge_angle,
+                               struct tw_rsk *rsk,
+                               struct tw_rku *rku,
+                               struct tw_error *detail);
+
+// tw_theoretical_shape for every row.
+//
+// Columns, see the first page: feed, corner_radius, cutting_edge_angle and
+// minor_cutting_edge_angle are read, rsk and rku are written, each may be NULL unless both are.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_theoretical_shape_column(const struct tw_column *feed,
+                                      const struct tw_column *corner_radius,
+                                      const struct tw_column *cutting_edge_angle,
+                                      const struct tw_column *minor_cutting_edge_angle,
+                                      const struct tw_out_column *rsk,
+                                      const struct tw_out_column *rku,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// Skewness and kurtosis of the ridges that a feed and a corner radius leave when the corner arc
+// alone makes the finish; their spacing is the feed. A feed of twice the corner radius or more
+// is refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_arc_shape(struct tw_feed feed,
+                       struct tw_corner_radius corner_radius,
+                       struct tw_rsk *rsk,
+                       struct tw_rku *rku,
+                       struct tw_error *detail);
+
+// tw_arc_shape for every row.
+//
+// Columns, see the first page: feed and corner_radius are read, rsk and rku are written, each
+// may be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_arc_shape_column(const struct tw_column *feed,
+                              const struct tw_column *corner_radius,
+                              const struct tw_out_column *rsk,
+                              const struct tw_out_column *rku,
+                              int32_t *row_status,
+                              size_t row_status_stride_bytes,
+                              struct tw_error *detail);
+
+// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
+// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
+// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
+// (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_rz_arc(struct tw_rz rz,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_rz_arc for every row.
+//
+// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
+// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
+// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
+// does, is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_ra_arc(struct tw_ra ra,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_ra_arc for every row.
+//
+// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// What an uneven hand on the feed leaves: the expected Ra over an evaluation length, the Ra
+// below which 5, 50 and 95 of 100 such lengths lie, and the same of Rt. The feeds of the single
+// turns scatter by the normal law, feed_unevenness being their standard deviation over their
+// mean. The corner arc alone makes the finish.
+//
+// Refused: an unevenness above 0.5 (TW_OUT_OF_RANGE), a feed that is not less than the corner
+// radius, and an evaluation length shorter than one turn (TW_CONTRADICTION).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_uneven_spread(struct tw_feed feed,
+                           struct tw_feed_unevenness feed_unevenness,
+                           struct tw_corner_radius corner_radius,
+                           struct tw_length evaluation_length,
+                           struct tw_ra *ra,
+                           struct tw_ra *ra_5,
+                           struct tw_ra *ra_50,
+                           struct tw_ra *ra_95,
+                           struct tw_rt *rt_5,
+                           struct tw_rt *rt_50,
+                           struct tw_rt *rt_95,
+                           struct tw_error *detail);
+
+// tw_uneven_spread for every row.
+//
+// Columns, see the first page: feed, feed_unevenness, corner_radius and evaluation_length are
+// read, ra, ra_5, ra_50, ra_95, rt_5, rt_50 and rt_95 are written, each may be NULL unless all
+// are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_uneven_spread_column(const struct tw_column *feed,
+                                  const struct tw_column *feed_unevenness,
+                                  const struct tw_column *corner_radius,
+                                  const struct tw_column *evaluation_length,
+                                  const struct tw_out_column *ra,
+                                  const struct tw_out_column *ra_5,
+                                  const struct tw_out_column *ra_50,
+                                  const struct tw_out_column *ra_95,
+                                  const struct tw_out_column *rt_5,
+                                  const struct tw_out_column *rt_50,
+                                  const struct tw_out_column *rt_95,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// Cut-off and evaluation length (five cut-offs) with which a turned surface is measured, from
+// the feed it was turned with: its feed marks are a pattern (ISO 4288:1996 table 3, from
+// memory). The upper end of a row of the table belongs to it. Beyond the table is refused
+// (TW_OUT_OF_RANGE).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_cut_off_by_feed(struct tw_feed feed,
+                             struct tw_cut_off *cut_off,
+                             struct tw_length *evaluation_length,
+                             struct tw_error *detail);
+
+// tw_cut_off_by_feed for every row.
+//
+// Columns, see the first page: feed is read, cut_off and evaluation_length are written, each may
+// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cut_off_by_feed_column(const struct tw_column *feed,
+                                    const struct tw_out_column *cut_off,
+                                    const struct tw_out_column *evaluation_length,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// Cut-off and evaluation length (five cut-offs) with which a surface without a pattern is
+// measured, from its Ra. A turned surface has one, its feed marks: tw_cut_off_by_feed (ISO
+// 4288:1996 table 1, from memory). The upper end of a row of the table belongs to it. Beyond the
+// table is refused (TW_OUT_OF_RANGE).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_cut_off_by_ra(struct tw_ra ra,
+                           struct tw_cut_off *cut_off,
+                           struct tw_length *evaluation_length,
+                           struct tw_error *detail);
+
+// tw_cut_off_by_ra for every row.
+//
+// Columns, see the first page: ra is read, cut_off and evaluation_length are written, each may
+// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cut_off_by_ra_column(const struct tw_column *ra,
+                                  const struct tw_out_column *cut_off,
+                                  const struct tw_out_column *evaluation_length,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// Cut-off and evaluation length (five cut-offs) with which a surface without a pattern is
+// measured, from its Rz. A turned surface has one, its feed marks: tw_cut_off_by_feed (ISO
+// 4288:1996 table 2, from memory). The upper end of a row of the table belongs to it. Beyond the
+// table is refused (TW_OUT_OF_RANGE).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_cut_off_by_rz(struct tw_rz rz,
+                           struct tw_cut_off *cut_off,
+                           struct tw_length *evaluation_length,
+                           struct tw_error *detail);
+
+// tw_cut_off_by_rz for every row.
+//
+// Columns, see the first page: rz is read, cut_off and evaluation_length are written, each may
+// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cut_off_by_rz_column(const struct tw_column *rz,
+                                  const struct tw_out_column *cut_off,
+                                  const struct tw_out_column *evaluation_length,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The short-wave cut-off that goes with a cut-off of 0.08, 0.25, 0.8, 2.5 or 8 mm (ISO
+// 3274:1996, from memory). Another one is refused (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_short_cut_off_for(struct tw_cut_off cut_off,
+                               struct tw_short_cut_off *short_cut_off,
+                               struct tw_error *detail);
+
+// tw_short_cut_off_for for every row.
+//
+// Columns, see the first page: cut_off is read, short_cut_off is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_short_cut_off_for_column(const struct tw_column *cut_off,
+                                      const struct tw_out_column *short_cut_off,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
+// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
+// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
+// edge cuts thinner chips than these say.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
+                                 int32_t model,
+                                 struct tw_chip_thickness *chip_thickness,
+                                 struct tw_error *detail);
+
+// tw_least_chip_by_model for every row.
+//
+// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
+                                        int32_t model,
+                                        const struct tw_out_column *chip_thickness,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
+// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
+// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
+// the letter, no longer N7.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
+// and grade 0.
+TW_CHECK
+tw_status tw_roughness_grade(struct tw_ra ra,
+                             struct tw_ra *largest_ra,
+                             int32_t *grade,
+                             struct tw_error *detail);
+
+// tw_roughness_grade for every row.
+//
+// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
+// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_roughness_grade_column(const struct tw_column *ra,
+                                    const struct tw_out_column *largest_ra,
+                                    int32_t *grade,
+                                    size_t grade_stride_bytes,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
 // How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 //
 // detail may be NULL. After a failure the output is NaN.
@@ -2542,6 +4671,63 @@ tw_status tw_temperature_rise_column(const struct tw_column *power,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
 
+// What a length measured warm will be at 20 degC: measured / (1 + expansion rise). The instrument
+// is itself at 20 degC; one as warm as the work errs by its own growth.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_length_at_20(struct tw_length measured,
+                          struct tw_expansion expansion,
+                          struct tw_rise rise,
+                          struct tw_length *length,
+                          struct tw_error *detail);
+
+// tw_length_at_20 for every row.
+//
+// Columns, see the first page: measured, expansion and rise are read, length is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_length_at_20_column(const struct tw_column *measured,
+                                 const struct tw_column *expansion,
+                                 const struct tw_column *rise,
+                                 const struct tw_out_column *length,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// The mass of a solid round bar: density pi diameter^2 length / 4.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_mass_of_bar(struct tw_density density,
+                         struct tw_diameter diameter,
+                         struct tw_length length,
+                         struct tw_mass *mass,
+                         struct tw_error *detail);
+
+// tw_mass_of_bar for every row.
+//
+// Columns, see the first page: density, diameter and length are read, mass is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_mass_of_bar_column(const struct tw_column *density,
+                                const struct tw_column *diameter,
+                                const struct tw_column *length,
+                                const struct tw_out_column *mass,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
+
 // The force with which a solid round bar that grows between chuck and centre presses harder on the
 // centre: growth / (length/(E A) + 1/axial_stiffness). axial_stiffness is that of centre, quill
 // and tailstock along the axis. Negative where the bar shrinks.
@@ -2632,6 +4818,136 @@ tw_status tw_push_out_column(const struct tw_column *radial_force,
                              int32_t *row_status,
                              size_t row_status_stride_bytes,
                              struct tw_error *detail);
+
+// The mean pressure of an axial force on the cone of a centre hole: force over the ring that the
+// cone shows along the axis. New edges bear unevenly. A force that pulls presses nothing: its
+// size is taken. A pilot that is not smaller than the countersink is refused (TW_CONTRADICTION),
+// so is a ring too small for any plausible pressure (TW_IMPOSSIBLE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_cone_pressure(struct tw_axial_force axial_force,
+                           struct tw_diameter countersink_diameter,
+                           struct tw_diameter pilot_diameter,
+                           struct tw_mean_pressure *mean_pressure,
+                           struct tw_error *detail);
+
+// tw_cone_pressure for every row.
+//
+// Columns, see the first page: axial_force, countersink_diameter and pilot_diameter are read,
+// mean_pressure is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cone_pressure_column(const struct tw_column *axial_force,
+                                  const struct tw_column *countersink_diameter,
+                                  const struct tw_column *pilot_diameter,
+                                  const struct tw_out_column *mean_pressure,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The mean pressure of a radial force on the cone of 60 deg of a centre hole: force over the
+// shadow that the cone throws to the side. A pilot that is not smaller than the countersink is
+// refused (TW_CONTRADICTION), so is a shadow too small for any plausible pressure
+// (TW_IMPOSSIBLE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_side_pressure(struct tw_passive_force radial_force,
+                           struct tw_diameter countersink_diameter,
+                           struct tw_diameter pilot_diameter,
+                           struct tw_mean_pressure *mean_pressure,
+                           struct tw_error *detail);
+
+// tw_side_pressure for every row.
+//
+// Columns, see the first page: radial_force, countersink_diameter and pilot_diameter are read,
+// mean_pressure is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_side_pressure_column(const struct tw_column *radial_force,
+                                  const struct tw_column *countersink_diameter,
+                                  const struct tw_column *pilot_diameter,
+                                  const struct tw_out_column *mean_pressure,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// How deep the cone of 60 deg of a centre hole is, from its largest diameter to the pilot:
+// (countersink_diameter - pilot_diameter) sqrt(3)/2. Without a guard chamfer. A pilot that is not
+// smaller than the countersink is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_cone_depth(struct tw_diameter countersink_diameter,
+                        struct tw_diameter pilot_diameter,
+                        struct tw_length *depth,
+                        struct tw_error *detail);
+
+// tw_cone_depth for every row.
+//
+// Columns, see the first page: countersink_diameter and pilot_diameter are read, depth is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_cone_depth_column(const struct tw_column *countersink_diameter,
+                               const struct tw_column *pilot_diameter,
+                               const struct tw_out_column *depth,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// A centre hole of the standard by the diameter of its pilot, by which its drill is called: the
+// largest diameter of the cone of 60 deg, the largest diameter at the face (of the guard chamfer
+// where there is one), how deep cone and chamfer are, and how deep to drill at least, from the
+// face to the end of the pilot. All from memory of ISO 6411, ISO 866 and ISO 2540; drilling
+// depths of form B are derived.
+//
+// form is a number of enum tw_centre_hole_form. A pilot of which the form has no centre hole is
+// refused (TW_OUT_OF_RANGE).
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_centre_hole(struct tw_diameter pilot_diameter,
+                         int32_t form,
+                         struct tw_diameter *countersink_diameter,
+                         struct tw_diameter *largest_diameter,
+                         struct tw_length *cone_depth,
+                         struct tw_length *drilling_depth,
+                         struct tw_error *detail);
+
+// tw_centre_hole for every row.
+//
+// Columns, see the first page: pilot_diameter is read, countersink_diameter, largest_diameter,
+// cone_depth and drilling_depth are written, each may be NULL unless all are. form is one number
+// for all rows; one that is refused fails the whole call. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_centre_hole_column(const struct tw_column *pilot_diameter,
+                                int32_t form,
+                                const struct tw_out_column *countersink_diameter,
+                                const struct tw_out_column *largest_diameter,
+                                const struct tw_out_column *cone_depth,
+                                const struct tw_out_column *drilling_depth,
+                                int32_t *row_status,
+                                size_t row_status_stride_bytes,
+                                struct tw_error *detail);
 
 // How long an edge lasts at a cutting speed: one minute times (constant/speed)^(1/exponent). constant
 // is the cutting speed at which it lasts one minute.
@@ -2756,6 +5072,70 @@ tw_status tw_cheapest_life_column(const struct tw_column *constant,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
+
+// The life at which most parts are made, and the cutting speed for it: (1/exponent - 1)
+// change_time, by Taylor's law. As tw_cheapest_life with edges that cost nothing. Refused
+// (TW_IMPOSSIBLE): an exponent of one or more, and a time of change for which no life is
+// plausible.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_fastest_life(struct tw_life_constant constant,
+                          struct tw_life_exponent exponent,
+                          struct tw_time change_time,
+                          struct tw_life *life,
+                          struct tw_cutting_speed *cutting_speed,
+                          struct tw_error *detail);
+
+// tw_fastest_life for every row.
+//
+// Columns, see the first page: constant, exponent and change_time are read, life and
+// cutting_speed are written, each may be NULL unless both are. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_fastest_life_column(const struct tw_column *constant,
+                                 const struct tw_column *exponent,
+                                 const struct tw_column *change_time,
+                                 const struct tw_out_column *life,
+                                 const struct tw_out_column *cutting_speed,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// The constant of Taylor's law, v T^n = C, through one measured life at a cutting speed, its
+// exponent known. A life so far from a minute that no constant is plausible is refused
+// (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_life_constant_through(struct tw_cutting_speed cutting_speed,
+                                   struct tw_life life,
+                                   struct tw_life_exponent exponent,
+                                   struct tw_life_constant *constant,
+                                   struct tw_error *detail);
+
+// tw_life_constant_through for every row.
+//
+// Columns, see the first page: cutting_speed, life and exponent are read, constant is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_life_constant_through_column(const struct tw_column *cutting_speed,
+                                          const struct tw_column *life,
+                                          const struct tw_column *exponent,
+                                          const struct tw_out_column *constant,
+                                          int32_t *row_status,
+                                          size_t row_status_stride_bytes,
+                                          struct tw_error *detail);
 
 // How long facing takes from the outside to a bore at one spindle speed: (diameter - bore)/2 /
 // (feed times speed). For a solid face see tw_facing_time_to_middle.
@@ -2910,6 +5290,95 @@ tw_status tw_tool_height_error_column(const struct tw_column *zeroed_at,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
 
+// Spindle speed and cutting speed while a tool that faces at one cutting speed stands at a
+// diameter: the spindle runs faster as the tool moves in, up to max_spindle_speed; from there
+// the cutting speed falls.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_speed_in_facing(struct tw_cutting_speed cutting_speed,
+                             struct tw_spindle_speed max_spindle_speed,
+                             struct tw_diameter diameter,
+                             struct tw_spindle_speed *spindle_speed,
+                             struct tw_cutting_speed *speed_there,
+                             struct tw_error *detail);
+
+// tw_speed_in_facing for every row.
+//
+// Columns, see the first page: cutting_speed, max_spindle_speed and diameter are read,
+// spindle_speed and speed_there are written, each may be NULL unless both are. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_speed_in_facing_column(const struct tw_column *cutting_speed,
+                                    const struct tw_column *max_spindle_speed,
+                                    const struct tw_column *diameter,
+                                    const struct tw_out_column *spindle_speed,
+                                    const struct tw_out_column *speed_there,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The diameter below which the limit of the spindle holds while facing at one cutting speed:
+// cutting_speed / (pi max_spindle_speed). From there to the middle the cutting speed falls.
+// Where it lies outside of the work, the limit holds all the way.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_full_speed_below(struct tw_cutting_speed cutting_speed,
+                              struct tw_spindle_speed max_spindle_speed,
+                              struct tw_diameter *diameter,
+                              struct tw_error *detail);
+
+// tw_full_speed_below for every row.
+//
+// Columns, see the first page: cutting_speed and max_spindle_speed are read, diameter is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_full_speed_below_column(const struct tw_column *cutting_speed,
+                                     const struct tw_column *max_spindle_speed,
+                                     const struct tw_out_column *diameter,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The diameter below which a face turned at one spindle speed falls short of a least cutting
+// speed: least_cutting_speed / (pi spindle_speed). At one cutting speed, held above the least up
+// to the limit of the spindle, pass that limit.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_slow_below(struct tw_spindle_speed spindle_speed,
+                        struct tw_cutting_speed least_cutting_speed,
+                        struct tw_diameter *diameter,
+                        struct tw_error *detail);
+
+// tw_slow_below for every row.
+//
+// Columns, see the first page: spindle_speed and least_cutting_speed are read, diameter is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_slow_below_column(const struct tw_column *spindle_speed,
+                               const struct tw_column *least_cutting_speed,
+                               const struct tw_out_column *diameter,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
 // Half angle and ratio of a taper between two diameters: atan((large - small)/(2 length)), and the
 // x of 1:x. The half angle is also the setting of the compound slide on a scale that is zero along
 // the axis.
@@ -3025,6 +5494,338 @@ tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
                                     int32_t *row_status,
                                     size_t row_status_stride_bytes,
                                     struct tw_error *detail);
+
+// Half angle and included angle of a taper 1:x: atan(1/(2 x)), and twice that.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_taper_of_ratio(struct tw_taper_ratio taper_ratio,
+                            struct tw_half_angle *half_angle,
+                            struct tw_included_angle *included_angle,
+                            struct tw_error *detail);
+
+// tw_taper_of_ratio for every row.
+//
+// Columns, see the first page: taper_ratio is read, half_angle and included_angle are written,
+// each may be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_of_ratio_column(const struct tw_column *taper_ratio,
+                                   const struct tw_out_column *half_angle,
+                                   const struct tw_out_column *included_angle,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// The x of 1:x of a taper whose side stands at a half angle to the axis, 1/(2 tan(half_angle)),
+// and its included angle.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_taper_of_half_angle(struct tw_half_angle half_angle,
+                                 struct tw_taper_ratio *taper_ratio,
+                                 struct tw_included_angle *included_angle,
+                                 struct tw_error *detail);
+
+// tw_taper_of_half_angle for every row.
+//
+// Columns, see the first page: half_angle is read, taper_ratio and included_angle are written,
+// each may be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_of_half_angle_column(const struct tw_column *half_angle,
+                                        const struct tw_out_column *taper_ratio,
+                                        const struct tw_out_column *included_angle,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
+
+// The x of 1:x and the half angle of a taper of an included angle.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_taper_of_included_angle(struct tw_included_angle included_angle,
+                                     struct tw_taper_ratio *taper_ratio,
+                                     struct tw_half_angle *half_angle,
+                                     struct tw_error *detail);
+
+// tw_taper_of_included_angle for every row.
+//
+// Columns, see the first page: included_angle is read, taper_ratio and half_angle are written,
+// each may be NULL unless both are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_of_included_angle_column(const struct tw_column *included_angle,
+                                            const struct tw_out_column *taper_ratio,
+                                            const struct tw_out_column *half_angle,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// How much the diameter of a taper 1:x changes over a length along the axis: length /
+// taper_ratio. Over 12 in it is the taper per foot.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_change_over(struct tw_taper_ratio taper_ratio,
+                               struct tw_length length,
+                               struct tw_diameter_error *change,
+                               struct tw_error *detail);
+
+// tw_taper_change_over for every row.
+//
+// Columns, see the first page: taper_ratio and length are read, change is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_change_over_column(const struct tw_column *taper_ratio,
+                                      const struct tw_column *length,
+                                      const struct tw_out_column *change,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The small diameter of a taper 1:x of a length: large - length / taper_ratio. A length at which
+// the taper has come to a point is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_small_for(struct tw_taper_ratio taper_ratio,
+                             struct tw_diameter large,
+                             struct tw_length length,
+                             struct tw_diameter *small,
+                             struct tw_error *detail);
+
+// tw_taper_small_for for every row.
+//
+// Columns, see the first page: taper_ratio, large and length are read, small is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_small_for_column(const struct tw_column *taper_ratio,
+                                    const struct tw_column *large,
+                                    const struct tw_column *length,
+                                    const struct tw_out_column *small,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The large diameter of a taper 1:x of a length: small + length / taper_ratio.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_large_for(struct tw_taper_ratio taper_ratio,
+                             struct tw_diameter small,
+                             struct tw_length length,
+                             struct tw_diameter *large,
+                             struct tw_error *detail);
+
+// tw_taper_large_for for every row.
+//
+// Columns, see the first page: taper_ratio, small and length are read, large is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_large_for_column(const struct tw_column *taper_ratio,
+                                    const struct tw_column *small,
+                                    const struct tw_column *length,
+                                    const struct tw_out_column *large,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The length of a taper 1:x between two diameters: (large - small) taper_ratio. A small diameter
+// that is not smaller is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_length_between(struct tw_taper_ratio taper_ratio,
+                                  struct tw_diameter large,
+                                  struct tw_diameter small,
+                                  struct tw_length *length,
+                                  struct tw_error *detail);
+
+// tw_taper_length_between for every row.
+//
+// Columns, see the first page: taper_ratio, large and small are read, length is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_length_between_column(const struct tw_column *taper_ratio,
+                                         const struct tw_column *large,
+                                         const struct tw_column *small,
+                                         const struct tw_out_column *length,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The travel of the compound slide, set to the half angle, over a length of a taper 1:x along
+// the axis: length / cos(half angle).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_taper_slide_travel(struct tw_taper_ratio taper_ratio,
+                                struct tw_length length,
+                                struct tw_travel *travel,
+                                struct tw_error *detail);
+
+// tw_taper_slide_travel for every row.
+//
+// Columns, see the first page: taper_ratio and length are read, travel is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_slide_travel_column(const struct tw_column *taper_ratio,
+                                       const struct tw_column *length,
+                                       const struct tw_out_column *travel,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The angle of the compound slide as a scale reads it that is zero along the cross slide: 90 deg
+// less that to the axis. Scales differ from lathe to lathe: prove the setting with an indicator.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_from_cross_slide(struct tw_compound_angle compound_angle,
+                              struct tw_compound_angle_from_cross_slide *compound_angle_from_cross_slide,
+                              struct tw_error *detail);
+
+// tw_from_cross_slide for every row.
+//
+// Columns, see the first page: compound_angle is read, compound_angle_from_cross_slide is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_from_cross_slide_column(const struct tw_column *compound_angle,
+                                     const struct tw_out_column *compound_angle_from_cross_slide,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The angle of the compound slide to the axis, from a reading of a scale that is zero along the
+// cross slide: 90 deg less that. A slide that stands square to the axis is refused
+// (TW_OUT_OF_RANGE): it would not move along it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_from_axis(struct tw_compound_angle_from_cross_slide compound_angle_from_cross_slide,
+                       struct tw_compound_angle *compound_angle,
+                       struct tw_error *detail);
+
+// tw_from_axis for every row.
+//
+// Columns, see the first page: compound_angle_from_cross_slide is read, compound_angle is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_from_axis_column(const struct tw_column *compound_angle_from_cross_slide,
+                              const struct tw_out_column *compound_angle,
+                              int32_t *row_status,
+                              size_t row_status_stride_bytes,
+                              struct tw_error *detail);
+
+// The set-over of the tailstock in the usual form of the trade, with the tangent for the sine:
+// length_between_centres / (2 taper_ratio). Too large by 0.06 % at a half angle of 2 deg;
+// exactly: tw_tailstock_set_over. Work between centres only.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_usual_set_over(struct tw_taper_ratio taper_ratio,
+                            struct tw_length length_between_centres,
+                            struct tw_set_over *set_over,
+                            struct tw_error *detail);
+
+// tw_usual_set_over for every row.
+//
+// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_usual_set_over_column(const struct tw_column *taper_ratio,
+                                   const struct tw_column *length_between_centres,
+                                   const struct tw_out_column *set_over,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
+// Half angle and x of 1:x of the taper that a set-over of the tailstock turns: asin(set_over /
+// length_between_centres). A set-over that is nothing, towards the back, or as long as the work
+// is refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_taper_of_set_over(struct tw_set_over set_over,
+                               struct tw_length length_between_centres,
+                               struct tw_half_angle *half_angle,
+                               struct tw_taper_ratio *taper_ratio,
+                               struct tw_error *detail);
+
+// tw_taper_of_set_over for every row.
+//
+// Columns, see the first page: set_over and length_between_centres are read, half_angle and
+// taper_ratio are written, each may be NULL unless both are. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_taper_of_set_over_column(const struct tw_column *set_over,
+                                      const struct tw_column *length_between_centres,
+                                      const struct tw_out_column *half_angle,
+                                      const struct tw_out_column *taper_ratio,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
 
 // The standard tolerance of a grade at a nominal size (ISO 286-1, from memory): how wide the zone
 // is. grade is 1 for IT1 to 16 for IT16; another number is refused.
@@ -3151,6 +5952,171 @@ tw_status tw_clearance_of_fit_column(const struct tw_column *smallest_hole,
                                      const struct tw_column *largest_shaft,
                                      const struct tw_out_column *least_clearance,
                                      const struct tw_out_column *largest_clearance,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The limits of a size, smallest and largest, from its upper and lower limit deviation. Refused
+// (TW_CONTRADICTION): an upper deviation that is not above the lower one, and a deviation larger
+// than the size itself.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_limits_from_deviations(struct tw_diameter nominal,
+                                    struct tw_upper_deviation upper_deviation,
+                                    struct tw_lower_deviation lower_deviation,
+                                    struct tw_diameter *smallest,
+                                    struct tw_diameter *largest,
+                                    struct tw_error *detail);
+
+// tw_limits_from_deviations for every row.
+//
+// Columns, see the first page: nominal, upper_deviation and lower_deviation are read, smallest
+// and largest are written, each may be NULL unless both are. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_limits_from_deviations_column(const struct tw_column *nominal,
+                                           const struct tw_column *upper_deviation,
+                                           const struct tw_column *lower_deviation,
+                                           const struct tw_out_column *smallest,
+                                           const struct tw_out_column *largest,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// Upper and lower limit deviation of limits from a nominal size. Refused (TW_CONTRADICTION):
+// limits that are equal or upside down, and a nominal size so far off that one of the figures is
+// a slip.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_deviations_from(struct tw_diameter nominal,
+                             struct tw_diameter smallest,
+                             struct tw_diameter largest,
+                             struct tw_upper_deviation *upper_deviation,
+                             struct tw_lower_deviation *lower_deviation,
+                             struct tw_error *detail);
+
+// tw_deviations_from for every row.
+//
+// Columns, see the first page: nominal, smallest and largest are read, upper_deviation and
+// lower_deviation are written, each may be NULL unless both are. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_deviations_from_column(const struct tw_column *nominal,
+                                    const struct tw_column *smallest,
+                                    const struct tw_column *largest,
+                                    const struct tw_out_column *upper_deviation,
+                                    const struct tw_out_column *lower_deviation,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// What the table of standard tolerances was made from (ISO 286-1:1988, from memory): the
+// geometric mean D of the ends of the range of sizes, the tolerance unit i = 0.45 D^(1/3) + 0.001
+// D in micrometres with D in millimetres, and the tolerance, a multiple of i, not rounded. A
+// check and an explanation: drawings mean the table, tw_standard_tolerance.
+//
+// grade is 5 for IT5 to 16 for IT16. Refused (TW_OUT_OF_RANGE): nominal sizes above 500 mm and
+// grades finer than IT5.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_tolerance_by_formula(struct tw_diameter nominal,
+                                  int32_t grade,
+                                  struct tw_diameter *mean_diameter,
+                                  struct tw_tolerance *tolerance_unit,
+                                  struct tw_tolerance *tolerance,
+                                  struct tw_error *detail);
+
+// tw_tolerance_by_formula for every row.
+//
+// Columns, see the first page: nominal is read, mean_diameter, tolerance_unit and tolerance are
+// written, each may be NULL unless all are. grade is one number for all rows; one that is
+// refused fails the whole call. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tolerance_by_formula_column(const struct tw_column *nominal,
+                                         int32_t grade,
+                                         const struct tw_out_column *mean_diameter,
+                                         const struct tw_out_column *tolerance_unit,
+                                         const struct tw_out_column *tolerance,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The width of the zone that a length without a tolerance of its own has by a class of general
+// tolerances; half of it lies above and half below (ISO 2768-1:1989 table 1, from memory).
+// class_letter is the letter on the drawing as a character: 'f', 'm', 'c' or 'v'; another one is
+// refused (TW_UNKNOWN_NAME). Lengths, diameters and steps, not broken edges. A length beyond the
+// table, or for which the class has no value, is refused (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_general_tolerance(struct tw_length length,
+                               int32_t class_letter,
+                               struct tw_tolerance *tolerance,
+                               struct tw_error *detail);
+
+// tw_general_tolerance for every row.
+//
+// Columns, see the first page: length is read, tolerance is written. class_letter is one number
+// for all rows; one that is refused fails the whole call. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_general_tolerance_column(const struct tw_column *length,
+                                      int32_t class_letter,
+                                      const struct tw_out_column *tolerance,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The largest error that a sound measuring instrument may have at a size, to either side (DIN
+// 862, DIN 863-1, DIN 878, ISO 3611 and ISO 13385-1, from memory, unverified). In an uncertainty
+// budget it is half the width of a uniform distribution, unless a certificate says better. A
+// person's hand is not in it.
+//
+// instrument is a number of enum tw_instrument. A diameter beyond the table is refused
+// (TW_OUT_OF_RANGE): micrometers up to 150 mm, callipers up to 300 mm, indicators up to 500 mm.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_instrument_error(struct tw_diameter diameter,
+                              int32_t instrument,
+                              struct tw_instrument_uncertainty *error,
+                              struct tw_error *detail);
+
+// tw_instrument_error for every row.
+//
+// Columns, see the first page: diameter is read, error is written. instrument is one number for
+// all rows; one that is refused fails the whole call. row_status may be NULL; else one int32_t a
+// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_instrument_error_column(const struct tw_column *diameter,
+                                     int32_t instrument,
+                                     const struct tw_out_column *error,
                                      int32_t *row_status,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
@@ -3410,6 +6376,231 @@ tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contribu
                                   struct tw_standard_uncertainty *combined,
                                   struct tw_degrees_of_freedom *effective,
                                   struct tw_error *detail);
+
+// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
+// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
+// outside of the zone. The spread known well: from few parts the indices scatter themselves.
+// Limits that are equal or upside down are refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_capability_of(struct tw_diameter smallest,
+                           struct tw_diameter largest,
+                           struct tw_diameter mean,
+                           struct tw_standard_uncertainty standard_uncertainty,
+                           struct tw_capability *capability,
+                           struct tw_capability_index *capability_index,
+                           struct tw_error *detail);
+
+// tw_capability_of for every row.
+//
+// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
+// capability and capability_index are written, each may be NULL unless both are. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_capability_of_column(const struct tw_column *smallest,
+                                  const struct tw_column *largest,
+                                  const struct tw_column *mean,
+                                  const struct tw_column *standard_uncertainty,
+                                  const struct tw_out_column *capability,
+                                  const struct tw_out_column *capability_index,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
+// tw_coverage_factor_for.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_coverage_factor coverage_factor,
+                                  struct tw_instrument_uncertainty *expanded,
+                                  struct tw_error *detail);
+
+// tw_expanded_uncertainty for every row.
+//
+// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *coverage_factor,
+                                         const struct tw_out_column *expanded,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
+// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
+// distribution is a number of enum tw_distribution.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
+                                     int32_t distribution,
+                                     struct tw_standard_uncertainty *standard_uncertainty,
+                                     struct tw_error *detail);
+
+// tw_standard_uncertainty_of for every row.
+//
+// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
+// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
+                                            int32_t distribution,
+                                            const struct tw_out_column *standard_uncertainty,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
+                                                struct tw_standard_uncertainty *standard_uncertainty,
+                                                struct tw_error *detail);
+
+// tw_standard_uncertainty_of_resolution for every row.
+//
+// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *resolution,
+                                                       const struct tw_out_column *standard_uncertainty,
+                                                       int32_t *row_status,
+                                                       size_t row_status_stride_bytes,
+                                                       struct tw_error *detail);
+
+// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
+// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
+// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
+// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
+                                          struct tw_diameter largest,
+                                          struct tw_price_scrap price_scrap,
+                                          struct tw_price_rework price_rework,
+                                          struct tw_standard_uncertainty *standard_uncertainty,
+                                          struct tw_error *detail);
+
+// tw_largest_standard_uncertainty for every row.
+//
+// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
+// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smallest,
+                                                 const struct tw_column *largest,
+                                                 const struct tw_column *price_scrap,
+                                                 const struct tw_column *price_rework,
+                                                 const struct tw_out_column *standard_uncertainty,
+                                                 int32_t *row_status,
+                                                 size_t row_status_stride_bytes,
+                                                 struct tw_error *detail);
+
+// The sizes that prove a part good: the limits less the guard band at both ends (ISO 14253-1,
+// from memory). For the band see tw_guard_band. Refused: limits that are equal or upside down
+// (TW_CONTRADICTION), and a band that takes the whole zone (TW_IMPOSSIBLE): then no measurement
+// proves a part good.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_acceptance(struct tw_diameter smallest,
+                        struct tw_diameter largest,
+                        struct tw_instrument_uncertainty guard_band,
+                        struct tw_diameter *smallest_accepted,
+                        struct tw_diameter *largest_accepted,
+                        struct tw_error *detail);
+
+// tw_acceptance for every row.
+//
+// Columns, see the first page: smallest, largest and guard_band are read, smallest_accepted and
+// largest_accepted are written, each may be NULL unless both are. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_acceptance_column(const struct tw_column *smallest,
+                               const struct tw_column *largest,
+                               const struct tw_column *guard_band,
+                               const struct tw_out_column *smallest_accepted,
+                               const struct tw_out_column *largest_accepted,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
+// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
+// tw_feature. As tw_outcome else.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
+                                  struct tw_diameter largest,
+                                  struct tw_diameter mean,
+                                  struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_half_width half_width,
+                                  int32_t feature,
+                                  struct tw_probability *good,
+                                  struct tw_probability *rework,
+                                  struct tw_probability *scrap,
+                                  struct tw_error *detail);
+
+// tw_outcome_with_uniform for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
+// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
+                                         const struct tw_column *largest,
+                                         const struct tw_column *mean,
+                                         const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *half_width,
+                                         int32_t feature,
+                                         const struct tw_out_column *good,
+                                         const struct tw_out_column *rework,
+                                         const struct tw_out_column *scrap,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
 
 // The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
 // mean and the standard uncertainty is known from few measurements only: Student's law of so many

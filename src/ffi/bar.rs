@@ -1,24 +1,22 @@
-//! How bars spring, what that leaves, and where they whip.
+//! How far bars give way, and where they whip.
 
 use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
-use super::rows::{Input, Job, Numbers, Output, inside};
+use super::rows::{Input, Job, Numbers, Output};
 use super::scalar::support_of;
 use super::status::{tw_error, tw_status};
-use super::{call, put};
-use crate::error::{Error, ErrorKind};
+use super::{call, guarded, put};
+use crate::error::Error;
+use crate::physics::bar::Support;
 use crate::physics::bar::{self, Bar, Springs};
-use crate::physics::force::ForceLaw;
 use crate::physics::measured_taper::{self, Measured};
 use crate::physics::section::Section;
-use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
 use crate::physics::{loads, whirl};
 use crate::quantity::{
-    BendingMoment, CornerRadius, CriticalSpeed, CuttingEdgeAngle, Deflection, Density, DepthOfCut,
-    Diameter, DiameterError, Eccentricity, Feed, FeedForce, ForceExponent, Mass, NormalRatio,
-    Overhang, PassiveForce, Quantity, RotationalStiffness, SetOver, SpecificCuttingForce,
-    SpindleSpeed, SpringShare, Stiffness, TangentialDeflection, WorkLength, YoungsModulus,
+    BendingMoment, CriticalSpeed, Deflection, Density, Diameter, DiameterError, Eccentricity,
+    FeedForce, Mass, Overhang, PassiveForce, Quantity, RotationalStiffness, SetOver, SpindleSpeed,
+    Stiffness, WorkLength, YoungsModulus,
 };
 
 /// A spring, or none where it is rigid.
@@ -42,34 +40,6 @@ fn springs(
         })?,
         centre: spring(centre.kn_per_mm, || centre.named("centre"))?,
     })
-}
-
-fn edge(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-) -> Result<Edge, Error> {
-    Ok(Edge::new(
-        ForceLaw::new(specific_force.read()?, exponent.read()?),
-        feed.read()?,
-        cutting_edge_angle.read()?,
-        corner_radius.read()?,
-        normal_ratio.read()?,
-    ))
-}
-
-#[cold]
-fn no_depth() -> Error {
-    Error::new(
-        ErrorKind::Impossible,
-        "allowed",
-        "an error that the spring of this cut never reaches",
-        "a cut whose passive force grows with its depth",
-        "look at another limit: power, torque, or the chip",
-    )
 }
 
 #[allow(clippy::too_many_arguments)]
@@ -213,30 +183,8 @@ pub unsafe extern "C" fn tw_deflection_at_column(
         )?;
         Ok(([found.trade()], 0))
     };
-    // An infinite spring is rigid, so the ranges are looked at here.
-    let ranges = [
-        YoungsModulus::ROW,
-        Diameter::ROW,
-        Overhang::ROW,
-        Stiffness::ROW,
-        RotationalStiffness::ROW,
-        Stiffness::ROW,
-        PassiveForce::ROW,
-        WorkLength::ROW,
-    ];
     let rigid = [false, false, false, true, true, true, false, false];
-    job.run(
-        detail,
-        |row| {
-            for ((range, rigid), value) in ranges.iter().zip(rigid).zip(row) {
-                if !(rigid && value == f64::INFINITY) {
-                    inside(range, value)?;
-                }
-            }
-            kernel(row).map_err(|error| tw_status::from(error.kind()))
-        },
-        |row| kernel(row).err(),
-    )
+    job.run_checked_but_rigid(detail, rigid, kernel)
 }
 
 #[allow(clippy::too_many_arguments)]
@@ -370,29 +318,8 @@ pub unsafe extern "C" fn tw_critical_speed_of_bar_column(
         )?;
         Ok(([found.trade()], 0))
     };
-    // An infinite spring is rigid, so the ranges are looked at here.
-    let ranges = [
-        YoungsModulus::ROW,
-        Density::ROW,
-        Diameter::ROW,
-        Overhang::ROW,
-        Stiffness::ROW,
-        RotationalStiffness::ROW,
-        Stiffness::ROW,
-    ];
     let rigid = [false, false, false, false, true, true, true];
-    job.run(
-        detail,
-        |row| {
-            for ((range, rigid), value) in ranges.iter().zip(rigid).zip(row) {
-                if !(rigid && value == f64::INFINITY) {
-                    inside(range, value)?;
-                }
-            }
-            kernel(row).map_err(|error| tw_status::from(error.kind()))
-        },
-        |row| kernel(row).err(),
-    )
+    job.run_checked_but_rigid(detail, rigid, kernel)
 }
 
 #[allow(clippy::too_many_arguments)]
@@ -670,605 +597,6 @@ pub unsafe extern "C" fn tw_feed_force_moment_column(
 }
 
 #[allow(clippy::too_many_arguments)]
-fn share_left_of(
-    set_depth: tw_depth_of_cut,
-    deflection: tw_deflection,
-) -> Result<SpringShare, Error> {
-    spring_back::spring_share(set_depth.named("set_depth")?, deflection.read()?)
-}
-
-/// The share of a set depth that a springing bar leaves standing, from the deflection that the
-/// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
-/// refused (TW_CONTRADICTION).
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_share_left(
-    set_depth: tw_depth_of_cut,
-    deflection: tw_deflection,
-    share: *mut tw_spring_share,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !share.is_null(),
-        || Ok(tw_spring_share::from(share_left_of(set_depth, deflection)?)),
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(share, answer) },
-    )
-}
-
-/// tw_share_left for every row.
-///
-/// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
-/// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_share_left_column(
-    set_depth: *const tw_column,
-    deflection: *const tw_column,
-    share: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<DepthOfCut>("set_depth", set_depth),
-            Input::of::<Deflection>("deflection", deflection),
-        ],
-        outputs: [Output::of::<SpringShare>("share", share)],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(detail, |[set_depth, deflection]| {
-        let found = share_left_of(
-            tw_depth_of_cut { mm: set_depth },
-            tw_deflection { mm: deflection },
-        )?;
-        Ok(([found.trade()], 0))
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
-fn left_in_the_end_of(
-    set_depth: tw_depth_of_cut,
-    share: tw_spring_share,
-) -> Result<Deflection, Error> {
-    spring_back::left_in_the_end(set_depth.named("set_depth")?, share.named("share")?)
-}
-
-/// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
-/// share of one is refused (TW_CONTRADICTION).
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_left_in_the_end(
-    set_depth: tw_depth_of_cut,
-    share: tw_spring_share,
-    deflection: *mut tw_deflection,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !deflection.is_null(),
-        || Ok(tw_deflection::from(left_in_the_end_of(set_depth, share)?)),
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(deflection, answer) },
-    )
-}
-
-/// tw_left_in_the_end for every row.
-///
-/// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
-/// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_left_in_the_end_column(
-    set_depth: *const tw_column,
-    share: *const tw_column,
-    deflection: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<DepthOfCut>("set_depth", set_depth),
-            Input::of::<SpringShare>("share", share),
-        ],
-        outputs: [Output::of::<Deflection>("deflection", deflection)],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(detail, |[set_depth, share]| {
-        let found = left_in_the_end_of(
-            tw_depth_of_cut { mm: set_depth },
-            tw_spring_share { ratio: share },
-        )?;
-        Ok(([found.trade()], 0))
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
-fn light_after_heavy_of(
-    left_before: tw_deflection,
-    set_depth: tw_depth_of_cut,
-    share: tw_spring_share,
-) -> Result<DepthOfCut, Error> {
-    Ok(spring_back::light_after_heavy(
-        left_before.named("left_before")?,
-        set_depth.named("set_depth")?,
-        share.named("share")?,
-    ))
-}
-
-/// What a light cut takes after a heavy one that left some metal standing: (set_depth +
-/// left_before)(1 - share), more than was dialled.
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_light_after_heavy(
-    left_before: tw_deflection,
-    set_depth: tw_depth_of_cut,
-    share: tw_spring_share,
-    depth_of_cut: *mut tw_depth_of_cut,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !depth_of_cut.is_null(),
-        || {
-            Ok(tw_depth_of_cut::from(light_after_heavy_of(
-                left_before,
-                set_depth,
-                share,
-            )?))
-        },
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(depth_of_cut, answer) },
-    )
-}
-
-/// tw_light_after_heavy for every row.
-///
-/// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
-/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-/// detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_light_after_heavy_column(
-    left_before: *const tw_column,
-    set_depth: *const tw_column,
-    share: *const tw_column,
-    depth_of_cut: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<Deflection>("left_before", left_before),
-            Input::of::<DepthOfCut>("set_depth", set_depth),
-            Input::of::<SpringShare>("share", share),
-        ],
-        outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(detail, |[left_before, set_depth, share]| {
-        let found = light_after_heavy_of(
-            tw_deflection { mm: left_before },
-            tw_depth_of_cut { mm: set_depth },
-            tw_spring_share { ratio: share },
-        )?;
-        Ok(([found.trade()], 0))
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
-fn true_depth_of(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-    set_depth: tw_depth_of_cut,
-    stiffness: tw_stiffness,
-) -> Result<(DepthOfCut, Deflection), Error> {
-    let pass = spring_back::true_depth(
-        &edge(
-            specific_force,
-            exponent,
-            feed,
-            cutting_edge_angle,
-            corner_radius,
-            normal_ratio,
-        )?,
-        set_depth.named("set_depth")?,
-        stiffness.read()?,
-    );
-    Ok((pass.true_depth, pass.left))
-}
-
-/// The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
-/// F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
-/// bar and supports at the tool.
-///
-/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_true_depth(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-    set_depth: tw_depth_of_cut,
-    stiffness: tw_stiffness,
-    depth_of_cut: *mut tw_depth_of_cut,
-    left: *mut tw_deflection,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !(depth_of_cut.is_null() && left.is_null()),
-        || {
-            let (depth_of_cut_is, left_is) = true_depth_of(
-                specific_force,
-                exponent,
-                feed,
-                cutting_edge_angle,
-                corner_radius,
-                normal_ratio,
-                set_depth,
-                stiffness,
-            )?;
-            Ok((
-                tw_depth_of_cut::from(depth_of_cut_is),
-                tw_deflection::from(left_is),
-            ))
-        },
-        |(depth_of_cut_is, left_is)| {
-            // SAFETY: outputs are NULL or may be written (contract of the header).
-            unsafe {
-                put(depth_of_cut, depth_of_cut_is);
-                put(left, left_is);
-            }
-        },
-    )
-}
-
-/// tw_true_depth for every row.
-///
-/// Columns, see the first page: specific_force, exponent, feed, cutting_edge_angle, corner_radius,
-/// normal_ratio, set_depth and stiffness are read, depth_of_cut and left are written, and each may
-/// be NULL unless all are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
-/// apart (at least 4). detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_true_depth_column(
-    specific_force: *const tw_column,
-    exponent: *const tw_column,
-    feed: *const tw_column,
-    cutting_edge_angle: *const tw_column,
-    corner_radius: *const tw_column,
-    normal_ratio: *const tw_column,
-    set_depth: *const tw_column,
-    stiffness: *const tw_column,
-    depth_of_cut: *const tw_out_column,
-    left: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<SpecificCuttingForce>("specific_force", specific_force),
-            Input::of::<ForceExponent>("exponent", exponent),
-            Input::of::<Feed>("feed", feed),
-            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
-            Input::of::<CornerRadius>("corner_radius", corner_radius),
-            Input::of::<NormalRatio>("normal_ratio", normal_ratio),
-            Input::of::<DepthOfCut>("set_depth", set_depth),
-            Input::of::<Stiffness>("stiffness", stiffness),
-        ],
-        outputs: [
-            Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
-            Output::of::<Deflection>("left", left),
-        ],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(
-        detail,
-        |[
-            specific_force,
-            exponent,
-            feed,
-            cutting_edge_angle,
-            corner_radius,
-            normal_ratio,
-            set_depth,
-            stiffness,
-        ]| {
-            let (depth_of_cut, left) = true_depth_of(
-                tw_specific_force {
-                    mpa: specific_force,
-                },
-                tw_exponent { ratio: exponent },
-                tw_feed { mm_per_rev: feed },
-                tw_cutting_edge_angle {
-                    deg: cutting_edge_angle,
-                },
-                tw_corner_radius { mm: corner_radius },
-                tw_normal_ratio {
-                    ratio: normal_ratio,
-                },
-                tw_depth_of_cut { mm: set_depth },
-                tw_stiffness {
-                    kn_per_mm: stiffness,
-                },
-            )?;
-            Ok(([depth_of_cut.trade(), left.trade()], 0))
-        },
-    )
-}
-
-#[allow(clippy::too_many_arguments)]
-fn largest_depth_for_of(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-    stiffness: tw_stiffness,
-    allowed: tw_diameter_error,
-) -> Result<DepthOfCut, Error> {
-    let edge = edge(
-        specific_force,
-        exponent,
-        feed,
-        cutting_edge_angle,
-        corner_radius,
-        normal_ratio,
-    )?;
-    spring_back::largest_depth(&edge, stiffness.read()?, allowed.named("allowed")?)?
-        .ok_or_else(no_depth)
-}
-
-/// The greatest depth of cut whose spring stays within an allowed error of the diameter.
-/// TW_IMPOSSIBLE where the passive force of this edge never grows so far (an edge of 90 deg and
-/// beyond, once the corner is in the cut): then another limit decides, not the spring.
-/// TW_CONTRADICTION for an allowed error that is not above zero.
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_largest_depth_for(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-    corner_radius: tw_corner_radius,
-    normal_ratio: tw_normal_ratio,
-    stiffness: tw_stiffness,
-    allowed: tw_diameter_error,
-    depth_of_cut: *mut tw_depth_of_cut,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !depth_of_cut.is_null(),
-        || {
-            Ok(tw_depth_of_cut::from(largest_depth_for_of(
-                specific_force,
-                exponent,
-                feed,
-                cutting_edge_angle,
-                corner_radius,
-                normal_ratio,
-                stiffness,
-                allowed,
-            )?))
-        },
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(depth_of_cut, answer) },
-    )
-}
-
-/// tw_largest_depth_for for every row.
-///
-/// Columns, see the first page: specific_force, exponent, feed, cutting_edge_angle, corner_radius,
-/// normal_ratio, stiffness and allowed are read, depth_of_cut is written. row_status may be NULL;
-/// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_largest_depth_for_column(
-    specific_force: *const tw_column,
-    exponent: *const tw_column,
-    feed: *const tw_column,
-    cutting_edge_angle: *const tw_column,
-    corner_radius: *const tw_column,
-    normal_ratio: *const tw_column,
-    stiffness: *const tw_column,
-    allowed: *const tw_column,
-    depth_of_cut: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<SpecificCuttingForce>("specific_force", specific_force),
-            Input::of::<ForceExponent>("exponent", exponent),
-            Input::of::<Feed>("feed", feed),
-            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
-            Input::of::<CornerRadius>("corner_radius", corner_radius),
-            Input::of::<NormalRatio>("normal_ratio", normal_ratio),
-            Input::of::<Stiffness>("stiffness", stiffness),
-            Input::of::<DiameterError>("allowed", allowed),
-        ],
-        outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(
-        detail,
-        |[
-            specific_force,
-            exponent,
-            feed,
-            cutting_edge_angle,
-            corner_radius,
-            normal_ratio,
-            stiffness,
-            allowed,
-        ]| {
-            let found = largest_depth_for_of(
-                tw_specific_force {
-                    mpa: specific_force,
-                },
-                tw_exponent { ratio: exponent },
-                tw_feed { mm_per_rev: feed },
-                tw_cutting_edge_angle {
-                    deg: cutting_edge_angle,
-                },
-                tw_corner_radius { mm: corner_radius },
-                tw_normal_ratio {
-                    ratio: normal_ratio,
-                },
-                tw_stiffness {
-                    kn_per_mm: stiffness,
-                },
-                tw_diameter_error { mm: allowed },
-            )?;
-            Ok(([found.trade()], 0))
-        },
-    )
-}
-
-#[allow(clippy::too_many_arguments)]
-fn diameter_error_with_sag_of(
-    diameter: tw_diameter,
-    passive: tw_deflection,
-    tangential: tw_tangential_deflection,
-) -> Result<DiameterError, Error> {
-    Ok(spring_back::diameter_error_with_sag(
-        diameter.read()?,
-        passive.named("passive")?,
-        tangential.named("tangential")?,
-    ))
-}
-
-/// The error of the diameter when the bar gives way both across and along the cutting speed: 2
-/// (sqrt((R + delta)^2 + v^2) - R).
-///
-/// detail may be NULL. After a failure the output is NaN.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_diameter_error_with_sag(
-    diameter: tw_diameter,
-    passive: tw_deflection,
-    tangential: tw_tangential_deflection,
-    diameter_error: *mut tw_diameter_error,
-    detail: *mut tw_error,
-) -> tw_status {
-    call(
-        detail,
-        !diameter_error.is_null(),
-        || {
-            Ok(tw_diameter_error::from(diameter_error_with_sag_of(
-                diameter, passive, tangential,
-            )?))
-        },
-        // SAFETY: outputs are NULL or may be written (contract of the header).
-        |answer| unsafe { put(diameter_error, answer) },
-    )
-}
-
-/// tw_diameter_error_with_sag for every row.
-///
-/// Columns, see the first page: diameter, passive and tangential are read, diameter_error is
-/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
-/// 4). detail may be NULL.
-///
-/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-/// is refused (NULL, stride, overlap): then nothing is written.
-#[unsafe(no_mangle)]
-#[must_use]
-#[allow(clippy::too_many_arguments)]
-pub unsafe extern "C" fn tw_diameter_error_with_sag_column(
-    diameter: *const tw_column,
-    passive: *const tw_column,
-    tangential: *const tw_column,
-    diameter_error: *const tw_out_column,
-    row_status: *mut i32,
-    row_status_stride_bytes: usize,
-    detail: *mut tw_error,
-) -> tw_status {
-    let job = Job {
-        inputs: [
-            Input::of::<Diameter>("diameter", diameter),
-            Input::of::<Deflection>("passive", passive),
-            Input::of::<TangentialDeflection>("tangential", tangential),
-        ],
-        outputs: [Output::of::<DiameterError>(
-            "diameter_error",
-            diameter_error,
-        )],
-        regime: Numbers::NONE,
-        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
-    };
-    job.run_checked(detail, |[diameter, passive, tangential]| {
-        let found = diameter_error_with_sag_of(
-            tw_diameter { mm: diameter },
-            tw_deflection { mm: passive },
-            tw_tangential_deflection { mm: tangential },
-        )?;
-        Ok(([found.trade()], 0))
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
 fn tailstock_correction_of(
     near_at: tw_length,
     near_error: tw_diameter_error,
@@ -1371,6 +699,613 @@ pub unsafe extern "C" fn tw_tailstock_correction_column(
                 },
             )?;
             Ok(([found.trade()], 0))
+        },
+    )
+}
+
+/// The kernel's words about a measurement, at the arguments of the call.
+fn of_the_measurement(error: Error) -> Error {
+    match error.field() {
+        "force" => error.at("passive_force"),
+        "measured[0].at" => error.at("near_at"),
+        "measured[1].at" => error.at("far_at"),
+        "measured" => error.at("far_error"),
+        _ => error,
+    }
+}
+
+#[allow(clippy::too_many_arguments)]
+fn centre_force_of(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    chuck: tw_stiffness,
+    chuck_rotational: tw_rotational_stiffness,
+    centre: tw_stiffness,
+    passive_force: tw_passive_force,
+    at: tw_length,
+) -> Result<PassiveForce, Error> {
+    let youngs_modulus = youngs_modulus.read()?;
+    let diameter = diameter.read()?;
+    let overhang = overhang.read()?;
+    let chuck = spring(chuck.kn_per_mm, || chuck.named("chuck"))?;
+    let chuck_rotational = spring(chuck_rotational.knm_per_rad, || {
+        chuck_rotational.named("chuck_rotational")
+    })?;
+    let centre = spring(centre.kn_per_mm, || centre.named("centre"))?;
+    let passive_force = passive_force.read()?;
+    let at = at.named("at")?;
+    let bar = Bar::new(youngs_modulus, diameter, overhang);
+    let springs = Springs {
+        chuck,
+        chuck_rotational,
+        centre,
+    };
+    bar::centre_force(&bar, &springs, passive_force, at)
+}
+
+/// The force with which the centre at the end of a bar holds against the tool, the chuck holding
+/// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
+///
+/// The three springs say how the chuck gives way across and by tilting, and how the centre does;
+/// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
+/// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
+/// in it.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_centre_force(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    chuck: tw_stiffness,
+    chuck_rotational: tw_rotational_stiffness,
+    centre: tw_stiffness,
+    passive_force: tw_passive_force,
+    at: tw_length,
+    centre_force: *mut tw_passive_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !centre_force.is_null(),
+        || {
+            Ok(tw_passive_force::from(centre_force_of(
+                youngs_modulus,
+                diameter,
+                overhang,
+                chuck,
+                chuck_rotational,
+                centre,
+                passive_force,
+                at,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(centre_force, answer) },
+    )
+}
+
+/// tw_centre_force for every row.
+///
+/// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+/// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_centre_force_column(
+    youngs_modulus: *const tw_column,
+    diameter: *const tw_column,
+    overhang: *const tw_column,
+    chuck: *const tw_column,
+    chuck_rotational: *const tw_column,
+    centre: *const tw_column,
+    passive_force: *const tw_column,
+    at: *const tw_column,
+    centre_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Overhang>("overhang", overhang),
+            Input::of::<Stiffness>("chuck", chuck),
+            Input::of::<RotationalStiffness>("chuck_rotational", chuck_rotational),
+            Input::of::<Stiffness>("centre", centre),
+            Input::of::<PassiveForce>("passive_force", passive_force),
+            Input::of::<WorkLength>("at", at),
+        ],
+        outputs: [Output::of::<PassiveForce>("centre_force", centre_force)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    let kernel = |[
+        youngs_modulus,
+        diameter,
+        overhang,
+        chuck,
+        chuck_rotational,
+        centre,
+        passive_force,
+        at,
+    ]: [f64; 8]|
+     -> Result<([f64; 1], i32), Error> {
+        let found = centre_force_of(
+            tw_youngs_modulus {
+                gpa: youngs_modulus,
+            },
+            tw_diameter { mm: diameter },
+            tw_overhang { mm: overhang },
+            tw_stiffness { kn_per_mm: chuck },
+            tw_rotational_stiffness {
+                knm_per_rad: chuck_rotational,
+            },
+            tw_stiffness { kn_per_mm: centre },
+            tw_passive_force { n: passive_force },
+            tw_length { mm: at },
+        )?;
+        Ok(([found.trade()], 0))
+    };
+    let rigid = [false, false, false, true, true, true, false, false];
+    job.run_checked_but_rigid(detail, rigid, kernel)
+}
+
+#[allow(clippy::too_many_arguments)]
+fn worst_station_of(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    chuck: tw_stiffness,
+    chuck_rotational: tw_rotational_stiffness,
+    centre: tw_stiffness,
+    passive_force: tw_passive_force,
+    from: tw_length,
+    to: tw_length,
+    support: Support,
+) -> Result<(WorkLength, Deflection), Error> {
+    let youngs_modulus = youngs_modulus.read()?;
+    let diameter = diameter.read()?;
+    let overhang = overhang.read()?;
+    let chuck = spring(chuck.kn_per_mm, || chuck.named("chuck"))?;
+    let chuck_rotational = spring(chuck_rotational.knm_per_rad, || {
+        chuck_rotational.named("chuck_rotational")
+    })?;
+    let centre = spring(centre.kn_per_mm, || centre.named("centre"))?;
+    let passive_force = passive_force.read()?;
+    let from = from.named("from")?;
+    let to = to.named("to")?;
+    let bar = Bar::new(youngs_modulus, diameter, overhang);
+    let springs = Springs {
+        chuck,
+        chuck_rotational,
+        centre,
+    };
+    let found = bar::worst_station(&bar, &springs, support, passive_force, from, to)?;
+    Ok((found.0, found.1))
+}
+
+/// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
+/// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
+/// from the chuck) or at one of the two.
+///
+/// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
+/// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
+/// from.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_worst_station(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    chuck: tw_stiffness,
+    chuck_rotational: tw_rotational_stiffness,
+    centre: tw_stiffness,
+    passive_force: tw_passive_force,
+    from: tw_length,
+    to: tw_length,
+    support: i32,
+    at: *mut tw_length,
+    deflection: *mut tw_deflection,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(at.is_null() && deflection.is_null()),
+        || {
+            let support = support_of(support)?;
+            let (at_is, deflection_is) = worst_station_of(
+                youngs_modulus,
+                diameter,
+                overhang,
+                chuck,
+                chuck_rotational,
+                centre,
+                passive_force,
+                from,
+                to,
+                support,
+            )?;
+            Ok((tw_length::from(at_is), tw_deflection::from(deflection_is)))
+        },
+        |(at_is, deflection_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(at, at_is);
+                put(deflection, deflection_is);
+            }
+        },
+    )
+}
+
+/// tw_worst_station for every row.
+///
+/// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+/// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
+/// unless both are. support is one number for all rows; one that is refused fails the whole call.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_worst_station_column(
+    youngs_modulus: *const tw_column,
+    diameter: *const tw_column,
+    overhang: *const tw_column,
+    chuck: *const tw_column,
+    chuck_rotational: *const tw_column,
+    centre: *const tw_column,
+    passive_force: *const tw_column,
+    from: *const tw_column,
+    to: *const tw_column,
+    support: i32,
+    at: *const tw_out_column,
+    deflection: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Overhang>("overhang", overhang),
+            Input::of::<Stiffness>("chuck", chuck),
+            Input::of::<RotationalStiffness>("chuck_rotational", chuck_rotational),
+            Input::of::<Stiffness>("centre", centre),
+            Input::of::<PassiveForce>("passive_force", passive_force),
+            Input::of::<WorkLength>("from", from),
+            Input::of::<WorkLength>("to", to),
+        ],
+        outputs: [
+            Output::of::<WorkLength>("at", at),
+            Output::of::<Deflection>("deflection", deflection),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(support_of(support)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(support) => {
+            let kernel = |[
+                youngs_modulus,
+                diameter,
+                overhang,
+                chuck,
+                chuck_rotational,
+                centre,
+                passive_force,
+                from,
+                to,
+            ]: [f64; 9]|
+             -> Result<([f64; 2], i32), Error> {
+                let (at, deflection) = worst_station_of(
+                    tw_youngs_modulus {
+                        gpa: youngs_modulus,
+                    },
+                    tw_diameter { mm: diameter },
+                    tw_overhang { mm: overhang },
+                    tw_stiffness { kn_per_mm: chuck },
+                    tw_rotational_stiffness {
+                        knm_per_rad: chuck_rotational,
+                    },
+                    tw_stiffness { kn_per_mm: centre },
+                    tw_passive_force { n: passive_force },
+                    tw_length { mm: from },
+                    tw_length { mm: to },
+                    support,
+                )?;
+                Ok(([at.trade(), deflection.trade()], 0))
+            };
+            let rigid = [false, false, false, true, true, true, false, false, false];
+            job.run_checked_but_rigid(detail, rigid, kernel)
+        }
+    }
+}
+
+fn tailstock_error_of(
+    set_over: tw_set_over,
+    at: tw_length,
+    overhang: tw_overhang,
+    support: Support,
+) -> Result<DiameterError, Error> {
+    let set_over = set_over.read()?;
+    let at = at.named("at")?;
+    let overhang = overhang.read()?;
+
+    measured_taper::tailstock_error(support, set_over, at, overhang)
+}
+
+/// The error of the diameter at a place when the tailstock stands off the axis. Between centres
+/// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
+/// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
+/// measured from the head, overhang is the length between the supports.
+///
+/// support is a number of enum tw_support. A place beyond the overhang is refused
+/// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_tailstock_error(
+    set_over: tw_set_over,
+    at: tw_length,
+    overhang: tw_overhang,
+    support: i32,
+    diameter_error: *mut tw_diameter_error,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !diameter_error.is_null(),
+        || {
+            let support = support_of(support)?;
+            Ok(tw_diameter_error::from(tailstock_error_of(
+                set_over, at, overhang, support,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(diameter_error, answer) },
+    )
+}
+
+/// tw_tailstock_error for every row.
+///
+/// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
+/// support is one number for all rows; one that is refused fails the whole call. row_status may
+/// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+/// NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_tailstock_error_column(
+    set_over: *const tw_column,
+    at: *const tw_column,
+    overhang: *const tw_column,
+    support: i32,
+    diameter_error: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SetOver>("set_over", set_over),
+            Input::of::<WorkLength>("at", at),
+            Input::of::<Overhang>("overhang", overhang),
+        ],
+        outputs: [Output::of::<DiameterError>(
+            "diameter_error",
+            diameter_error,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(support_of(support)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(support) => job.run_checked(detail, |[set_over, at, overhang]| {
+            let found = tailstock_error_of(
+                tw_set_over { mm: set_over },
+                tw_length { mm: at },
+                tw_overhang { mm: overhang },
+                support,
+            )?;
+            Ok(([found.trade()], 0))
+        }),
+    }
+}
+
+#[allow(clippy::too_many_arguments)]
+fn stiffness_from_taper_of(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    passive_force: tw_passive_force,
+    near_at: tw_length,
+    near_error: tw_diameter_error,
+    far_at: tw_length,
+    far_error: tw_diameter_error,
+) -> Result<(f64, f64), Error> {
+    let youngs_modulus = youngs_modulus.read()?;
+    let diameter = diameter.read()?;
+    let overhang = overhang.read()?;
+    let passive_force = passive_force.read()?;
+    let near_at = near_at.named("near_at")?;
+    let near_error = near_error.named("near_error")?;
+    let far_at = far_at.named("far_at")?;
+    let far_error = far_error.named("far_error")?;
+    let length = WorkLength::from_trade(overhang.trade()).map_err(|error| error.at("overhang"))?;
+    let found = measured_taper::stiffness_from_taper(
+        youngs_modulus,
+        &[Section::cylinder(diameter, length)],
+        passive_force,
+        &[
+            Measured::new(near_at, near_error),
+            Measured::new(far_at, far_error),
+        ],
+    )
+    .map_err(of_the_measurement)?;
+    Ok((
+        found.chuck.map_or(f64::INFINITY, Stiffness::trade),
+        found
+            .chuck_rotational
+            .map_or(f64::INFINITY, RotationalStiffness::trade),
+    ))
+}
+
+/// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
+/// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
+/// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
+/// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
+/// takes it.
+///
+/// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
+/// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
+/// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_stiffness_from_taper(
+    youngs_modulus: tw_youngs_modulus,
+    diameter: tw_diameter,
+    overhang: tw_overhang,
+    passive_force: tw_passive_force,
+    near_at: tw_length,
+    near_error: tw_diameter_error,
+    far_at: tw_length,
+    far_error: tw_diameter_error,
+    chuck: *mut tw_stiffness,
+    chuck_rotational: *mut tw_rotational_stiffness,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(chuck.is_null() && chuck_rotational.is_null()),
+        || {
+            let (chuck_is, chuck_rotational_is) = stiffness_from_taper_of(
+                youngs_modulus,
+                diameter,
+                overhang,
+                passive_force,
+                near_at,
+                near_error,
+                far_at,
+                far_error,
+            )?;
+            Ok((
+                tw_stiffness {
+                    kn_per_mm: chuck_is,
+                },
+                tw_rotational_stiffness {
+                    knm_per_rad: chuck_rotational_is,
+                },
+            ))
+        },
+        |(chuck_is, chuck_rotational_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(chuck, chuck_is);
+                put(chuck_rotational, chuck_rotational_is);
+            }
+        },
+    )
+}
+
+/// tw_stiffness_from_taper for every row.
+///
+/// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
+/// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
+/// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+/// apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_stiffness_from_taper_column(
+    youngs_modulus: *const tw_column,
+    diameter: *const tw_column,
+    overhang: *const tw_column,
+    passive_force: *const tw_column,
+    near_at: *const tw_column,
+    near_error: *const tw_column,
+    far_at: *const tw_column,
+    far_error: *const tw_column,
+    chuck: *const tw_out_column,
+    chuck_rotational: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<Overhang>("overhang", overhang),
+            Input::of::<PassiveForce>("passive_force", passive_force),
+            Input::of::<WorkLength>("near_at", near_at),
+            Input::of::<DiameterError>("near_error", near_error),
+            Input::of::<WorkLength>("far_at", far_at),
+            Input::of::<DiameterError>("far_error", far_error),
+        ],
+        outputs: [
+            Output::of::<Stiffness>("chuck", chuck),
+            Output::of::<RotationalStiffness>("chuck_rotational", chuck_rotational),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            youngs_modulus,
+            diameter,
+            overhang,
+            passive_force,
+            near_at,
+            near_error,
+            far_at,
+            far_error,
+        ]| {
+            let (chuck, chuck_rotational) = stiffness_from_taper_of(
+                tw_youngs_modulus {
+                    gpa: youngs_modulus,
+                },
+                tw_diameter { mm: diameter },
+                tw_overhang { mm: overhang },
+                tw_passive_force { n: passive_force },
+                tw_length { mm: near_at },
+                tw_diameter_error { mm: near_error },
+                tw_length { mm: far_at },
+                tw_diameter_error { mm: far_error },
+            )?;
+            Ok(([chuck, chuck_rotational], 0))
         },
     )
 }

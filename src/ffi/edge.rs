@@ -6,10 +6,12 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::status::{tw_error, tw_status};
 use super::{call, put};
 use crate::error::Error;
+use crate::physics::force::{self, ForceLaw};
 use crate::physics::{edge_in_cut, force_factors};
 use crate::quantity::{
     ChipArea, ChipThickness, CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, EdgeLength,
-    Feed, ForceFactor, MinorCuttingEdgeAngle, Quantity, RakeAngle,
+    Feed, ForceExponent, ForceFactor, ForceScatter, MinorCuttingEdgeAngle, NormalRatio, Quantity,
+    RakeAngle, SpecificCuttingForce,
 };
 
 fn rake_factor_of(
@@ -298,4 +300,452 @@ pub unsafe extern "C" fn tw_equivalent_chip_thickness_column(
             ))
         },
     )
+}
+
+fn feed_factor_of(exponent: tw_exponent, from: tw_feed, to: tw_feed) -> Result<ForceFactor, Error> {
+    let exponent = exponent.read()?;
+    let from = from.named("from")?;
+    let to = to.named("to")?;
+    // The factor does not depend on the specific force.
+    let law = ForceLaw::new(SpecificCuttingForce::computed_trade(1000.0), exponent);
+    Ok(force::feed_factor(law, from, to))
+}
+
+/// By what factor all three forces grow when only the feed changes: (to / from)^(1 - exponent). The
+/// same depth and the same edge, straight or round; exponent is that of the specific force.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_factor(
+    exponent: tw_exponent,
+    from: tw_feed,
+    to: tw_feed,
+    force_factor: *mut tw_force_factor,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !force_factor.is_null(),
+        || Ok(tw_force_factor::from(feed_factor_of(exponent, from, to)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(force_factor, answer) },
+    )
+}
+
+/// tw_feed_factor for every row.
+///
+/// Columns, see the first page: exponent, from and to are read, force_factor is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_factor_column(
+    exponent: *const tw_column,
+    from: *const tw_column,
+    to: *const tw_column,
+    force_factor: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<ForceExponent>("exponent", exponent),
+            Input::of::<Feed>("from", from),
+            Input::of::<Feed>("to", to),
+        ],
+        outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[exponent, from, to]| {
+        let found = feed_factor_of(
+            tw_exponent { ratio: exponent },
+            tw_feed { mm_per_rev: from },
+            tw_feed { mm_per_rev: to },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn effective_edge_angle_of(
+    specific_force: tw_specific_force,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    normal_ratio: tw_normal_ratio,
+) -> Result<CuttingEdgeAngle, Error> {
+    let specific_force = specific_force.read()?;
+    let exponent = exponent.read()?;
+    let depth_of_cut = depth_of_cut.read()?;
+    let feed = feed.read()?;
+    let cutting_edge_angle = cutting_edge_angle.read()?;
+    let corner_radius = corner_radius.read()?;
+    let normal_ratio = normal_ratio.read()?;
+    let forces = force::cutting_forces(
+        ForceLaw::new(specific_force, exponent),
+        depth_of_cut,
+        feed,
+        cutting_edge_angle,
+        corner_radius,
+        normal_ratio,
+    );
+    Ok(force::effective_edge_angle(&forces))
+}
+
+/// The edge angle that a straight edge with the same direction of force would have: atan2(feed
+/// force, passive force) of tw_cutting_forces, with the same arguments. As the cut gets lighter
+/// it falls to zero: all of the force normal to the edge bends the bar then.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_effective_edge_angle(
+    specific_force: tw_specific_force,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    normal_ratio: tw_normal_ratio,
+    edge_angle: *mut tw_cutting_edge_angle,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !edge_angle.is_null(),
+        || {
+            Ok(tw_cutting_edge_angle::from(effective_edge_angle_of(
+                specific_force,
+                exponent,
+                depth_of_cut,
+                feed,
+                cutting_edge_angle,
+                corner_radius,
+                normal_ratio,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(edge_angle, answer) },
+    )
+}
+
+/// tw_effective_edge_angle for every row.
+///
+/// Columns, see the first page: specific_force, exponent, depth_of_cut, feed, cutting_edge_angle,
+/// corner_radius and normal_ratio are read, edge_angle is written. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_effective_edge_angle_column(
+    specific_force: *const tw_column,
+    exponent: *const tw_column,
+    depth_of_cut: *const tw_column,
+    feed: *const tw_column,
+    cutting_edge_angle: *const tw_column,
+    corner_radius: *const tw_column,
+    normal_ratio: *const tw_column,
+    edge_angle: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificCuttingForce>("specific_force", specific_force),
+            Input::of::<ForceExponent>("exponent", exponent),
+            Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+            Input::of::<NormalRatio>("normal_ratio", normal_ratio),
+        ],
+        outputs: [Output::of::<CuttingEdgeAngle>("edge_angle", edge_angle)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            specific_force,
+            exponent,
+            depth_of_cut,
+            feed,
+            cutting_edge_angle,
+            corner_radius,
+            normal_ratio,
+        ]| {
+            let found = effective_edge_angle_of(
+                tw_specific_force {
+                    mpa: specific_force,
+                },
+                tw_exponent { ratio: exponent },
+                tw_depth_of_cut { mm: depth_of_cut },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_edge_angle {
+                    deg: cutting_edge_angle,
+                },
+                tw_corner_radius { mm: corner_radius },
+                tw_normal_ratio {
+                    ratio: normal_ratio,
+                },
+            )?;
+            Ok(([found.trade()], 0))
+        },
+    )
+}
+
+fn corrected_specific_force_of(
+    specific_force: tw_specific_force,
+    force_factor: tw_force_factor,
+) -> Result<SpecificCuttingForce, Error> {
+    let specific_force = specific_force.read()?;
+    let force_factor = force_factor.read()?;
+    // The exponent stays as it is.
+    let law = ForceLaw::new(specific_force, ForceExponent::computed_trade(0.25));
+    Ok(force_factors::corrected(law, force_factor).specific_force)
+}
+
+/// The specific force of a material with a factor on its force, such as tw_rake_factor times
+/// tw_carbide_speed_factor: their product. The exponent stays.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_corrected_specific_force(
+    specific_force: tw_specific_force,
+    force_factor: tw_force_factor,
+    corrected: *mut tw_specific_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !corrected.is_null(),
+        || {
+            Ok(tw_specific_force::from(corrected_specific_force_of(
+                specific_force,
+                force_factor,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(corrected, answer) },
+    )
+}
+
+/// tw_corrected_specific_force for every row.
+///
+/// Columns, see the first page: specific_force and force_factor are read, corrected is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_corrected_specific_force_column(
+    specific_force: *const tw_column,
+    force_factor: *const tw_column,
+    corrected: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificCuttingForce>("specific_force", specific_force),
+            Input::of::<ForceFactor>("force_factor", force_factor),
+        ],
+        outputs: [Output::of::<SpecificCuttingForce>("corrected", corrected)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[specific_force, force_factor]| {
+        let found = corrected_specific_force_of(
+            tw_specific_force {
+                mpa: specific_force,
+            },
+            tw_force_factor {
+                ratio: force_factor,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn corrected_ratio_of(
+    normal_ratio: tw_normal_ratio,
+    main_factor: tw_force_factor,
+    normal_factor: tw_force_factor,
+) -> Result<NormalRatio, Error> {
+    let normal_ratio = normal_ratio.read()?;
+    let main_factor = main_factor.named("main_factor")?;
+    let normal_factor = normal_factor.named("normal_factor")?;
+
+    Ok(force_factors::corrected_ratio(
+        normal_ratio,
+        main_factor,
+        normal_factor,
+    ))
+}
+
+/// The normal ratio when the force normal to the edge has another factor than the main force, as
+/// at a worn edge: normal_ratio normal_factor / main_factor.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_corrected_ratio(
+    normal_ratio: tw_normal_ratio,
+    main_factor: tw_force_factor,
+    normal_factor: tw_force_factor,
+    corrected: *mut tw_normal_ratio,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !corrected.is_null(),
+        || {
+            Ok(tw_normal_ratio::from(corrected_ratio_of(
+                normal_ratio,
+                main_factor,
+                normal_factor,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(corrected, answer) },
+    )
+}
+
+/// tw_corrected_ratio for every row.
+///
+/// Columns, see the first page: normal_ratio, main_factor and normal_factor are read, corrected
+/// is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_corrected_ratio_column(
+    normal_ratio: *const tw_column,
+    main_factor: *const tw_column,
+    normal_factor: *const tw_column,
+    corrected: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<NormalRatio>("normal_ratio", normal_ratio),
+            Input::of::<ForceFactor>("main_factor", main_factor),
+            Input::of::<ForceFactor>("normal_factor", normal_factor),
+        ],
+        outputs: [Output::of::<NormalRatio>("corrected", corrected)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[normal_ratio, main_factor, normal_factor]| {
+        let found = corrected_ratio_of(
+            tw_normal_ratio {
+                ratio: normal_ratio,
+            },
+            tw_force_factor { ratio: main_factor },
+            tw_force_factor {
+                ratio: normal_factor,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn scattered_of(force_scatter: tw_force_scatter) -> Result<(ForceFactor, ForceFactor), Error> {
+    let force_scatter = force_scatter.read()?;
+
+    let found = force_factors::scattered(force_scatter);
+    Ok((found[0], found[1]))
+}
+
+/// The least and the largest factor of a force that scatters by a share either way:
+/// 1 - force_scatter, 1 + force_scatter.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_scattered(
+    force_scatter: tw_force_scatter,
+    least: *mut tw_force_factor,
+    largest: *mut tw_force_factor,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(least.is_null() && largest.is_null()),
+        || {
+            let (least_is, largest_is) = scattered_of(force_scatter)?;
+            Ok((
+                tw_force_factor::from(least_is),
+                tw_force_factor::from(largest_is),
+            ))
+        },
+        |(least_is, largest_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(least, least_is);
+                put(largest, largest_is);
+            }
+        },
+    )
+}
+
+/// tw_scattered for every row.
+///
+/// Columns, see the first page: force_scatter is read, least and largest are written, each may be
+/// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+/// apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_scattered_column(
+    force_scatter: *const tw_column,
+    least: *const tw_out_column,
+    largest: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<ForceScatter>("force_scatter", force_scatter)],
+        outputs: [
+            Output::of::<ForceFactor>("least", least),
+            Output::of::<ForceFactor>("largest", largest),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[force_scatter]| {
+        let (least, largest) = scattered_of(tw_force_scatter {
+            ratio: force_scatter,
+        })?;
+        Ok(([least.trade(), largest.trade()], 0))
+    })
 }

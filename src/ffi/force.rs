@@ -6,11 +6,13 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::status::{tw_error, tw_status};
 use super::{call, put};
 use crate::error::Error;
+use crate::physics::engagement::ChipSection;
 use crate::physics::force::{self, CuttingForces, ForceLaw};
+use crate::physics::three_forces::{self, ThreeLaws};
 use crate::physics::{engagement, parting};
 use crate::quantity::{
-    BladeWidth, ChipThickness, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed, FeedForce,
-    ForceExponent, ForceFactor, MainForce, NormalRatio, PassiveForce, Quantity,
+    BladeWidth, ChipThickness, ChipWidth, CornerRadius, CuttingEdgeAngle, DepthOfCut, Feed,
+    FeedForce, ForceExponent, ForceFactor, MainForce, NormalRatio, PassiveForce, Quantity,
     SpecificCuttingForce, SpecificForceAtChip,
 };
 
@@ -466,6 +468,326 @@ pub unsafe extern "C" fn tw_parting_force_column(
                 },
             )?;
             Ok(([main_force.trade()], 0))
+        },
+    )
+}
+
+fn parting_forces_of(
+    specific_force: tw_specific_force,
+    exponent: tw_exponent,
+    width: tw_width,
+    feed: tw_feed,
+    shape_factor: tw_force_factor,
+    normal_ratio: tw_normal_ratio,
+) -> Result<(MainForce, FeedForce), Error> {
+    let specific_force = specific_force.read()?;
+    let exponent = exponent.read()?;
+    let width = width.read()?;
+    let feed = feed.read()?;
+    let shape_factor = shape_factor.named("shape_factor")?;
+    let normal_ratio = normal_ratio.read()?;
+
+    let found = parting::parting_forces(
+        ForceLaw::new(specific_force, exponent),
+        width,
+        feed,
+        shape_factor,
+        normal_ratio,
+    );
+    Ok((found.main, found.feed))
+}
+
+/// Main and feed force on a square blade. The main force is tw_parting_force, with the same
+/// arguments; the feed force, towards the axis, is normal_ratio times as much and bends the bar.
+/// A square blade has no passive force; one with an oblique front edge is pushed aside as well.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_parting_forces(
+    specific_force: tw_specific_force,
+    exponent: tw_exponent,
+    width: tw_width,
+    feed: tw_feed,
+    shape_factor: tw_force_factor,
+    normal_ratio: tw_normal_ratio,
+    main_force: *mut tw_main_force,
+    feed_force: *mut tw_feed_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(main_force.is_null() && feed_force.is_null()),
+        || {
+            let (main_force_is, feed_force_is) = parting_forces_of(
+                specific_force,
+                exponent,
+                width,
+                feed,
+                shape_factor,
+                normal_ratio,
+            )?;
+            Ok((
+                tw_main_force::from(main_force_is),
+                tw_feed_force::from(feed_force_is),
+            ))
+        },
+        |(main_force_is, feed_force_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(main_force, main_force_is);
+                put(feed_force, feed_force_is);
+            }
+        },
+    )
+}
+
+/// tw_parting_forces for every row.
+///
+/// Columns, see the first page: specific_force, exponent, width, feed, shape_factor and
+/// normal_ratio are read, main_force and feed_force are written, each may be NULL unless both
+/// are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+/// 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_parting_forces_column(
+    specific_force: *const tw_column,
+    exponent: *const tw_column,
+    width: *const tw_column,
+    feed: *const tw_column,
+    shape_factor: *const tw_column,
+    normal_ratio: *const tw_column,
+    main_force: *const tw_out_column,
+    feed_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificCuttingForce>("specific_force", specific_force),
+            Input::of::<ForceExponent>("exponent", exponent),
+            Input::of::<BladeWidth>("width", width),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<ForceFactor>("shape_factor", shape_factor),
+            Input::of::<NormalRatio>("normal_ratio", normal_ratio),
+        ],
+        outputs: [
+            Output::of::<MainForce>("main_force", main_force),
+            Output::of::<FeedForce>("feed_force", feed_force),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            specific_force,
+            exponent,
+            width,
+            feed,
+            shape_factor,
+            normal_ratio,
+        ]| {
+            let (main_force, feed_force) = parting_forces_of(
+                tw_specific_force {
+                    mpa: specific_force,
+                },
+                tw_exponent { ratio: exponent },
+                tw_width { mm: width },
+                tw_feed { mm_per_rev: feed },
+                tw_force_factor {
+                    ratio: shape_factor,
+                },
+                tw_normal_ratio {
+                    ratio: normal_ratio,
+                },
+            )?;
+            Ok(([main_force.trade(), feed_force.trade()], 0))
+        },
+    )
+}
+
+#[allow(clippy::too_many_arguments)]
+fn measured_forces_of(
+    main_specific_force: tw_specific_force,
+    main_exponent: tw_exponent,
+    feed_specific_force: tw_specific_force,
+    feed_exponent: tw_exponent,
+    passive_specific_force: tw_specific_force,
+    passive_exponent: tw_exponent,
+    chip_thickness: tw_chip_thickness,
+    chip_width: tw_chip_width,
+) -> Result<(MainForce, FeedForce, PassiveForce), Error> {
+    let main_specific_force = main_specific_force.named("main_specific_force")?;
+    let main_exponent = main_exponent.named("main_exponent")?;
+    let feed_specific_force = feed_specific_force.named("feed_specific_force")?;
+    let feed_exponent = feed_exponent.named("feed_exponent")?;
+    let passive_specific_force = passive_specific_force.named("passive_specific_force")?;
+    let passive_exponent = passive_exponent.named("passive_exponent")?;
+    let chip_thickness = chip_thickness.read()?;
+    let chip_width = chip_width.read()?;
+    let laws = ThreeLaws::new(
+        ForceLaw::new(main_specific_force, main_exponent),
+        ForceLaw::new(feed_specific_force, feed_exponent),
+        ForceLaw::new(passive_specific_force, passive_exponent),
+    );
+    let found = three_forces::measured_forces(laws, ChipSection::new(chip_thickness, chip_width));
+    Ok((found.main, found.feed, found.passive))
+}
+
+/// The three forces of a chip, each after a law of its own that was measured: k b h^(1 - m), with
+/// specific force k and exponent m of main, feed and passive force. Holds for the tool, the edge
+/// angle and the speeds at which the laws were measured. For a chip from depth, feed and edge
+/// angle see tw_chip_section.
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_measured_forces(
+    main_specific_force: tw_specific_force,
+    main_exponent: tw_exponent,
+    feed_specific_force: tw_specific_force,
+    feed_exponent: tw_exponent,
+    passive_specific_force: tw_specific_force,
+    passive_exponent: tw_exponent,
+    chip_thickness: tw_chip_thickness,
+    chip_width: tw_chip_width,
+    main_force: *mut tw_main_force,
+    feed_force: *mut tw_feed_force,
+    passive_force: *mut tw_passive_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(main_force.is_null() && feed_force.is_null() && passive_force.is_null()),
+        || {
+            let (main_force_is, feed_force_is, passive_force_is) = measured_forces_of(
+                main_specific_force,
+                main_exponent,
+                feed_specific_force,
+                feed_exponent,
+                passive_specific_force,
+                passive_exponent,
+                chip_thickness,
+                chip_width,
+            )?;
+            Ok((
+                tw_main_force::from(main_force_is),
+                tw_feed_force::from(feed_force_is),
+                tw_passive_force::from(passive_force_is),
+            ))
+        },
+        |(main_force_is, feed_force_is, passive_force_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(main_force, main_force_is);
+                put(feed_force, feed_force_is);
+                put(passive_force, passive_force_is);
+            }
+        },
+    )
+}
+
+/// tw_measured_forces for every row.
+///
+/// Columns, see the first page: main_specific_force, main_exponent, feed_specific_force,
+/// feed_exponent, passive_specific_force, passive_exponent, chip_thickness and chip_width are
+/// read, main_force, feed_force and passive_force are written, each may be NULL unless all are.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_measured_forces_column(
+    main_specific_force: *const tw_column,
+    main_exponent: *const tw_column,
+    feed_specific_force: *const tw_column,
+    feed_exponent: *const tw_column,
+    passive_specific_force: *const tw_column,
+    passive_exponent: *const tw_column,
+    chip_thickness: *const tw_column,
+    chip_width: *const tw_column,
+    main_force: *const tw_out_column,
+    feed_force: *const tw_out_column,
+    passive_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificCuttingForce>("main_specific_force", main_specific_force),
+            Input::of::<ForceExponent>("main_exponent", main_exponent),
+            Input::of::<SpecificCuttingForce>("feed_specific_force", feed_specific_force),
+            Input::of::<ForceExponent>("feed_exponent", feed_exponent),
+            Input::of::<SpecificCuttingForce>("passive_specific_force", passive_specific_force),
+            Input::of::<ForceExponent>("passive_exponent", passive_exponent),
+            Input::of::<ChipThickness>("chip_thickness", chip_thickness),
+            Input::of::<ChipWidth>("chip_width", chip_width),
+        ],
+        outputs: [
+            Output::of::<MainForce>("main_force", main_force),
+            Output::of::<FeedForce>("feed_force", feed_force),
+            Output::of::<PassiveForce>("passive_force", passive_force),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            main_specific_force,
+            main_exponent,
+            feed_specific_force,
+            feed_exponent,
+            passive_specific_force,
+            passive_exponent,
+            chip_thickness,
+            chip_width,
+        ]| {
+            let (main_force, feed_force, passive_force) = measured_forces_of(
+                tw_specific_force {
+                    mpa: main_specific_force,
+                },
+                tw_exponent {
+                    ratio: main_exponent,
+                },
+                tw_specific_force {
+                    mpa: feed_specific_force,
+                },
+                tw_exponent {
+                    ratio: feed_exponent,
+                },
+                tw_specific_force {
+                    mpa: passive_specific_force,
+                },
+                tw_exponent {
+                    ratio: passive_exponent,
+                },
+                tw_chip_thickness { mm: chip_thickness },
+                tw_chip_width { mm: chip_width },
+            )?;
+            Ok((
+                [
+                    main_force.trade(),
+                    feed_force.trade(),
+                    passive_force.trade(),
+                ],
+                0,
+            ))
         },
     )
 }

@@ -8,7 +8,7 @@ use super::{call, put};
 use crate::error::Error;
 use crate::physics::heat as kernel;
 use crate::quantity::{
-    Diameter, Duration, HeatShare, Mass, Power, Quantity, SpecificHeat, TemperatureRise,
+    Density, Diameter, Duration, HeatShare, Mass, Power, Quantity, SpecificHeat, TemperatureRise,
     ThermalExpansion, ThermalGrowth, WorkLength,
 };
 
@@ -339,6 +339,155 @@ pub unsafe extern "C" fn tw_temperature_rise_column(
             tw_specific_heat {
                 j_per_kgk: specific_heat,
             },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn length_at_20_of(
+    measured: tw_length,
+    expansion: tw_expansion,
+    rise: tw_rise,
+) -> Result<WorkLength, Error> {
+    let measured = measured.named("measured")?;
+    let expansion = expansion.read()?;
+    let rise = rise.read()?;
+
+    Ok(kernel::length_at_20(measured, expansion, rise))
+}
+
+/// What a length measured warm will be at 20 degC: measured / (1 + expansion rise). The instrument
+/// is itself at 20 degC; one as warm as the work errs by its own growth.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_length_at_20(
+    measured: tw_length,
+    expansion: tw_expansion,
+    rise: tw_rise,
+    length: *mut tw_length,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !length.is_null(),
+        || Ok(tw_length::from(length_at_20_of(measured, expansion, rise)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(length, answer) },
+    )
+}
+
+/// tw_length_at_20 for every row.
+///
+/// Columns, see the first page: measured, expansion and rise are read, length is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_length_at_20_column(
+    measured: *const tw_column,
+    expansion: *const tw_column,
+    rise: *const tw_column,
+    length: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<WorkLength>("measured", measured),
+            Input::of::<ThermalExpansion>("expansion", expansion),
+            Input::of::<TemperatureRise>("rise", rise),
+        ],
+        outputs: [Output::of::<WorkLength>("length", length)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[measured, expansion, rise]| {
+        let found = length_at_20_of(
+            tw_length { mm: measured },
+            tw_expansion {
+                um_per_mk: expansion,
+            },
+            tw_rise { k: rise },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn mass_of_bar_of(
+    density: tw_density,
+    diameter: tw_diameter,
+    length: tw_length,
+) -> Result<Mass, Error> {
+    let density = density.read()?;
+    let diameter = diameter.read()?;
+    let length = length.read()?;
+
+    Ok(kernel::mass_of_bar(density, diameter, length))
+}
+
+/// The mass of a solid round bar: density pi diameter^2 length / 4.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_mass_of_bar(
+    density: tw_density,
+    diameter: tw_diameter,
+    length: tw_length,
+    mass: *mut tw_mass,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !mass.is_null(),
+        || Ok(tw_mass::from(mass_of_bar_of(density, diameter, length)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(mass, answer) },
+    )
+}
+
+/// tw_mass_of_bar for every row.
+///
+/// Columns, see the first page: density, diameter and length are read, mass is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_mass_of_bar_column(
+    density: *const tw_column,
+    diameter: *const tw_column,
+    length: *const tw_column,
+    mass: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Density>("density", density),
+            Input::of::<Diameter>("diameter", diameter),
+            Input::of::<WorkLength>("length", length),
+        ],
+        outputs: [Output::of::<Mass>("mass", mass)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[density, diameter, length]| {
+        let found = mass_of_bar_of(
+            tw_density { kg_per_m3: density },
+            tw_diameter { mm: diameter },
+            tw_length { mm: length },
         )?;
         Ok(([found.trade()], 0))
     })

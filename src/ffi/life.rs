@@ -377,3 +377,184 @@ pub unsafe extern "C" fn tw_cheapest_life_column(
         },
     )
 }
+
+fn fastest_life_of(
+    constant: tw_life_constant,
+    exponent: tw_life_exponent,
+    change_time: tw_time,
+) -> Result<(ToolLife, CuttingSpeed), Error> {
+    let constant = constant.named("constant")?;
+    let exponent = exponent.named("exponent")?;
+    let change_time = change_time.named("change_time")?;
+
+    let found = wear::fastest_life(LifeLaw::new(constant, exponent), change_time)?;
+    Ok((found.life, found.cutting_speed))
+}
+
+/// The life at which most parts are made, and the cutting speed for it: (1/exponent - 1)
+/// change_time, by Taylor's law. As tw_cheapest_life with edges that cost nothing. Refused
+/// (TW_IMPOSSIBLE): an exponent of one or more, and a time of change for which no life is
+/// plausible.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_fastest_life(
+    constant: tw_life_constant,
+    exponent: tw_life_exponent,
+    change_time: tw_time,
+    life: *mut tw_life,
+    cutting_speed: *mut tw_cutting_speed,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(life.is_null() && cutting_speed.is_null()),
+        || {
+            let (life_is, cutting_speed_is) = fastest_life_of(constant, exponent, change_time)?;
+            Ok((
+                tw_life::from(life_is),
+                tw_cutting_speed::from(cutting_speed_is),
+            ))
+        },
+        |(life_is, cutting_speed_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(life, life_is);
+                put(cutting_speed, cutting_speed_is);
+            }
+        },
+    )
+}
+
+/// tw_fastest_life for every row.
+///
+/// Columns, see the first page: constant, exponent and change_time are read, life and
+/// cutting_speed are written, each may be NULL unless both are. row_status may be NULL; else one
+/// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_fastest_life_column(
+    constant: *const tw_column,
+    exponent: *const tw_column,
+    change_time: *const tw_column,
+    life: *const tw_out_column,
+    cutting_speed: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<LifeConstant>("constant", constant),
+            Input::of::<LifeExponent>("exponent", exponent),
+            Input::of::<Duration>("change_time", change_time),
+        ],
+        outputs: [
+            Output::of::<ToolLife>("life", life),
+            Output::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[constant, exponent, change_time]| {
+        let (life, cutting_speed) = fastest_life_of(
+            tw_life_constant {
+                m_per_min: constant,
+            },
+            tw_life_exponent { ratio: exponent },
+            tw_time { s: change_time },
+        )?;
+        Ok(([life.trade(), cutting_speed.trade()], 0))
+    })
+}
+
+fn life_constant_through_of(
+    cutting_speed: tw_cutting_speed,
+    life: tw_life,
+    exponent: tw_life_exponent,
+) -> Result<LifeConstant, Error> {
+    let cutting_speed = cutting_speed.read()?;
+    let life = life.read()?;
+    let exponent = exponent.named("exponent")?;
+
+    let found = LifeLaw::through(cutting_speed, life, exponent)?;
+    Ok(found.constant())
+}
+
+/// The constant of Taylor's law, v T^n = C, through one measured life at a cutting speed, its
+/// exponent known. A life so far from a minute that no constant is plausible is refused
+/// (TW_OUT_OF_RANGE).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_life_constant_through(
+    cutting_speed: tw_cutting_speed,
+    life: tw_life,
+    exponent: tw_life_exponent,
+    constant: *mut tw_life_constant,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !constant.is_null(),
+        || {
+            Ok(tw_life_constant::from(life_constant_through_of(
+                cutting_speed,
+                life,
+                exponent,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(constant, answer) },
+    )
+}
+
+/// tw_life_constant_through for every row.
+///
+/// Columns, see the first page: cutting_speed, life and exponent are read, constant is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_life_constant_through_column(
+    cutting_speed: *const tw_column,
+    life: *const tw_column,
+    exponent: *const tw_column,
+    constant: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<ToolLife>("life", life),
+            Input::of::<LifeExponent>("exponent", exponent),
+        ],
+        outputs: [Output::of::<LifeConstant>("constant", constant)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cutting_speed, life, exponent]| {
+        let found = life_constant_through_of(
+            tw_cutting_speed {
+                m_per_min: cutting_speed,
+            },
+            tw_life { s: life },
+            tw_life_exponent { ratio: exponent },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}

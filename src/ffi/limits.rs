@@ -8,11 +8,17 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::status::{Failure, tw_error, tw_status};
 use super::{call, guarded, put};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Clearance, Diameter, LowerDeviation, Quantity, Tolerance, UpperDeviation};
+use crate::quantity::{
+    Clearance, Diameter, LowerDeviation, Quantity, SizeUncertainty, Tolerance, UpperDeviation,
+    WorkLength,
+};
 use crate::standards::fit::{Fit, HoleLimits, ShaftLimits};
+use crate::standards::general_tolerance::{self, GeneralClass};
+use crate::standards::instrument::{self, Instrument};
 use crate::standards::limit_deviations::LimitDeviations;
 use crate::standards::limits::Limits;
 use crate::standards::tolerance_class::ToleranceClass;
+use crate::standards::tolerance_grade::tolerance_by_formula;
 use crate::standards::tolerance_grade::{ToleranceGrade, standard_tolerance};
 
 /// Longer text is no class; a byte beyond it is not looked at.
@@ -397,4 +403,518 @@ pub unsafe extern "C" fn tw_clearance_of_fit_column(
             0,
         ))
     })
+}
+
+/// What a diameter is measured with. Passed as int32_t; another number is refused.
+#[repr(i32)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum tw_instrument {
+    /// Outside micrometer.
+    TW_INSTRUMENT_MICROMETER = 1,
+    /// Vernier or digital calliper that reads to 0.02 or 0.01 mm.
+    TW_INSTRUMENT_CALLIPER = 2,
+    /// Vernier calliper that reads to 0.05 mm.
+    TW_INSTRUMENT_COARSE_CALLIPER = 3,
+    /// Dial indicator of 0.01 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_DIAL_INDICATOR = 4,
+    /// Lever indicator of 0.01 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_LEVER_INDICATOR = 5,
+    /// Lever indicator of 0.002 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_FINE_LEVER_INDICATOR = 6,
+}
+
+fn instrument_of(number: i32) -> Result<Instrument, Error> {
+    [
+        (
+            tw_instrument::TW_INSTRUMENT_MICROMETER,
+            Instrument::Micrometer,
+        ),
+        (tw_instrument::TW_INSTRUMENT_CALLIPER, Instrument::Calliper),
+        (
+            tw_instrument::TW_INSTRUMENT_COARSE_CALLIPER,
+            Instrument::CoarseCalliper,
+        ),
+        (
+            tw_instrument::TW_INSTRUMENT_DIAL_INDICATOR,
+            Instrument::DialIndicator,
+        ),
+        (
+            tw_instrument::TW_INSTRUMENT_LEVER_INDICATOR,
+            Instrument::LeverIndicator,
+        ),
+        (
+            tw_instrument::TW_INSTRUMENT_FINE_LEVER_INDICATOR,
+            Instrument::FineLeverIndicator,
+        ),
+    ]
+    .into_iter()
+    .find(|(known, _)| *known as i32 == number)
+    .map(|(_, instrument)| instrument)
+    .ok_or_else(|| {
+        Error::new(
+            ErrorKind::UnknownName,
+            "instrument",
+            number.to_string(),
+            "TW_INSTRUMENT_MICROMETER (1) to TW_INSTRUMENT_FINE_LEVER_INDICATOR (6)",
+            "pass one of the names of enum tw_instrument",
+        )
+    })
+}
+
+fn general_class_of(letter: i32) -> Result<GeneralClass, Error> {
+    GeneralClass::ALL
+        .into_iter()
+        .find(|class| letter == class.letter() as i32)
+        .ok_or_else(|| {
+            Error::new(
+                ErrorKind::UnknownName,
+                "class_letter",
+                letter.to_string(),
+                "the character 'f', 'm', 'c' or 'v'",
+                "pass the letter that stands on the drawing after ISO 2768",
+            )
+        })
+}
+
+fn limits_from_deviations_of(
+    nominal: tw_diameter,
+    upper_deviation: tw_upper_deviation,
+    lower_deviation: tw_lower_deviation,
+) -> Result<(Diameter, Diameter), Error> {
+    let nominal = nominal.named("nominal")?;
+    let upper_deviation = upper_deviation.read()?;
+    let lower_deviation = lower_deviation.read()?;
+    let deviations = LimitDeviations::new(upper_deviation, lower_deviation)?;
+    let found = Limits::from_deviations(nominal, deviations)?;
+    Ok((found.smallest(), found.largest()))
+}
+
+/// The limits of a size, smallest and largest, from its upper and lower limit deviation. Refused
+/// (TW_CONTRADICTION): an upper deviation that is not above the lower one, and a deviation larger
+/// than the size itself.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_limits_from_deviations(
+    nominal: tw_diameter,
+    upper_deviation: tw_upper_deviation,
+    lower_deviation: tw_lower_deviation,
+    smallest: *mut tw_diameter,
+    largest: *mut tw_diameter,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(smallest.is_null() && largest.is_null()),
+        || {
+            let (smallest_is, largest_is) =
+                limits_from_deviations_of(nominal, upper_deviation, lower_deviation)?;
+            Ok((
+                tw_diameter::from(smallest_is),
+                tw_diameter::from(largest_is),
+            ))
+        },
+        |(smallest_is, largest_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(smallest, smallest_is);
+                put(largest, largest_is);
+            }
+        },
+    )
+}
+
+/// tw_limits_from_deviations for every row.
+///
+/// Columns, see the first page: nominal, upper_deviation and lower_deviation are read, smallest
+/// and largest are written, each may be NULL unless both are. row_status may be NULL; else one
+/// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_limits_from_deviations_column(
+    nominal: *const tw_column,
+    upper_deviation: *const tw_column,
+    lower_deviation: *const tw_column,
+    smallest: *const tw_out_column,
+    largest: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("nominal", nominal),
+            Input::of::<UpperDeviation>("upper_deviation", upper_deviation),
+            Input::of::<LowerDeviation>("lower_deviation", lower_deviation),
+        ],
+        outputs: [
+            Output::of::<Diameter>("smallest", smallest),
+            Output::of::<Diameter>("largest", largest),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[nominal, upper_deviation, lower_deviation]| {
+        let (smallest, largest) = limits_from_deviations_of(
+            tw_diameter { mm: nominal },
+            tw_upper_deviation {
+                mm: upper_deviation,
+            },
+            tw_lower_deviation {
+                mm: lower_deviation,
+            },
+        )?;
+        Ok(([smallest.trade(), largest.trade()], 0))
+    })
+}
+
+fn deviations_from_of(
+    nominal: tw_diameter,
+    smallest: tw_diameter,
+    largest: tw_diameter,
+) -> Result<(UpperDeviation, LowerDeviation), Error> {
+    let nominal = nominal.named("nominal")?;
+    let smallest = smallest.named("smallest")?;
+    let largest = largest.named("largest")?;
+    let limits = Limits::new(smallest, largest)?;
+    let found = limits.deviations(nominal)?;
+    Ok((found.upper(), found.lower()))
+}
+
+/// Upper and lower limit deviation of limits from a nominal size. Refused (TW_CONTRADICTION):
+/// limits that are equal or upside down, and a nominal size so far off that one of the figures is
+/// a slip.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_deviations_from(
+    nominal: tw_diameter,
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    upper_deviation: *mut tw_upper_deviation,
+    lower_deviation: *mut tw_lower_deviation,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(upper_deviation.is_null() && lower_deviation.is_null()),
+        || {
+            let (upper_deviation_is, lower_deviation_is) =
+                deviations_from_of(nominal, smallest, largest)?;
+            Ok((
+                tw_upper_deviation::from(upper_deviation_is),
+                tw_lower_deviation::from(lower_deviation_is),
+            ))
+        },
+        |(upper_deviation_is, lower_deviation_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(upper_deviation, upper_deviation_is);
+                put(lower_deviation, lower_deviation_is);
+            }
+        },
+    )
+}
+
+/// tw_deviations_from for every row.
+///
+/// Columns, see the first page: nominal, smallest and largest are read, upper_deviation and
+/// lower_deviation are written, each may be NULL unless both are. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_deviations_from_column(
+    nominal: *const tw_column,
+    smallest: *const tw_column,
+    largest: *const tw_column,
+    upper_deviation: *const tw_out_column,
+    lower_deviation: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("nominal", nominal),
+            Input::of::<Diameter>("smallest", smallest),
+            Input::of::<Diameter>("largest", largest),
+        ],
+        outputs: [
+            Output::of::<UpperDeviation>("upper_deviation", upper_deviation),
+            Output::of::<LowerDeviation>("lower_deviation", lower_deviation),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[nominal, smallest, largest]| {
+        let (upper_deviation, lower_deviation) = deviations_from_of(
+            tw_diameter { mm: nominal },
+            tw_diameter { mm: smallest },
+            tw_diameter { mm: largest },
+        )?;
+        Ok(([upper_deviation.trade(), lower_deviation.trade()], 0))
+    })
+}
+
+fn tolerance_by_formula_of(
+    nominal: tw_diameter,
+    grade: ToleranceGrade,
+) -> Result<(Diameter, Tolerance, Tolerance), Error> {
+    let nominal = nominal.named("nominal")?;
+
+    let found = tolerance_by_formula(nominal, grade)?;
+    Ok((found.mean_diameter, found.tolerance_unit, found.tolerance))
+}
+
+/// What the table of standard tolerances was made from (ISO 286-1:1988, from memory): the
+/// geometric mean D of the ends of the range of sizes, the tolerance unit i = 0.45 D^(1/3) + 0.001
+/// D in micrometres with D in millimetres, and the tolerance, a multiple of i, not rounded. A
+/// check and an explanation: drawings mean the table, tw_standard_tolerance.
+///
+/// grade is 5 for IT5 to 16 for IT16. Refused (TW_OUT_OF_RANGE): nominal sizes above 500 mm and
+/// grades finer than IT5.
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_tolerance_by_formula(
+    nominal: tw_diameter,
+    grade: i32,
+    mean_diameter: *mut tw_diameter,
+    tolerance_unit: *mut tw_tolerance,
+    tolerance: *mut tw_tolerance,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(mean_diameter.is_null() && tolerance_unit.is_null() && tolerance.is_null()),
+        || {
+            let grade = grade_of(grade)?;
+            let (mean_diameter_is, tolerance_unit_is, tolerance_is) =
+                tolerance_by_formula_of(nominal, grade)?;
+            Ok((
+                tw_diameter::from(mean_diameter_is),
+                tw_tolerance::from(tolerance_unit_is),
+                tw_tolerance::from(tolerance_is),
+            ))
+        },
+        |(mean_diameter_is, tolerance_unit_is, tolerance_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(mean_diameter, mean_diameter_is);
+                put(tolerance_unit, tolerance_unit_is);
+                put(tolerance, tolerance_is);
+            }
+        },
+    )
+}
+
+/// tw_tolerance_by_formula for every row.
+///
+/// Columns, see the first page: nominal is read, mean_diameter, tolerance_unit and tolerance are
+/// written, each may be NULL unless all are. grade is one number for all rows; one that is
+/// refused fails the whole call. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_tolerance_by_formula_column(
+    nominal: *const tw_column,
+    grade: i32,
+    mean_diameter: *const tw_out_column,
+    tolerance_unit: *const tw_out_column,
+    tolerance: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Diameter>("nominal", nominal)],
+        outputs: [
+            Output::of::<Diameter>("mean_diameter", mean_diameter),
+            Output::of::<Tolerance>("tolerance_unit", tolerance_unit),
+            Output::of::<Tolerance>("tolerance", tolerance),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(grade_of(grade)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(grade) => job.run_checked(detail, |[nominal]| {
+            let (mean_diameter, tolerance_unit, tolerance) =
+                tolerance_by_formula_of(tw_diameter { mm: nominal }, grade)?;
+            Ok((
+                [
+                    mean_diameter.trade(),
+                    tolerance_unit.trade(),
+                    tolerance.trade(),
+                ],
+                0,
+            ))
+        }),
+    }
+}
+
+fn general_tolerance_of(length: tw_length, class_letter: GeneralClass) -> Result<Tolerance, Error> {
+    let length = length.read()?;
+
+    let found = general_tolerance::linear(length, class_letter)?;
+    Ok(found.value.width())
+}
+
+/// The width of the zone that a length without a tolerance of its own has by a class of general
+/// tolerances; half of it lies above and half below (ISO 2768-1:1989 table 1, from memory).
+/// class_letter is the letter on the drawing as a character: 'f', 'm', 'c' or 'v'; another one is
+/// refused (TW_UNKNOWN_NAME). Lengths, diameters and steps, not broken edges. A length beyond the
+/// table, or for which the class has no value, is refused (TW_OUT_OF_RANGE).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_general_tolerance(
+    length: tw_length,
+    class_letter: i32,
+    tolerance: *mut tw_tolerance,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !tolerance.is_null(),
+        || {
+            let class_letter = general_class_of(class_letter)?;
+            Ok(tw_tolerance::from(general_tolerance_of(
+                length,
+                class_letter,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(tolerance, answer) },
+    )
+}
+
+/// tw_general_tolerance for every row.
+///
+/// Columns, see the first page: length is read, tolerance is written. class_letter is one number
+/// for all rows; one that is refused fails the whole call. row_status may be NULL; else one
+/// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_general_tolerance_column(
+    length: *const tw_column,
+    class_letter: i32,
+    tolerance: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<WorkLength>("length", length)],
+        outputs: [Output::of::<Tolerance>("tolerance", tolerance)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(general_class_of(class_letter)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(class_letter) => job.run_checked(detail, |[length]| {
+            let found = general_tolerance_of(tw_length { mm: length }, class_letter)?;
+            Ok(([found.trade()], 0))
+        }),
+    }
+}
+
+fn instrument_error_of(
+    diameter: tw_diameter,
+    instrument: Instrument,
+) -> Result<SizeUncertainty, Error> {
+    let diameter = diameter.read()?;
+
+    let found = instrument::largest_error(instrument, diameter)?;
+    Ok(found.value)
+}
+
+/// The largest error that a sound measuring instrument may have at a size, to either side (DIN
+/// 862, DIN 863-1, DIN 878, ISO 3611 and ISO 13385-1, from memory, unverified). In an uncertainty
+/// budget it is half the width of a uniform distribution, unless a certificate says better. A
+/// person's hand is not in it.
+///
+/// instrument is a number of enum tw_instrument. A diameter beyond the table is refused
+/// (TW_OUT_OF_RANGE): micrometers up to 150 mm, callipers up to 300 mm, indicators up to 500 mm.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_instrument_error(
+    diameter: tw_diameter,
+    instrument: i32,
+    error: *mut tw_instrument_uncertainty,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !error.is_null(),
+        || {
+            let instrument = instrument_of(instrument)?;
+            Ok(tw_instrument_uncertainty::from(instrument_error_of(
+                diameter, instrument,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(error, answer) },
+    )
+}
+
+/// tw_instrument_error for every row.
+///
+/// Columns, see the first page: diameter is read, error is written. instrument is one number for
+/// all rows; one that is refused fails the whole call. row_status may be NULL; else one int32_t a
+/// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_instrument_error_column(
+    diameter: *const tw_column,
+    instrument: i32,
+    error: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Diameter>("diameter", diameter)],
+        outputs: [Output::of::<SizeUncertainty>("error", error)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(instrument_of(instrument)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(instrument) => job.run_checked(detail, |[diameter]| {
+            let found = instrument_error_of(tw_diameter { mm: diameter }, instrument)?;
+            Ok(([found.trade()], 0))
+        }),
+    }
 }

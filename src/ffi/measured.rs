@@ -6,10 +6,11 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::status::{tw_error, tw_status};
 use super::{call, put};
 use crate::error::Error;
+use crate::physics::engagement::ChipSection;
 use crate::physics::{drive, engagement, measured_force};
 use crate::quantity::{
-    CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Diameter, Efficiency, Feed,
-    ForceExponent, MainForce, Power, Quantity, RemovalRate, SpecificCuttingForce,
+    ChipThickness, ChipWidth, CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Diameter,
+    Efficiency, Feed, ForceExponent, MainForce, Power, Quantity, RemovalRate, SpecificCuttingForce,
     SpecificForceAtChip, Torque,
 };
 
@@ -457,4 +458,379 @@ pub unsafe extern "C" fn tw_power_of_removal_column(
         )?;
         Ok(([power.trade()], 0))
     })
+}
+
+fn force_of_power_of(power: tw_power, cutting_speed: tw_cutting_speed) -> Result<MainForce, Error> {
+    let power = power.read()?;
+    let cutting_speed = cutting_speed.read()?;
+
+    Ok(measured_force::force_of_power(power, cutting_speed))
+}
+
+/// The main force of a cut of known power at the spindle: power / cutting_speed, that of the mean
+/// diameter.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_force_of_power(
+    power: tw_power,
+    cutting_speed: tw_cutting_speed,
+    main_force: *mut tw_main_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !main_force.is_null(),
+        || {
+            Ok(tw_main_force::from(force_of_power_of(
+                power,
+                cutting_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(main_force, answer) },
+    )
+}
+
+/// tw_force_of_power for every row.
+///
+/// Columns, see the first page: power and cutting_speed are read, main_force is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_force_of_power_column(
+    power: *const tw_column,
+    cutting_speed: *const tw_column,
+    main_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Power>("power", power),
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+        ],
+        outputs: [Output::of::<MainForce>("main_force", main_force)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[power, cutting_speed]| {
+        let found = force_of_power_of(
+            tw_power { kw: power },
+            tw_cutting_speed {
+                m_per_min: cutting_speed,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn specific_force_of_chip_of(
+    main_force: tw_main_force,
+    chip_thickness: tw_chip_thickness,
+    chip_width: tw_chip_width,
+) -> Result<SpecificForceAtChip, Error> {
+    let main_force = main_force.read()?;
+    let chip_thickness = chip_thickness.read()?;
+    let chip_width = chip_width.read()?;
+
+    Ok(measured_force::specific_force_of_chip(
+        main_force,
+        ChipSection::new(chip_thickness, chip_width),
+    ))
+}
+
+/// What a square millimetre of chip has cost in force, by a measured main force: main_force /
+/// (chip_thickness chip_width). It holds for this thickness of the chip; tw_law_through makes a
+/// law of it.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_specific_force_of_chip(
+    main_force: tw_main_force,
+    chip_thickness: tw_chip_thickness,
+    chip_width: tw_chip_width,
+    specific_force_at_chip: *mut tw_specific_force_at_chip,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !specific_force_at_chip.is_null(),
+        || {
+            Ok(tw_specific_force_at_chip::from(specific_force_of_chip_of(
+                main_force,
+                chip_thickness,
+                chip_width,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(specific_force_at_chip, answer) },
+    )
+}
+
+/// tw_specific_force_of_chip for every row.
+///
+/// Columns, see the first page: main_force, chip_thickness and chip_width are read,
+/// specific_force_at_chip is written. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_specific_force_of_chip_column(
+    main_force: *const tw_column,
+    chip_thickness: *const tw_column,
+    chip_width: *const tw_column,
+    specific_force_at_chip: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<MainForce>("main_force", main_force),
+            Input::of::<ChipThickness>("chip_thickness", chip_thickness),
+            Input::of::<ChipWidth>("chip_width", chip_width),
+        ],
+        outputs: [Output::of::<SpecificForceAtChip>(
+            "specific_force_at_chip",
+            specific_force_at_chip,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[main_force, chip_thickness, chip_width]| {
+        let found = specific_force_of_chip_of(
+            tw_main_force { n: main_force },
+            tw_chip_thickness { mm: chip_thickness },
+            tw_chip_width { mm: chip_width },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn law_through_of(
+    specific_force_at_chip: tw_specific_force_at_chip,
+    chip_thickness: tw_chip_thickness,
+    exponent: tw_exponent,
+) -> Result<SpecificCuttingForce, Error> {
+    let specific_force_at_chip = specific_force_at_chip.read()?;
+    let chip_thickness = chip_thickness.read()?;
+    let exponent = exponent.read()?;
+
+    let found = measured_force::law_through(specific_force_at_chip, chip_thickness, exponent);
+    Ok(found.specific_force)
+}
+
+/// The specific force, for a chip of 1 mm by 1 mm, of the law that passes through one at a chip
+/// thickness: specific_force_at_chip (h / 1 mm)^exponent. The exponent comes from a table; near
+/// the thickness that was measured it hardly counts.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_law_through(
+    specific_force_at_chip: tw_specific_force_at_chip,
+    chip_thickness: tw_chip_thickness,
+    exponent: tw_exponent,
+    specific_force: *mut tw_specific_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !specific_force.is_null(),
+        || {
+            Ok(tw_specific_force::from(law_through_of(
+                specific_force_at_chip,
+                chip_thickness,
+                exponent,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(specific_force, answer) },
+    )
+}
+
+/// tw_law_through for every row.
+///
+/// Columns, see the first page: specific_force_at_chip, chip_thickness and exponent are read,
+/// specific_force is written. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_law_through_column(
+    specific_force_at_chip: *const tw_column,
+    chip_thickness: *const tw_column,
+    exponent: *const tw_column,
+    specific_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
+            Input::of::<ChipThickness>("chip_thickness", chip_thickness),
+            Input::of::<ForceExponent>("exponent", exponent),
+        ],
+        outputs: [Output::of::<SpecificCuttingForce>(
+            "specific_force",
+            specific_force,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[specific_force_at_chip, chip_thickness, exponent]| {
+            let found = law_through_of(
+                tw_specific_force_at_chip {
+                    mpa: specific_force_at_chip,
+                },
+                tw_chip_thickness { mm: chip_thickness },
+                tw_exponent { ratio: exponent },
+            )?;
+            Ok(([found.trade()], 0))
+        },
+    )
+}
+
+fn law_of_cut_of(
+    main_force: tw_main_force,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+) -> Result<SpecificCuttingForce, Error> {
+    let main_force = main_force.read()?;
+    let exponent = exponent.read()?;
+    let depth_of_cut = depth_of_cut.read()?;
+    let feed = feed.read()?;
+    let cutting_edge_angle = cutting_edge_angle.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    let found = measured_force::law_of_cut(
+        main_force,
+        exponent,
+        depth_of_cut,
+        feed,
+        cutting_edge_angle,
+        corner_radius,
+    );
+    Ok(found.specific_force)
+}
+
+/// The specific force, for a chip of 1 mm by 1 mm, that the main force of one cut with a rounded
+/// corner shows, light cuts included. Conditions of the cut (rake, wear, speed) stay in it.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_law_of_cut(
+    main_force: tw_main_force,
+    exponent: tw_exponent,
+    depth_of_cut: tw_depth_of_cut,
+    feed: tw_feed,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    corner_radius: tw_corner_radius,
+    specific_force: *mut tw_specific_force,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !specific_force.is_null(),
+        || {
+            Ok(tw_specific_force::from(law_of_cut_of(
+                main_force,
+                exponent,
+                depth_of_cut,
+                feed,
+                cutting_edge_angle,
+                corner_radius,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(specific_force, answer) },
+    )
+}
+
+/// tw_law_of_cut for every row.
+///
+/// Columns, see the first page: main_force, exponent, depth_of_cut, feed, cutting_edge_angle and
+/// corner_radius are read, specific_force is written. row_status may be NULL; else one int32_t a
+/// row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_law_of_cut_column(
+    main_force: *const tw_column,
+    exponent: *const tw_column,
+    depth_of_cut: *const tw_column,
+    feed: *const tw_column,
+    cutting_edge_angle: *const tw_column,
+    corner_radius: *const tw_column,
+    specific_force: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<MainForce>("main_force", main_force),
+            Input::of::<ForceExponent>("exponent", exponent),
+            Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [Output::of::<SpecificCuttingForce>(
+            "specific_force",
+            specific_force,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            main_force,
+            exponent,
+            depth_of_cut,
+            feed,
+            cutting_edge_angle,
+            corner_radius,
+        ]| {
+            let found = law_of_cut_of(
+                tw_main_force { n: main_force },
+                tw_exponent { ratio: exponent },
+                tw_depth_of_cut { mm: depth_of_cut },
+                tw_feed { mm_per_rev: feed },
+                tw_cutting_edge_angle {
+                    deg: cutting_edge_angle,
+                },
+                tw_corner_radius { mm: corner_radius },
+            )?;
+            Ok(([found.trade()], 0))
+        },
+    )
 }

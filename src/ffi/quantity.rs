@@ -1088,4 +1088,4 @@ macro_rules! tuples {
     )* };
 }
 
-tuples! { (A, B) (A, B, C) (A, B, C, D) (A, B, C, D, E) (A, B, C, D, E, F) }
+tuples! { (A, B) (A, B, C) (A, B, C, D) (A, B, C, D, E) (A, B, C, D, E, F) (A, B, C, D, E, F, G) }

@@ -12,8 +12,16 @@ use crate::quantity::{Quantity, Row};
 /// A column to be read, and what it must be.
 pub(super) struct Input {
     name: &'static str,
-    row: &'static Row,
-    column: *const tw_column,
+    source: Source,
+}
+
+/// Where the numbers of an input lie.
+#[derive(Clone, Copy)]
+enum Source {
+    /// A column of a quantity.
+    Column(*const tw_column, &'static Row),
+    /// Whole numbers, one int32_t a row.
+    Whole(*const i32, usize),
 }
 
 /// A column to be written, and what it must be.
@@ -35,17 +43,48 @@ impl Input {
     pub(super) fn of<Q: Quantity>(name: &'static str, column: *const tw_column) -> Self {
         Self {
             name,
-            row: Q::ROW,
-            column,
+            source: Source::Column(column, Q::ROW),
         }
     }
 
-    fn read(&self) -> Result<tw_column, Failure> {
-        if self.column.is_null() {
-            return Err(Failure::null(self.name));
+    /// Whole numbers without a count of their own, one a row.
+    pub(super) fn whole(name: &'static str, data: *const i32, stride: usize) -> Self {
+        Self {
+            name,
+            source: Source::Whole(data, stride),
         }
-        // SAFETY: not NULL, and may be read (contract of the header).
-        Ok(unsafe { self.column.read_unaligned() })
+    }
+
+    /// The column; whole numbers as one of neither quantity nor unit.
+    fn read(&self, rows: usize) -> Result<tw_column, Failure> {
+        match self.source {
+            Source::Column(column, _) if column.is_null() => Err(Failure::null(self.name)),
+            // SAFETY: not NULL, and may be read (contract of the header).
+            Source::Column(column, _) => Ok(unsafe { column.read_unaligned() }),
+            Source::Whole(data, stride_bytes) => Ok(tw_column {
+                data: data.cast(),
+                stride_bytes,
+                count: rows,
+                quantity: 0,
+                unit: 0,
+            }),
+        }
+    }
+
+    fn width(&self) -> usize {
+        match self.source {
+            Source::Column(..) => size_of::<f64>(),
+            Source::Whole(..) => size_of::<i32>(),
+        }
+    }
+
+    /// The status of a value by the range of its quantity; whole numbers have none.
+    #[inline]
+    fn inside(source: Source, value: f64) -> Result<(), tw_status> {
+        match source {
+            Source::Column(_, row) => inside(row, value),
+            Source::Whole(..) => Ok(()),
+        }
     }
 }
 
@@ -193,6 +232,8 @@ struct Reader {
     step: usize,
     /// None where the column is in the trade's unit: nothing to convert.
     unit: Option<&'static Unit>,
+    /// True for whole numbers.
+    whole: bool,
 }
 
 /// The unit, unless it is the trade's: its factor is 1.
@@ -204,6 +245,15 @@ impl Reader {
     /// The value of a row in the trade's unit.
     #[inline]
     fn value(self, row: usize) -> f64 {
+        if self.whole {
+            // SAFETY: the span was checked, and may be read (contract of the header).
+            return f64::from(unsafe {
+                self.data
+                    .add(row * self.step)
+                    .cast::<i32>()
+                    .read_unaligned()
+            });
+        }
         // SAFETY: the span was checked, and may be read (contract of the header).
         let given = unsafe {
             self.data
@@ -306,12 +356,34 @@ impl<const I: usize, const O: usize> Job<I, O> {
         detail: *mut tw_error,
         kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error>,
     ) -> tw_status {
-        let ranges = std::array::from_fn::<_, I, _>(|at| self.inputs[at].row);
+        let sources = std::array::from_fn::<_, I, _>(|at| self.inputs[at].source);
         self.run(
             detail,
             |values| {
-                for (range, value) in ranges.iter().zip(values) {
-                    inside(range, value)?;
+                for (source, value) in sources.into_iter().zip(values) {
+                    Input::inside(source, value)?;
+                }
+                kernel(values).map_err(|error| tw_status::from(error.kind()))
+            },
+            |values| kernel(values).err(),
+        )
+    }
+
+    /// [`run_checked`](Self::run_checked) where an infinite spring is rigid: those are let through.
+    pub(super) fn run_checked_but_rigid(
+        self,
+        detail: *mut tw_error,
+        springs: [bool; I],
+        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error>,
+    ) -> tw_status {
+        let sources = std::array::from_fn::<_, I, _>(|at| self.inputs[at].source);
+        self.run(
+            detail,
+            |values| {
+                for ((source, spring), value) in sources.into_iter().zip(springs).zip(values) {
+                    if !(spring && value == f64::INFINITY) {
+                        Input::inside(source, value)?;
+                    }
                 }
                 kernel(values).map_err(|error| tw_status::from(error.kind()))
             },
@@ -366,13 +438,13 @@ impl<const I: usize, const O: usize> Job<I, O> {
         }
         let mut read = [None; I];
         for (at, input) in self.inputs.iter().enumerate() {
-            let column = input.read()?;
+            let column = input.read(rows)?;
             read[at] = Some(Span::new(
                 input.name,
                 column.data.cast(),
                 column.stride_bytes,
                 column.count,
-                size_of::<f64>(),
+                input.width(),
             )?);
             memory.inputs[at] = Some(column);
         }
@@ -430,6 +502,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
             data: std::ptr::null(),
             step: 0,
             unit: None,
+            whole: false,
         };
         let (mut readers, mut writers) = ([nowhere; I], memory.writers);
         if rows == 0 {
@@ -444,7 +517,13 @@ impl<const I: usize, const O: usize> Job<I, O> {
         }
         for ((input, column), reader) in self.inputs.iter().zip(&memory.inputs).zip(&mut readers) {
             if let Some(column) = column {
-                let unit = unit(input.name, input.row, column.quantity, column.unit)?;
+                let (unit, whole) = match input.source {
+                    Source::Column(_, row) => {
+                        let unit = unit(input.name, row, column.quantity, column.unit)?;
+                        (other_than_trade(unit), false)
+                    }
+                    Source::Whole(..) => (None, true),
+                };
                 *reader = Reader {
                     data: column.data.cast(),
                     step: if column.count == 1 {
@@ -452,7 +531,8 @@ impl<const I: usize, const O: usize> Job<I, O> {
                     } else {
                         column.stride_bytes
                     },
-                    unit: other_than_trade(unit),
+                    unit,
+                    whole,
                 };
             }
         }
@@ -470,7 +550,9 @@ impl<const I: usize, const O: usize> Job<I, O> {
     ) -> Option<(usize, u64, tw_status)> {
         // All in the trade's units and nothing but answers wanted: the same loop, without looking
         // for the rest in every row.
-        if readers.iter().all(|reader| reader.unit.is_none())
+        if readers
+            .iter()
+            .all(|reader| reader.unit.is_none() && !reader.whole)
             && writers.iter().flatten().all(|writer| writer.unit.is_none())
             && self.regime.data.is_null()
             && self.row_status.data.is_null()
@@ -478,6 +560,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
             let (readers, writers) = (
                 readers.map(|reader| Reader {
                     unit: None,
+                    whole: false,
                     ..reader
                 }),
                 writers.map(|writer| {

@@ -6,7 +6,7 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::status::{tw_error, tw_status};
 use super::{call, put};
 use crate::error::Error;
-use crate::physics::facing::{self, FacingPace};
+use crate::physics::facing::{self, FacingPace, SlowBelow};
 use crate::physics::tool_height;
 use crate::quantity::{
     CuttingSpeed, Diameter, DiameterError, Duration, Feed, Quantity, SpindleSpeed, ToolHeight,
@@ -451,6 +451,273 @@ pub unsafe extern "C" fn tw_tool_height_error_column(
             tw_diameter { mm: zeroed_at },
             tw_travel { mm: moved_in },
             tw_tool_height { mm: tool_height },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+#[cold]
+fn no_limit() -> Error {
+    Error::internal("a limit of the spindle that was given and is not there")
+}
+
+fn speed_in_facing_of(
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+    diameter: tw_diameter,
+) -> Result<(SpindleSpeed, CuttingSpeed), Error> {
+    let cutting_speed = cutting_speed.read()?;
+    let max_spindle_speed = max_spindle_speed.named("max_spindle_speed")?;
+    let diameter = diameter.read()?;
+    let pace = FacingPace::SurfaceSpeed {
+        cutting_speed,
+        highest: Some(max_spindle_speed),
+    };
+    let found = facing::spindle_speed_at(pace, diameter);
+    Ok((found, facing::cutting_speed_at(pace, diameter)))
+}
+
+/// Spindle speed and cutting speed while a tool that faces at one cutting speed stands at a
+/// diameter: the spindle runs faster as the tool moves in, up to max_spindle_speed; from there
+/// the cutting speed falls.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_speed_in_facing(
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+    diameter: tw_diameter,
+    spindle_speed: *mut tw_spindle_speed,
+    speed_there: *mut tw_cutting_speed,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(spindle_speed.is_null() && speed_there.is_null()),
+        || {
+            let (spindle_speed_is, speed_there_is) =
+                speed_in_facing_of(cutting_speed, max_spindle_speed, diameter)?;
+            Ok((
+                tw_spindle_speed::from(spindle_speed_is),
+                tw_cutting_speed::from(speed_there_is),
+            ))
+        },
+        |(spindle_speed_is, speed_there_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(spindle_speed, spindle_speed_is);
+                put(speed_there, speed_there_is);
+            }
+        },
+    )
+}
+
+/// tw_speed_in_facing for every row.
+///
+/// Columns, see the first page: cutting_speed, max_spindle_speed and diameter are read,
+/// spindle_speed and speed_there are written, each may be NULL unless both are. row_status may be
+/// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_speed_in_facing_column(
+    cutting_speed: *const tw_column,
+    max_spindle_speed: *const tw_column,
+    diameter: *const tw_column,
+    spindle_speed: *const tw_out_column,
+    speed_there: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
+            Input::of::<Diameter>("diameter", diameter),
+        ],
+        outputs: [
+            Output::of::<SpindleSpeed>("spindle_speed", spindle_speed),
+            Output::of::<CuttingSpeed>("speed_there", speed_there),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cutting_speed, max_spindle_speed, diameter]| {
+        let (spindle_speed, speed_there) = speed_in_facing_of(
+            tw_cutting_speed {
+                m_per_min: cutting_speed,
+            },
+            tw_spindle_speed {
+                rpm: max_spindle_speed,
+            },
+            tw_diameter { mm: diameter },
+        )?;
+        Ok(([spindle_speed.trade(), speed_there.trade()], 0))
+    })
+}
+
+fn full_speed_below_of(
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+) -> Result<Diameter, Error> {
+    let cutting_speed = cutting_speed.read()?;
+    let max_spindle_speed = max_spindle_speed.named("max_spindle_speed")?;
+    let pace = FacingPace::SurfaceSpeed {
+        cutting_speed,
+        highest: Some(max_spindle_speed),
+    };
+    facing::full_speed_below(pace).ok_or_else(no_limit)
+}
+
+/// The diameter below which the limit of the spindle holds while facing at one cutting speed:
+/// cutting_speed / (pi max_spindle_speed). From there to the middle the cutting speed falls.
+/// Where it lies outside of the work, the limit holds all the way.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_full_speed_below(
+    cutting_speed: tw_cutting_speed,
+    max_spindle_speed: tw_spindle_speed,
+    diameter: *mut tw_diameter,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !diameter.is_null(),
+        || {
+            Ok(tw_diameter::from(full_speed_below_of(
+                cutting_speed,
+                max_spindle_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(diameter, answer) },
+    )
+}
+
+/// tw_full_speed_below for every row.
+///
+/// Columns, see the first page: cutting_speed and max_spindle_speed are read, diameter is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_full_speed_below_column(
+    cutting_speed: *const tw_column,
+    max_spindle_speed: *const tw_column,
+    diameter: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
+            Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
+        ],
+        outputs: [Output::of::<Diameter>("diameter", diameter)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cutting_speed, max_spindle_speed]| {
+        let found = full_speed_below_of(
+            tw_cutting_speed {
+                m_per_min: cutting_speed,
+            },
+            tw_spindle_speed {
+                rpm: max_spindle_speed,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn slow_below_of(
+    spindle_speed: tw_spindle_speed,
+    least_cutting_speed: tw_cutting_speed,
+) -> Result<Diameter, Error> {
+    let spindle_speed = spindle_speed.read()?;
+    let least_cutting_speed = least_cutting_speed.named("least_cutting_speed")?;
+
+    match facing::slow_below(FacingPace::SpindleSpeed(spindle_speed), least_cutting_speed) {
+        SlowBelow::Diameter(diameter) => Ok(diameter),
+        _ => Err(no_limit()),
+    }
+}
+
+/// The diameter below which a face turned at one spindle speed falls short of a least cutting
+/// speed: least_cutting_speed / (pi spindle_speed). At one cutting speed, held above the least up
+/// to the limit of the spindle, pass that limit.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_slow_below(
+    spindle_speed: tw_spindle_speed,
+    least_cutting_speed: tw_cutting_speed,
+    diameter: *mut tw_diameter,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !diameter.is_null(),
+        || {
+            Ok(tw_diameter::from(slow_below_of(
+                spindle_speed,
+                least_cutting_speed,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(diameter, answer) },
+    )
+}
+
+/// tw_slow_below for every row.
+///
+/// Columns, see the first page: spindle_speed and least_cutting_speed are read, diameter is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_slow_below_column(
+    spindle_speed: *const tw_column,
+    least_cutting_speed: *const tw_column,
+    diameter: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
+            Input::of::<CuttingSpeed>("least_cutting_speed", least_cutting_speed),
+        ],
+        outputs: [Output::of::<Diameter>("diameter", diameter)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[spindle_speed, least_cutting_speed]| {
+        let found = slow_below_of(
+            tw_spindle_speed { rpm: spindle_speed },
+            tw_cutting_speed {
+                m_per_min: least_cutting_speed,
+            },
         )?;
         Ok(([found.trade()], 0))
     })

@@ -7,14 +7,15 @@ use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
 use super::rows::{Input, Job, Numbers, Output};
 use super::status::{Failure, tw_error, tw_status};
-use super::{call, put};
+use super::{call, guarded, put};
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, BestAim, Prices};
 use crate::physics::budget::{self, Budget, Component};
 use crate::physics::spread::{self, Outcome, SizeSpread};
 use crate::quantity::{
-    Confidence, CoverageFactor, DegreesOfFreedom, Diameter, Price, PriceRework, PriceScrap,
-    Probability, Quantity, SizeUncertainty, StandardUncertainty,
+    Capability, CapabilityIndex, Confidence, CoverageFactor, DegreesOfFreedom, Diameter, HalfWidth,
+    Price, PriceRework, PriceScrap, Probability, Quantity, Resolution, SizeUncertainty,
+    StandardUncertainty,
 };
 use crate::standards::decision::{self, DecisionRule, Verdict};
 use crate::standards::limits::{Feature, Limits};
@@ -841,4 +842,711 @@ pub unsafe extern "C" fn tw_combined_uncertainty(
             }
         },
     )
+}
+
+/// How a value lies within its ends. Passed as int32_t; another number is refused.
+#[repr(i32)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum tw_distribution {
+    /// Anywhere alike.
+    TW_DISTRIBUTION_UNIFORM = 1,
+    /// The middle likeliest.
+    TW_DISTRIBUTION_TRIANGULAR = 2,
+    /// The ends likeliest, as of a temperature that swings.
+    TW_DISTRIBUTION_ARCSINE = 3,
+}
+
+fn shape_of(number: i32) -> Result<tw_distribution, Error> {
+    use tw_distribution::{
+        TW_DISTRIBUTION_ARCSINE, TW_DISTRIBUTION_TRIANGULAR, TW_DISTRIBUTION_UNIFORM,
+    };
+    [TW_DISTRIBUTION_UNIFORM, TW_DISTRIBUTION_TRIANGULAR, TW_DISTRIBUTION_ARCSINE]
+        .into_iter()
+        .find(|known| *known as i32 == number)
+        .ok_or_else(|| {
+            Error::new(
+                ErrorKind::UnknownName,
+                "distribution",
+                number.to_string(),
+                "TW_DISTRIBUTION_UNIFORM (1), TW_DISTRIBUTION_TRIANGULAR (2) or TW_DISTRIBUTION_ARCSINE (3)",
+                "pass one of the names of enum tw_distribution",
+            )
+        })
+}
+
+fn component(half_width: HalfWidth, distribution: tw_distribution) -> Component {
+    match distribution {
+        tw_distribution::TW_DISTRIBUTION_UNIFORM => Component::uniform("half_width", half_width),
+        tw_distribution::TW_DISTRIBUTION_TRIANGULAR => {
+            Component::triangular("half_width", half_width)
+        }
+        tw_distribution::TW_DISTRIBUTION_ARCSINE => Component::arcsine("half_width", half_width),
+    }
+}
+
+#[cold]
+fn any_spread() -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "price_rework",
+        "the price of scrap",
+        "another price than that of scrap",
+        "with equal prices the cheapest aim is the middle of the zone, whatever the spread",
+    )
+}
+
+#[cold]
+fn no_zone_left() -> Error {
+    Error::new(
+        ErrorKind::Impossible,
+        "guard_band",
+        "a guard band that takes the whole zone",
+        "less than half of the tolerance",
+        "measure with a smaller uncertainty",
+    )
+}
+
+fn capability_of_of(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    mean: tw_diameter,
+    standard_uncertainty: tw_standard_uncertainty,
+) -> Result<(Capability, CapabilityIndex), Error> {
+    let smallest = smallest.named("smallest")?;
+    let largest = largest.named("largest")?;
+    let mean = mean.named("mean")?;
+    let standard_uncertainty = standard_uncertainty.read()?;
+    let limits = Limits::new(smallest, largest)?;
+    let found = spread::capability(limits, mean, standard_uncertainty);
+    Ok((found.cp, found.cpk))
+}
+
+/// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
+/// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
+/// outside of the zone. The spread known well: from few parts the indices scatter themselves.
+/// Limits that are equal or upside down are refused (TW_CONTRADICTION).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_capability_of(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    mean: tw_diameter,
+    standard_uncertainty: tw_standard_uncertainty,
+    capability: *mut tw_capability,
+    capability_index: *mut tw_capability_index,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(capability.is_null() && capability_index.is_null()),
+        || {
+            let (capability_is, capability_index_is) =
+                capability_of_of(smallest, largest, mean, standard_uncertainty)?;
+            Ok((
+                tw_capability::from(capability_is),
+                tw_capability_index::from(capability_index_is),
+            ))
+        },
+        |(capability_is, capability_index_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(capability, capability_is);
+                put(capability_index, capability_index_is);
+            }
+        },
+    )
+}
+
+/// tw_capability_of for every row.
+///
+/// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
+/// capability and capability_index are written, each may be NULL unless both are. row_status may
+/// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+/// NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_capability_of_column(
+    smallest: *const tw_column,
+    largest: *const tw_column,
+    mean: *const tw_column,
+    standard_uncertainty: *const tw_column,
+    capability: *const tw_out_column,
+    capability_index: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("smallest", smallest),
+            Input::of::<Diameter>("largest", largest),
+            Input::of::<Diameter>("mean", mean),
+            Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
+        ],
+        outputs: [
+            Output::of::<Capability>("capability", capability),
+            Output::of::<CapabilityIndex>("capability_index", capability_index),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[smallest, largest, mean, standard_uncertainty]| {
+        let (capability, capability_index) = capability_of_of(
+            tw_diameter { mm: smallest },
+            tw_diameter { mm: largest },
+            tw_diameter { mm: mean },
+            tw_standard_uncertainty {
+                mm: standard_uncertainty,
+            },
+        )?;
+        Ok(([capability.trade(), capability_index.trade()], 0))
+    })
+}
+
+fn expanded_uncertainty_of(
+    standard_uncertainty: tw_standard_uncertainty,
+    coverage_factor: tw_coverage_factor,
+) -> Result<SizeUncertainty, Error> {
+    let standard_uncertainty = standard_uncertainty.read()?;
+    let coverage_factor = coverage_factor.read()?;
+
+    Ok(budget::expanded(standard_uncertainty, coverage_factor))
+}
+
+/// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
+/// tw_coverage_factor_for.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_expanded_uncertainty(
+    standard_uncertainty: tw_standard_uncertainty,
+    coverage_factor: tw_coverage_factor,
+    expanded: *mut tw_instrument_uncertainty,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !expanded.is_null(),
+        || {
+            Ok(tw_instrument_uncertainty::from(expanded_uncertainty_of(
+                standard_uncertainty,
+                coverage_factor,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(expanded, answer) },
+    )
+}
+
+/// tw_expanded_uncertainty for every row.
+///
+/// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_expanded_uncertainty_column(
+    standard_uncertainty: *const tw_column,
+    coverage_factor: *const tw_column,
+    expanded: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
+            Input::of::<CoverageFactor>("coverage_factor", coverage_factor),
+        ],
+        outputs: [Output::of::<SizeUncertainty>("expanded", expanded)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[standard_uncertainty, coverage_factor]| {
+        let found = expanded_uncertainty_of(
+            tw_standard_uncertainty {
+                mm: standard_uncertainty,
+            },
+            tw_coverage_factor {
+                ratio: coverage_factor,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn standard_uncertainty_of_of(
+    half_width: tw_half_width,
+    distribution: tw_distribution,
+) -> Result<StandardUncertainty, Error> {
+    let half_width = half_width.read()?;
+
+    Ok(component(half_width, distribution).standard_uncertainty())
+}
+
+/// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
+/// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
+/// distribution is a number of enum tw_distribution.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_standard_uncertainty_of(
+    half_width: tw_half_width,
+    distribution: i32,
+    standard_uncertainty: *mut tw_standard_uncertainty,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !standard_uncertainty.is_null(),
+        || {
+            let distribution = shape_of(distribution)?;
+            Ok(tw_standard_uncertainty::from(standard_uncertainty_of_of(
+                half_width,
+                distribution,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(standard_uncertainty, answer) },
+    )
+}
+
+/// tw_standard_uncertainty_of for every row.
+///
+/// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
+/// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+/// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_standard_uncertainty_of_column(
+    half_width: *const tw_column,
+    distribution: i32,
+    standard_uncertainty: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<HalfWidth>("half_width", half_width)],
+        outputs: [Output::of::<StandardUncertainty>(
+            "standard_uncertainty",
+            standard_uncertainty,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(shape_of(distribution)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(distribution) => job.run_checked(detail, |[half_width]| {
+            let found = standard_uncertainty_of_of(tw_half_width { mm: half_width }, distribution)?;
+            Ok(([found.trade()], 0))
+        }),
+    }
+}
+
+fn standard_uncertainty_of_resolution_of(
+    resolution: tw_resolution,
+) -> Result<StandardUncertainty, Error> {
+    let resolution = resolution.read()?;
+
+    Ok(Component::resolution("resolution", resolution).standard_uncertainty())
+}
+
+/// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_standard_uncertainty_of_resolution(
+    resolution: tw_resolution,
+    standard_uncertainty: *mut tw_standard_uncertainty,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !standard_uncertainty.is_null(),
+        || {
+            Ok(tw_standard_uncertainty::from(
+                standard_uncertainty_of_resolution_of(resolution)?,
+            ))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(standard_uncertainty, answer) },
+    )
+}
+
+/// tw_standard_uncertainty_of_resolution for every row.
+///
+/// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
+/// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+/// NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_standard_uncertainty_of_resolution_column(
+    resolution: *const tw_column,
+    standard_uncertainty: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Resolution>("resolution", resolution)],
+        outputs: [Output::of::<StandardUncertainty>(
+            "standard_uncertainty",
+            standard_uncertainty,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[resolution]| {
+        let found = standard_uncertainty_of_resolution_of(tw_resolution { mm: resolution })?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn largest_standard_uncertainty_of(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    price_scrap: tw_price_scrap,
+    price_rework: tw_price_rework,
+) -> Result<StandardUncertainty, Error> {
+    let smallest = smallest.named("smallest")?;
+    let largest = largest.named("largest")?;
+    let price_scrap = price_scrap.read()?;
+    let price_rework = price_rework.read()?;
+    let limits = Limits::new(smallest, largest)?;
+    // The answer does not depend on how wide the spread is, only on its shape.
+    let spread = SizeSpread::normal(StandardUncertainty::computed_trade(1.0));
+    let prices = Prices::new(price_scrap, price_rework);
+    aim::largest_standard_uncertainty(limits, spread, prices).ok_or_else(any_spread)
+}
+
+/// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
+/// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
+/// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
+/// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_largest_standard_uncertainty(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    price_scrap: tw_price_scrap,
+    price_rework: tw_price_rework,
+    standard_uncertainty: *mut tw_standard_uncertainty,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !standard_uncertainty.is_null(),
+        || {
+            Ok(tw_standard_uncertainty::from(
+                largest_standard_uncertainty_of(smallest, largest, price_scrap, price_rework)?,
+            ))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(standard_uncertainty, answer) },
+    )
+}
+
+/// tw_largest_standard_uncertainty for every row.
+///
+/// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
+/// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_largest_standard_uncertainty_column(
+    smallest: *const tw_column,
+    largest: *const tw_column,
+    price_scrap: *const tw_column,
+    price_rework: *const tw_column,
+    standard_uncertainty: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("smallest", smallest),
+            Input::of::<Diameter>("largest", largest),
+            Input::of::<PriceScrap>("price_scrap", price_scrap),
+            Input::of::<PriceRework>("price_rework", price_rework),
+        ],
+        outputs: [Output::of::<StandardUncertainty>(
+            "standard_uncertainty",
+            standard_uncertainty,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[smallest, largest, price_scrap, price_rework]| {
+        let found = largest_standard_uncertainty_of(
+            tw_diameter { mm: smallest },
+            tw_diameter { mm: largest },
+            tw_price_scrap { ratio: price_scrap },
+            tw_price_rework {
+                ratio: price_rework,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn acceptance_of(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    guard_band: tw_instrument_uncertainty,
+) -> Result<(Diameter, Diameter), Error> {
+    let smallest = smallest.named("smallest")?;
+    let largest = largest.named("largest")?;
+    let guard_band = guard_band.named("guard_band")?;
+    let limits = Limits::new(smallest, largest)?;
+    let found = decision::acceptance(limits, guard_band).ok_or_else(no_zone_left)?;
+    Ok((found.smallest(), found.largest()))
+}
+
+/// The sizes that prove a part good: the limits less the guard band at both ends (ISO 14253-1,
+/// from memory). For the band see tw_guard_band. Refused: limits that are equal or upside down
+/// (TW_CONTRADICTION), and a band that takes the whole zone (TW_IMPOSSIBLE): then no measurement
+/// proves a part good.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_acceptance(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    guard_band: tw_instrument_uncertainty,
+    smallest_accepted: *mut tw_diameter,
+    largest_accepted: *mut tw_diameter,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(smallest_accepted.is_null() && largest_accepted.is_null()),
+        || {
+            let (smallest_accepted_is, largest_accepted_is) =
+                acceptance_of(smallest, largest, guard_band)?;
+            Ok((
+                tw_diameter::from(smallest_accepted_is),
+                tw_diameter::from(largest_accepted_is),
+            ))
+        },
+        |(smallest_accepted_is, largest_accepted_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(smallest_accepted, smallest_accepted_is);
+                put(largest_accepted, largest_accepted_is);
+            }
+        },
+    )
+}
+
+/// tw_acceptance for every row.
+///
+/// Columns, see the first page: smallest, largest and guard_band are read, smallest_accepted and
+/// largest_accepted are written, each may be NULL unless both are. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_acceptance_column(
+    smallest: *const tw_column,
+    largest: *const tw_column,
+    guard_band: *const tw_column,
+    smallest_accepted: *const tw_out_column,
+    largest_accepted: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("smallest", smallest),
+            Input::of::<Diameter>("largest", largest),
+            Input::of::<SizeUncertainty>("guard_band", guard_band),
+        ],
+        outputs: [
+            Output::of::<Diameter>("smallest_accepted", smallest_accepted),
+            Output::of::<Diameter>("largest_accepted", largest_accepted),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[smallest, largest, guard_band]| {
+        let (smallest_accepted, largest_accepted) = acceptance_of(
+            tw_diameter { mm: smallest },
+            tw_diameter { mm: largest },
+            tw_instrument_uncertainty { mm: guard_band },
+        )?;
+        Ok(([smallest_accepted.trade(), largest_accepted.trade()], 0))
+    })
+}
+
+fn outcome_with_uniform_of(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    mean: tw_diameter,
+    standard_uncertainty: tw_standard_uncertainty,
+    half_width: tw_half_width,
+    feature: Feature,
+) -> Result<(Probability, Probability, Probability), Error> {
+    let smallest = smallest.named("smallest")?;
+    let largest = largest.named("largest")?;
+    let mean = mean.named("mean")?;
+    let standard_uncertainty = standard_uncertainty.read()?;
+    let half_width = half_width.read()?;
+    let limits = Limits::new(smallest, largest)?;
+    let spread = SizeSpread::normal_and_uniform(standard_uncertainty, half_width);
+    let found = spread::outcome(limits, mean, spread, feature);
+    Ok((found.good, found.rework, found.scrap))
+}
+
+/// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+/// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
+/// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
+/// tw_feature. As tw_outcome else.
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_outcome_with_uniform(
+    smallest: tw_diameter,
+    largest: tw_diameter,
+    mean: tw_diameter,
+    standard_uncertainty: tw_standard_uncertainty,
+    half_width: tw_half_width,
+    feature: i32,
+    good: *mut tw_probability,
+    rework: *mut tw_probability,
+    scrap: *mut tw_probability,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(good.is_null() && rework.is_null() && scrap.is_null()),
+        || {
+            let feature = feature_of(feature)?;
+            let (good_is, rework_is, scrap_is) = outcome_with_uniform_of(
+                smallest,
+                largest,
+                mean,
+                standard_uncertainty,
+                half_width,
+                feature,
+            )?;
+            Ok((
+                tw_probability::from(good_is),
+                tw_probability::from(rework_is),
+                tw_probability::from(scrap_is),
+            ))
+        },
+        |(good_is, rework_is, scrap_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(good, good_is);
+                put(rework, rework_is);
+                put(scrap, scrap_is);
+            }
+        },
+    )
+}
+
+/// tw_outcome_with_uniform for every row.
+///
+/// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
+/// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
+/// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_outcome_with_uniform_column(
+    smallest: *const tw_column,
+    largest: *const tw_column,
+    mean: *const tw_column,
+    standard_uncertainty: *const tw_column,
+    half_width: *const tw_column,
+    feature: i32,
+    good: *const tw_out_column,
+    rework: *const tw_out_column,
+    scrap: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Diameter>("smallest", smallest),
+            Input::of::<Diameter>("largest", largest),
+            Input::of::<Diameter>("mean", mean),
+            Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
+            Input::of::<HalfWidth>("half_width", half_width),
+        ],
+        outputs: [
+            Output::of::<Probability>("good", good),
+            Output::of::<Probability>("rework", rework),
+            Output::of::<Probability>("scrap", scrap),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(feature_of(feature)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(feature) => job.run_checked(
+            detail,
+            |[smallest, largest, mean, standard_uncertainty, half_width]| {
+                let (good, rework, scrap) = outcome_with_uniform_of(
+                    tw_diameter { mm: smallest },
+                    tw_diameter { mm: largest },
+                    tw_diameter { mm: mean },
+                    tw_standard_uncertainty {
+                        mm: standard_uncertainty,
+                    },
+                    tw_half_width { mm: half_width },
+                    feature,
+                )?;
+                Ok(([good.trade(), rework.trade(), scrap.trade()], 0))
+            },
+        ),
+    }
 }

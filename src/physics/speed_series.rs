@@ -61,20 +61,51 @@ pub fn step_ratio(step: u8) -> Result<f64, Error> {
 /// ```
 pub fn speeds(first: SpindleSpeed, step: u8, count: u8) -> Result<Vec<SpindleSpeed>, Error> {
     step_ratio(step)?;
-    let speed = |j: u8| first.rpm() * maths::pow(10.0, f64::from(step) * f64::from(j) / 20.0);
     (0..count)
-        .map(|j| {
-            SpindleSpeed::from_trade(speed(j)).map_err(|error| {
+        .map(|place| {
+            speed_of_step(first, step, place).map_err(|error| {
                 Error::new(
                     ErrorKind::OutOfRange,
                     "count",
                     count.to_string(),
-                    format!("a last speed within {}", error.expected()),
+                    error.expected(),
                     "fewer steps, a smaller step, or a slower first speed",
                 )
             })
         })
         .collect()
+}
+
+/// One spindle speed of a geometric series, so many steps above its first.
+///
+/// n = n_1 phi^place
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// As [`speeds`]; place 0 is the first speed itself.
+/// # Errors
+/// `step`, outside of 1 to 6; `place`, when the speed there is no plausible spindle speed.
+/// # Source
+/// ISO 3 with ISO 229, from memory.
+/// # Example
+/// ```
+/// use turnwright::physics::speed_series::speed_of_step;
+/// assert_eq!(speed_of_step("45 rpm".parse()?, 3, 11)?.rpm().round(), 2010.0);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn speed_of_step(first: SpindleSpeed, step: u8, place: u8) -> Result<SpindleSpeed, Error> {
+    step_ratio(step)?;
+    let times = maths::pow(10.0, f64::from(step) * f64::from(place) / 20.0);
+    SpindleSpeed::from_trade(first.rpm() * times).map_err(|error| {
+        Error::new(
+            ErrorKind::OutOfRange,
+            "place",
+            place.to_string(),
+            format!("a last speed within {}", error.expected()),
+            "a lower place, a smaller step, or a slower first speed",
+        )
+    })
 }
 
 #[cfg(test)]

@@ -2,9 +2,9 @@
 
 use std::fmt;
 
-use crate::error::{Error, ErrorKind};
+use crate::error::{Error, ErrorKind, any_of};
 use crate::provenance::{Sourced, Standing};
-use crate::quantity::{Diameter, WorkLength};
+use crate::quantity::{Diameter, WorkLength, round_size};
 
 /// Form of a centre hole.
 ///
@@ -252,6 +252,48 @@ pub fn form_a() -> &'static [CentreHole] {
 #[must_use]
 pub fn form_b() -> &'static [CentreHole] {
     &FORM_B
+}
+
+/// The centre hole of a form by the diameter of its pilot.
+///
+/// # Units
+/// The types carry them.
+/// # Range
+/// The sizes of [`form_a`] and [`form_b`]; compared to 1e-9 mm.
+/// # Errors
+/// `pilot_diameter`, when the form has no centre hole of that pilot.
+/// # Source
+/// As [`form_a`] and [`form_b`].
+/// # Example
+/// ```
+/// use turnwright::standards::centre_hole::{Form, of_pilot};
+/// assert_eq!(of_pilot(Form::A, "2.5 mm".parse()?)?.value.countersink().mm(), 5.3);
+/// assert!(of_pilot(Form::A, "2.6 mm".parse()?).is_err());
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+pub fn of_pilot(form: Form, pilot: Diameter) -> Result<Sourced<CentreHole>, Error> {
+    let holes = match form {
+        Form::A => form_a(),
+        Form::B => form_b(),
+    };
+    holes
+        .iter()
+        .find(|hole| round_size(hole.pilot().mm()) == round_size(pilot.mm()))
+        .map(CentreHole::sourced)
+        .ok_or_else(|| {
+            let sizes: Vec<String> = holes
+                .iter()
+                .map(|hole| hole.pilot().mm().to_string())
+                .collect();
+            let sizes = any_of(sizes.iter().map(String::as_str));
+            Error::new(
+                ErrorKind::OutOfRange,
+                "pilot_diameter",
+                pilot.to_string(),
+                format!("a pilot of form {form}, in mm: {sizes}"),
+                "pass the size by which the drill is called",
+            )
+        })
 }
 
 /// How deep the cone of 60 degrees is, from its largest diameter to the pilot.

@@ -11,6 +11,7 @@ mod bars;
 mod columns;
 mod finish;
 mod header;
+mod kernels;
 mod layout;
 mod limits;
 mod makers;
@@ -100,6 +101,7 @@ fn main() {
         programs::trials(),
         columns::trials(),
         twins::trials(),
+        kernels::trials(),
         bars::trials(),
         finish::trials(),
         limits::trials(),

@@ -1,0 +1,1289 @@
+//! The texture of a turned surface: heights, shape, uneven feeds, filters and cut-offs.
+
+use super::columns::{tw_column, tw_out_column};
+use super::quantity::*;
+use super::rows::{Input, Job, Numbers, Output};
+use super::status::{tw_error, tw_status};
+use super::{call, guarded, put};
+use crate::error::{Error, ErrorKind};
+use crate::physics::finish::{self, ToolOutline};
+use crate::physics::least_chip::{self, LeastChipModel};
+use crate::physics::{feed_for_finish, gaussian, uneven_feed};
+use crate::quantity::{
+    ChipThickness, CornerRadius, CutOff, CuttingEdgeAngle, EdgeRadius, Feed, FeedUnevenness,
+    MinorCuttingEdgeAngle, Quantity, Ra, Rku, Rq, Rsk, Rsm, Rt, Rz, ShortCutOff, Transmission,
+    WorkLength,
+};
+use crate::standards::texture;
+
+#[cold]
+fn no_grade(ra: Ra) -> Error {
+    Error::new(
+        ErrorKind::OutOfRange,
+        "ra",
+        ra.to_string(),
+        "at most 50 um, the Ra of N12",
+        "give the Ra itself; a surface so rough has no grade",
+    )
+}
+
+/// How the least thickness of a chip goes with the radius of the edge. Passed as int32_t; another
+/// number is refused.
+#[repr(i32)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum tw_least_chip_model {
+    /// 0.3 of the radius (common practice, no source).
+    TW_LEAST_CHIP_MODEL_PRACTICE = 1,
+    /// The flow parts half-way round the edge, at 45 deg.
+    TW_LEAST_CHIP_MODEL_STAGNATION = 2,
+    /// The neutral point of the rounded edge, at 37.6 deg.
+    TW_LEAST_CHIP_MODEL_NEUTRAL = 3,
+}
+
+fn model_of(number: i32) -> Result<LeastChipModel, Error> {
+    const PRACTICE: i32 = tw_least_chip_model::TW_LEAST_CHIP_MODEL_PRACTICE as i32;
+    const STAGNATION: i32 = tw_least_chip_model::TW_LEAST_CHIP_MODEL_STAGNATION as i32;
+    const NEUTRAL: i32 = tw_least_chip_model::TW_LEAST_CHIP_MODEL_NEUTRAL as i32;
+    match number {
+        PRACTICE => Ok(LeastChipModel::Practice),
+        STAGNATION => Ok(LeastChipModel::Stagnation),
+        NEUTRAL => Ok(LeastChipModel::Neutral),
+        other => Err(Error::new(
+            ErrorKind::UnknownName,
+            "model",
+            other.to_string(),
+            "TW_LEAST_CHIP_MODEL_PRACTICE (1), TW_LEAST_CHIP_MODEL_STAGNATION (2) or TW_LEAST_CHIP_MODEL_NEUTRAL (3)",
+            "pass one of the names of enum tw_least_chip_model",
+        )),
+    }
+}
+
+fn roughness_transmission_of(
+    wavelength: tw_rsm,
+    cut_off: tw_cut_off,
+) -> Result<Transmission, Error> {
+    let wavelength = wavelength.named("wavelength")?;
+    let cut_off = cut_off.read()?;
+
+    Ok(gaussian::roughness_transmission(wavelength, cut_off))
+}
+
+/// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
+/// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_roughness_transmission(
+    wavelength: tw_rsm,
+    cut_off: tw_cut_off,
+    transmission: *mut tw_transmission,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !transmission.is_null(),
+        || {
+            Ok(tw_transmission::from(roughness_transmission_of(
+                wavelength, cut_off,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(transmission, answer) },
+    )
+}
+
+/// tw_roughness_transmission for every row.
+///
+/// Columns, see the first page: wavelength and cut_off are read, transmission is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_roughness_transmission_column(
+    wavelength: *const tw_column,
+    cut_off: *const tw_column,
+    transmission: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Rsm>("wavelength", wavelength),
+            Input::of::<CutOff>("cut_off", cut_off),
+        ],
+        outputs: [Output::of::<Transmission>("transmission", transmission)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[wavelength, cut_off]| {
+        let found =
+            roughness_transmission_of(tw_rsm { mm: wavelength }, tw_cut_off { mm: cut_off })?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn short_wave_transmission_of(
+    wavelength: tw_rsm,
+    short_cut_off: tw_short_cut_off,
+) -> Result<Transmission, Error> {
+    let wavelength = wavelength.named("wavelength")?;
+    let short_cut_off = short_cut_off.read()?;
+
+    Ok(gaussian::short_wave_transmission(wavelength, short_cut_off))
+}
+
+/// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_short_wave_transmission(
+    wavelength: tw_rsm,
+    short_cut_off: tw_short_cut_off,
+    transmission: *mut tw_transmission,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !transmission.is_null(),
+        || {
+            Ok(tw_transmission::from(short_wave_transmission_of(
+                wavelength,
+                short_cut_off,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(transmission, answer) },
+    )
+}
+
+/// tw_short_wave_transmission for every row.
+///
+/// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_short_wave_transmission_column(
+    wavelength: *const tw_column,
+    short_cut_off: *const tw_column,
+    transmission: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Rsm>("wavelength", wavelength),
+            Input::of::<ShortCutOff>("short_cut_off", short_cut_off),
+        ],
+        outputs: [Output::of::<Transmission>("transmission", transmission)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[wavelength, short_cut_off]| {
+        let found = short_wave_transmission_of(
+            tw_rsm { mm: wavelength },
+            tw_short_cut_off { mm: short_cut_off },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn arc_roughness_of(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+) -> Result<(Rt, Rz, Ra, Rq), Error> {
+    let feed = feed.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    let found = finish::arc_roughness(feed, corner_radius)?;
+    Ok((found.rt, found.rz, found.ra, found.rq))
+}
+
+/// Total height, maximum height, arithmetic mean height and root mean square height that a feed
+/// and a corner radius leave when the corner arc alone makes the finish, exactly. For a tool
+/// whose minor cutting edge angle is not known; true when it is at least
+/// tw_least_minor_angle_for_arc. A feed of twice the corner radius or more is refused
+/// (TW_CONTRADICTION).
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_arc_roughness(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    rt: *mut tw_rt,
+    rz: *mut tw_rz,
+    ra: *mut tw_ra,
+    rq: *mut tw_rq,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(rt.is_null() && rz.is_null() && ra.is_null() && rq.is_null()),
+        || {
+            let (rt_is, rz_is, ra_is, rq_is) = arc_roughness_of(feed, corner_radius)?;
+            Ok((
+                tw_rt::from(rt_is),
+                tw_rz::from(rz_is),
+                tw_ra::from(ra_is),
+                tw_rq::from(rq_is),
+            ))
+        },
+        |(rt_is, rz_is, ra_is, rq_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(rt, rt_is);
+                put(rz, rz_is);
+                put(ra, ra_is);
+                put(rq, rq_is);
+            }
+        },
+    )
+}
+
+/// tw_arc_roughness for every row.
+///
+/// Columns, see the first page: feed and corner_radius are read, rt, rz, ra and rq are written,
+/// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_arc_roughness_column(
+    feed: *const tw_column,
+    corner_radius: *const tw_column,
+    rt: *const tw_out_column,
+    rz: *const tw_out_column,
+    ra: *const tw_out_column,
+    rq: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [
+            Output::of::<Rt>("rt", rt),
+            Output::of::<Rz>("rz", rz),
+            Output::of::<Ra>("ra", ra),
+            Output::of::<Rq>("rq", rq),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[feed, corner_radius]| {
+        let (rt, rz, ra, rq) = arc_roughness_of(
+            tw_feed { mm_per_rev: feed },
+            tw_corner_radius { mm: corner_radius },
+        )?;
+        Ok(([rt.trade(), rz.trade(), ra.trade(), rq.trade()], 0))
+    })
+}
+
+fn least_minor_angle_for_arc_of(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+) -> Result<MinorCuttingEdgeAngle, Error> {
+    let feed = feed.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    finish::least_minor_angle_for_arc(feed, corner_radius)
+}
+
+/// The least minor cutting edge angle with which the corner arc alone makes the finish: asin(feed
+/// / (2 corner_radius)). A feed of twice the corner radius or more is refused (TW_CONTRADICTION).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_least_minor_angle_for_arc(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    minor_cutting_edge_angle: *mut tw_minor_cutting_edge_angle,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !minor_cutting_edge_angle.is_null(),
+        || {
+            Ok(tw_minor_cutting_edge_angle::from(
+                least_minor_angle_for_arc_of(feed, corner_radius)?,
+            ))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(minor_cutting_edge_angle, answer) },
+    )
+}
+
+/// tw_least_minor_angle_for_arc for every row.
+///
+/// Columns, see the first page: feed and corner_radius are read, minor_cutting_edge_angle is
+/// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_least_minor_angle_for_arc_column(
+    feed: *const tw_column,
+    corner_radius: *const tw_column,
+    minor_cutting_edge_angle: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [Output::of::<MinorCuttingEdgeAngle>(
+            "minor_cutting_edge_angle",
+            minor_cutting_edge_angle,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[feed, corner_radius]| {
+        let found = least_minor_angle_for_arc_of(
+            tw_feed { mm_per_rev: feed },
+            tw_corner_radius { mm: corner_radius },
+        )?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn theoretical_shape_of(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+) -> Result<(Rsk, Rku), Error> {
+    let feed = feed.read()?;
+    let corner_radius = corner_radius.read()?;
+    let cutting_edge_angle = cutting_edge_angle.read()?;
+    let minor_cutting_edge_angle = minor_cutting_edge_angle.read()?;
+    let outline = ToolOutline::new(corner_radius, cutting_edge_angle, minor_cutting_edge_angle)?;
+    let found = finish::theoretical_shape(feed, &outline);
+    Ok((found.rsk, found.rku))
+}
+
+/// Skewness and kurtosis of the ridges that a feed and the outline of the tool leave, without a
+/// filter; their spacing is the feed. The two edge angles must make less than 180 deg together
+/// (TW_CONTRADICTION).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_theoretical_shape(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    cutting_edge_angle: tw_cutting_edge_angle,
+    minor_cutting_edge_angle: tw_minor_cutting_edge_angle,
+    rsk: *mut tw_rsk,
+    rku: *mut tw_rku,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(rsk.is_null() && rku.is_null()),
+        || {
+            let (rsk_is, rku_is) = theoretical_shape_of(
+                feed,
+                corner_radius,
+                cutting_edge_angle,
+                minor_cutting_edge_angle,
+            )?;
+            Ok((tw_rsk::from(rsk_is), tw_rku::from(rku_is)))
+        },
+        |(rsk_is, rku_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(rsk, rsk_is);
+                put(rku, rku_is);
+            }
+        },
+    )
+}
+
+/// tw_theoretical_shape for every row.
+///
+/// Columns, see the first page: feed, corner_radius, cutting_edge_angle and
+/// minor_cutting_edge_angle are read, rsk and rku are written, each may be NULL unless both are.
+/// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_theoretical_shape_column(
+    feed: *const tw_column,
+    corner_radius: *const tw_column,
+    cutting_edge_angle: *const tw_column,
+    minor_cutting_edge_angle: *const tw_column,
+    rsk: *const tw_out_column,
+    rku: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+            Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
+            Input::of::<MinorCuttingEdgeAngle>(
+                "minor_cutting_edge_angle",
+                minor_cutting_edge_angle,
+            ),
+        ],
+        outputs: [Output::of::<Rsk>("rsk", rsk), Output::of::<Rku>("rku", rku)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[
+            feed,
+            corner_radius,
+            cutting_edge_angle,
+            minor_cutting_edge_angle,
+        ]| {
+            let (rsk, rku) = theoretical_shape_of(
+                tw_feed { mm_per_rev: feed },
+                tw_corner_radius { mm: corner_radius },
+                tw_cutting_edge_angle {
+                    deg: cutting_edge_angle,
+                },
+                tw_minor_cutting_edge_angle {
+                    deg: minor_cutting_edge_angle,
+                },
+            )?;
+            Ok(([rsk.trade(), rku.trade()], 0))
+        },
+    )
+}
+
+fn arc_shape_of(feed: tw_feed, corner_radius: tw_corner_radius) -> Result<(Rsk, Rku), Error> {
+    let feed = feed.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    let found = finish::arc_shape(feed, corner_radius)?;
+    Ok((found.rsk, found.rku))
+}
+
+/// Skewness and kurtosis of the ridges that a feed and a corner radius leave when the corner arc
+/// alone makes the finish; their spacing is the feed. A feed of twice the corner radius or more
+/// is refused (TW_CONTRADICTION).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_arc_shape(
+    feed: tw_feed,
+    corner_radius: tw_corner_radius,
+    rsk: *mut tw_rsk,
+    rku: *mut tw_rku,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(rsk.is_null() && rku.is_null()),
+        || {
+            let (rsk_is, rku_is) = arc_shape_of(feed, corner_radius)?;
+            Ok((tw_rsk::from(rsk_is), tw_rku::from(rku_is)))
+        },
+        |(rsk_is, rku_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(rsk, rsk_is);
+                put(rku, rku_is);
+            }
+        },
+    )
+}
+
+/// tw_arc_shape for every row.
+///
+/// Columns, see the first page: feed and corner_radius are read, rsk and rku are written, each
+/// may be NULL unless both are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_arc_shape_column(
+    feed: *const tw_column,
+    corner_radius: *const tw_column,
+    rsk: *const tw_out_column,
+    rku: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Feed>("feed", feed),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [Output::of::<Rsk>("rsk", rsk), Output::of::<Rku>("rku", rku)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[feed, corner_radius]| {
+        let (rsk, rku) = arc_shape_of(
+            tw_feed { mm_per_rev: feed },
+            tw_corner_radius { mm: corner_radius },
+        )?;
+        Ok(([rsk.trade(), rku.trade()], 0))
+    })
+}
+
+fn feed_for_rz_arc_of(rz: tw_rz, corner_radius: tw_corner_radius) -> Result<Feed, Error> {
+    let rz = rz.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    feed_for_finish::feed_for_rz_arc(rz, corner_radius)
+}
+
+/// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
+/// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
+/// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
+/// (TW_CONTRADICTION).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_for_rz_arc(
+    rz: tw_rz,
+    corner_radius: tw_corner_radius,
+    feed: *mut tw_feed,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !feed.is_null(),
+        || Ok(tw_feed::from(feed_for_rz_arc_of(rz, corner_radius)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(feed, answer) },
+    )
+}
+
+/// tw_feed_for_rz_arc for every row.
+///
+/// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
+/// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_for_rz_arc_column(
+    rz: *const tw_column,
+    corner_radius: *const tw_column,
+    feed: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Rz>("rz", rz),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [Output::of::<Feed>("feed", feed)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[rz, corner_radius]| {
+        let found = feed_for_rz_arc_of(tw_rz { um: rz }, tw_corner_radius { mm: corner_radius })?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn feed_for_ra_arc_of(ra: tw_ra, corner_radius: tw_corner_radius) -> Result<Feed, Error> {
+    let ra = ra.read()?;
+    let corner_radius = corner_radius.read()?;
+
+    feed_for_finish::feed_for_ra_arc(ra, corner_radius)
+}
+
+/// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
+/// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
+/// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
+/// does, is refused (TW_CONTRADICTION).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_for_ra_arc(
+    ra: tw_ra,
+    corner_radius: tw_corner_radius,
+    feed: *mut tw_feed,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !feed.is_null(),
+        || Ok(tw_feed::from(feed_for_ra_arc_of(ra, corner_radius)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(feed, answer) },
+    )
+}
+
+/// tw_feed_for_ra_arc for every row.
+///
+/// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
+/// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_feed_for_ra_arc_column(
+    ra: *const tw_column,
+    corner_radius: *const tw_column,
+    feed: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Ra>("ra", ra),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+        ],
+        outputs: [Output::of::<Feed>("feed", feed)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[ra, corner_radius]| {
+        let found = feed_for_ra_arc_of(tw_ra { um: ra }, tw_corner_radius { mm: corner_radius })?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+#[allow(clippy::type_complexity)]
+fn uneven_spread_of(
+    feed: tw_feed,
+    feed_unevenness: tw_feed_unevenness,
+    corner_radius: tw_corner_radius,
+    evaluation_length: tw_length,
+) -> Result<(Ra, Ra, Ra, Ra, Rt, Rt, Rt), Error> {
+    let feed = feed.read()?;
+    let feed_unevenness = feed_unevenness.read()?;
+    let corner_radius = corner_radius.read()?;
+    let evaluation_length = evaluation_length.named("evaluation_length")?;
+
+    let found =
+        uneven_feed::uneven_spread(feed, feed_unevenness, corner_radius, evaluation_length)?;
+    Ok((
+        found.ra,
+        found.ra_5,
+        found.ra_50,
+        found.ra_95,
+        found.rt_5,
+        found.rt_50,
+        found.rt_95,
+    ))
+}
+
+/// What an uneven hand on the feed leaves: the expected Ra over an evaluation length, the Ra
+/// below which 5, 50 and 95 of 100 such lengths lie, and the same of Rt. The feeds of the single
+/// turns scatter by the normal law, feed_unevenness being their standard deviation over their
+/// mean. The corner arc alone makes the finish.
+///
+/// Refused: an unevenness above 0.5 (TW_OUT_OF_RANGE), a feed that is not less than the corner
+/// radius, and an evaluation length shorter than one turn (TW_CONTRADICTION).
+///
+/// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_uneven_spread(
+    feed: tw_feed,
+    feed_unevenness: tw_feed_unevenness,
+    corner_radius: tw_corner_radius,
+    evaluation_length: tw_length,
+    ra: *mut tw_ra,
+    ra_5: *mut tw_ra,
+    ra_50: *mut tw_ra,
+    ra_95: *mut tw_ra,
+    rt_5: *mut tw_rt,
+    rt_50: *mut tw_rt,
+    rt_95: *mut tw_rt,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(ra.is_null()
+            && ra_5.is_null()
+            && ra_50.is_null()
+            && ra_95.is_null()
+            && rt_5.is_null()
+            && rt_50.is_null()
+            && rt_95.is_null()),
+        || {
+            let (ra_is, ra_5_is, ra_50_is, ra_95_is, rt_5_is, rt_50_is, rt_95_is) =
+                uneven_spread_of(feed, feed_unevenness, corner_radius, evaluation_length)?;
+            Ok((
+                tw_ra::from(ra_is),
+                tw_ra::from(ra_5_is),
+                tw_ra::from(ra_50_is),
+                tw_ra::from(ra_95_is),
+                tw_rt::from(rt_5_is),
+                tw_rt::from(rt_50_is),
+                tw_rt::from(rt_95_is),
+            ))
+        },
+        |(ra_is, ra_5_is, ra_50_is, ra_95_is, rt_5_is, rt_50_is, rt_95_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(ra, ra_is);
+                put(ra_5, ra_5_is);
+                put(ra_50, ra_50_is);
+                put(ra_95, ra_95_is);
+                put(rt_5, rt_5_is);
+                put(rt_50, rt_50_is);
+                put(rt_95, rt_95_is);
+            }
+        },
+    )
+}
+
+/// tw_uneven_spread for every row.
+///
+/// Columns, see the first page: feed, feed_unevenness, corner_radius and evaluation_length are
+/// read, ra, ra_5, ra_50, ra_95, rt_5, rt_50 and rt_95 are written, each may be NULL unless all
+/// are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+/// 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::too_many_arguments)]
+pub unsafe extern "C" fn tw_uneven_spread_column(
+    feed: *const tw_column,
+    feed_unevenness: *const tw_column,
+    corner_radius: *const tw_column,
+    evaluation_length: *const tw_column,
+    ra: *const tw_out_column,
+    ra_5: *const tw_out_column,
+    ra_50: *const tw_out_column,
+    ra_95: *const tw_out_column,
+    rt_5: *const tw_out_column,
+    rt_50: *const tw_out_column,
+    rt_95: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [
+            Input::of::<Feed>("feed", feed),
+            Input::of::<FeedUnevenness>("feed_unevenness", feed_unevenness),
+            Input::of::<CornerRadius>("corner_radius", corner_radius),
+            Input::of::<WorkLength>("evaluation_length", evaluation_length),
+        ],
+        outputs: [
+            Output::of::<Ra>("ra", ra),
+            Output::of::<Ra>("ra_5", ra_5),
+            Output::of::<Ra>("ra_50", ra_50),
+            Output::of::<Ra>("ra_95", ra_95),
+            Output::of::<Rt>("rt_5", rt_5),
+            Output::of::<Rt>("rt_50", rt_50),
+            Output::of::<Rt>("rt_95", rt_95),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(
+        detail,
+        |[feed, feed_unevenness, corner_radius, evaluation_length]| {
+            let (ra, ra_5, ra_50, ra_95, rt_5, rt_50, rt_95) = uneven_spread_of(
+                tw_feed { mm_per_rev: feed },
+                tw_feed_unevenness {
+                    ratio: feed_unevenness,
+                },
+                tw_corner_radius { mm: corner_radius },
+                tw_length {
+                    mm: evaluation_length,
+                },
+            )?;
+            Ok((
+                [
+                    ra.trade(),
+                    ra_5.trade(),
+                    ra_50.trade(),
+                    ra_95.trade(),
+                    rt_5.trade(),
+                    rt_50.trade(),
+                    rt_95.trade(),
+                ],
+                0,
+            ))
+        },
+    )
+}
+
+fn cut_off_by_feed_of(feed: tw_feed) -> Result<(CutOff, WorkLength), Error> {
+    let feed = feed.read()?;
+
+    let found = texture::cut_off_by_feed(feed)?;
+    Ok((found.value.long_wave(), found.value.evaluation_length))
+}
+
+/// Cut-off and evaluation length (five cut-offs) with which a turned surface is measured, from
+/// the feed it was turned with: its feed marks are a pattern (ISO 4288:1996 table 3, from
+/// memory). The upper end of a row of the table belongs to it. Beyond the table is refused
+/// (TW_OUT_OF_RANGE).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_feed(
+    feed: tw_feed,
+    cut_off: *mut tw_cut_off,
+    evaluation_length: *mut tw_length,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(cut_off.is_null() && evaluation_length.is_null()),
+        || {
+            let (cut_off_is, evaluation_length_is) = cut_off_by_feed_of(feed)?;
+            Ok((
+                tw_cut_off::from(cut_off_is),
+                tw_length::from(evaluation_length_is),
+            ))
+        },
+        |(cut_off_is, evaluation_length_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(cut_off, cut_off_is);
+                put(evaluation_length, evaluation_length_is);
+            }
+        },
+    )
+}
+
+/// tw_cut_off_by_feed for every row.
+///
+/// Columns, see the first page: feed is read, cut_off and evaluation_length are written, each may
+/// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_feed_column(
+    feed: *const tw_column,
+    cut_off: *const tw_out_column,
+    evaluation_length: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Feed>("feed", feed)],
+        outputs: [
+            Output::of::<CutOff>("cut_off", cut_off),
+            Output::of::<WorkLength>("evaluation_length", evaluation_length),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[feed]| {
+        let (cut_off, evaluation_length) = cut_off_by_feed_of(tw_feed { mm_per_rev: feed })?;
+        Ok(([cut_off.trade(), evaluation_length.trade()], 0))
+    })
+}
+
+fn cut_off_by_ra_of(ra: tw_ra) -> Result<(CutOff, WorkLength), Error> {
+    let ra = ra.read()?;
+
+    let found = texture::cut_off_by_ra(ra)?;
+    Ok((found.value.long_wave(), found.value.evaluation_length))
+}
+
+/// Cut-off and evaluation length (five cut-offs) with which a surface without a pattern is
+/// measured, from its Ra. A turned surface has one, its feed marks: tw_cut_off_by_feed (ISO
+/// 4288:1996 table 1, from memory). The upper end of a row of the table belongs to it. Beyond the
+/// table is refused (TW_OUT_OF_RANGE).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_ra(
+    ra: tw_ra,
+    cut_off: *mut tw_cut_off,
+    evaluation_length: *mut tw_length,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(cut_off.is_null() && evaluation_length.is_null()),
+        || {
+            let (cut_off_is, evaluation_length_is) = cut_off_by_ra_of(ra)?;
+            Ok((
+                tw_cut_off::from(cut_off_is),
+                tw_length::from(evaluation_length_is),
+            ))
+        },
+        |(cut_off_is, evaluation_length_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(cut_off, cut_off_is);
+                put(evaluation_length, evaluation_length_is);
+            }
+        },
+    )
+}
+
+/// tw_cut_off_by_ra for every row.
+///
+/// Columns, see the first page: ra is read, cut_off and evaluation_length are written, each may
+/// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_ra_column(
+    ra: *const tw_column,
+    cut_off: *const tw_out_column,
+    evaluation_length: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Ra>("ra", ra)],
+        outputs: [
+            Output::of::<CutOff>("cut_off", cut_off),
+            Output::of::<WorkLength>("evaluation_length", evaluation_length),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[ra]| {
+        let (cut_off, evaluation_length) = cut_off_by_ra_of(tw_ra { um: ra })?;
+        Ok(([cut_off.trade(), evaluation_length.trade()], 0))
+    })
+}
+
+fn cut_off_by_rz_of(rz: tw_rz) -> Result<(CutOff, WorkLength), Error> {
+    let rz = rz.read()?;
+
+    let found = texture::cut_off_by_rz(rz)?;
+    Ok((found.value.long_wave(), found.value.evaluation_length))
+}
+
+/// Cut-off and evaluation length (five cut-offs) with which a surface without a pattern is
+/// measured, from its Rz. A turned surface has one, its feed marks: tw_cut_off_by_feed (ISO
+/// 4288:1996 table 2, from memory). The upper end of a row of the table belongs to it. Beyond the
+/// table is refused (TW_OUT_OF_RANGE).
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+/// NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_rz(
+    rz: tw_rz,
+    cut_off: *mut tw_cut_off,
+    evaluation_length: *mut tw_length,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(cut_off.is_null() && evaluation_length.is_null()),
+        || {
+            let (cut_off_is, evaluation_length_is) = cut_off_by_rz_of(rz)?;
+            Ok((
+                tw_cut_off::from(cut_off_is),
+                tw_length::from(evaluation_length_is),
+            ))
+        },
+        |(cut_off_is, evaluation_length_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(cut_off, cut_off_is);
+                put(evaluation_length, evaluation_length_is);
+            }
+        },
+    )
+}
+
+/// tw_cut_off_by_rz for every row.
+///
+/// Columns, see the first page: rz is read, cut_off and evaluation_length are written, each may
+/// be NULL unless both are. row_status may be NULL; else one int32_t a row,
+/// row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_cut_off_by_rz_column(
+    rz: *const tw_column,
+    cut_off: *const tw_out_column,
+    evaluation_length: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Rz>("rz", rz)],
+        outputs: [
+            Output::of::<CutOff>("cut_off", cut_off),
+            Output::of::<WorkLength>("evaluation_length", evaluation_length),
+        ],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[rz]| {
+        let (cut_off, evaluation_length) = cut_off_by_rz_of(tw_rz { um: rz })?;
+        Ok(([cut_off.trade(), evaluation_length.trade()], 0))
+    })
+}
+
+fn short_cut_off_for_of(cut_off: tw_cut_off) -> Result<ShortCutOff, Error> {
+    let cut_off = cut_off.read()?;
+
+    let found = texture::short_cut_off(cut_off)?;
+    Ok(found.value)
+}
+
+/// The short-wave cut-off that goes with a cut-off of 0.08, 0.25, 0.8, 2.5 or 8 mm (ISO
+/// 3274:1996, from memory). Another one is refused (TW_OUT_OF_RANGE).
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_short_cut_off_for(
+    cut_off: tw_cut_off,
+    short_cut_off: *mut tw_short_cut_off,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !short_cut_off.is_null(),
+        || Ok(tw_short_cut_off::from(short_cut_off_for_of(cut_off)?)),
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(short_cut_off, answer) },
+    )
+}
+
+/// tw_short_cut_off_for for every row.
+///
+/// Columns, see the first page: cut_off is read, short_cut_off is written. row_status may be
+/// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_short_cut_off_for_column(
+    cut_off: *const tw_column,
+    short_cut_off: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<CutOff>("cut_off", cut_off)],
+        outputs: [Output::of::<ShortCutOff>("short_cut_off", short_cut_off)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[cut_off]| {
+        let found = short_cut_off_for_of(tw_cut_off { mm: cut_off })?;
+        Ok(([found.trade()], 0))
+    })
+}
+
+fn least_chip_by_model_of(
+    edge_radius: tw_edge_radius,
+    model: LeastChipModel,
+) -> Result<ChipThickness, Error> {
+    let edge_radius = edge_radius.read()?;
+
+    Ok(least_chip::least_chip(edge_radius, model))
+}
+
+/// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
+/// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
+/// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
+/// edge cuts thinner chips than these say.
+///
+/// detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_least_chip_by_model(
+    edge_radius: tw_edge_radius,
+    model: i32,
+    chip_thickness: *mut tw_chip_thickness,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !chip_thickness.is_null(),
+        || {
+            let model = model_of(model)?;
+            Ok(tw_chip_thickness::from(least_chip_by_model_of(
+                edge_radius,
+                model,
+            )?))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(chip_thickness, answer) },
+    )
+}
+
+/// tw_least_chip_by_model for every row.
+///
+/// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
+/// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+/// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_least_chip_by_model_column(
+    edge_radius: *const tw_column,
+    model: i32,
+    chip_thickness: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<EdgeRadius>("edge_radius", edge_radius)],
+        outputs: [Output::of::<ChipThickness>(
+            "chip_thickness",
+            chip_thickness,
+        )],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    match guarded(|| Ok(model_of(model)?)) {
+        Err(failure) => job.refuse(detail, failure),
+        Ok(model) => job.run_checked(detail, |[edge_radius]| {
+            let found = least_chip_by_model_of(tw_edge_radius { mm: edge_radius }, model)?;
+            Ok(([found.trade()], 0))
+        }),
+    }
+}
+
+fn roughness_grade_of(ra: tw_ra) -> Result<(Ra, i32), Error> {
+    let ra = ra.read()?;
+
+    let found = texture::Grade::of(ra).ok_or_else(|| no_grade(ra))?;
+    Ok((found.ra(), found as i32 + 1))
+}
+
+/// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
+/// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
+/// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
+/// the letter, no longer N7.
+///
+/// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
+/// and grade 0.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_roughness_grade(
+    ra: tw_ra,
+    largest_ra: *mut tw_ra,
+    grade: *mut i32,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !(largest_ra.is_null() && grade.is_null()),
+        || {
+            let (largest_ra_is, grade_is) = roughness_grade_of(ra)?;
+            Ok((tw_ra::from(largest_ra_is), grade_is))
+        },
+        |(largest_ra_is, grade_is)| {
+            // SAFETY: outputs are NULL or may be written (contract of the header).
+            unsafe {
+                put(largest_ra, largest_ra_is);
+                put(grade, grade_is);
+            }
+        },
+    )
+}
+
+/// tw_roughness_grade for every row.
+///
+/// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
+/// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+/// detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+/// what is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_roughness_grade_column(
+    ra: *const tw_column,
+    largest_ra: *const tw_out_column,
+    grade: *mut i32,
+    grade_stride_bytes: usize,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: [Input::of::<Ra>("ra", ra)],
+        outputs: [Output::of::<Ra>("largest_ra", largest_ra)],
+        regime: Numbers::at("grade", grade, grade_stride_bytes),
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[ra]| {
+        let (largest_ra, grade) = roughness_grade_of(tw_ra { um: ra })?;
+        Ok(([largest_ra.trade()], grade))
+    })
+}
