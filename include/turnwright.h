@@ -18,7 +18,9 @@
  *   Column calls, tw_..._column: many rows; pointers, sizes and integers only, for spreadsheets,
  *   data engines and languages that cannot pass a struct by value.
  *   Documents, tw_answer: JSON text in, JSON text out, for everything compound, such as a plan.
- *   A plan may also be kept open, tw_plan_open, and read step by step: tw_plan_step and others.
+ *   A plan may also be kept open, tw_plan_open, read step by step, tw_plan_step, and carried on after
+ *   a measurement, tw_plan_after. tw_question_names, tw_question_schema and tw_material_keys say what
+ *   may be asked and of what; examples/c/job.json is an invented job.
  *
  * UNITS
  *   Each quantity is a struct of one double whose field names its unit: tw_diameter { mm },
@@ -6686,7 +6688,8 @@ tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
                                      struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
-// their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.
+// their fields are told by tw_question_names and tw_question_schema; { "plan": { .. } } gives an
+// operation sheet.
 //
 // The answer belongs to the caller, who gives it back with tw_text_free. After a failure it is
 // NULL; detail (may be NULL) names the field by its path inside the question.

@@ -9,7 +9,8 @@ use crate::document;
 use crate::error::Error;
 
 /// Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
-/// their fields are described with the Rust library; { "plan": { .. } } gives an operation sheet.
+/// their fields are told by tw_question_names and tw_question_schema; { "plan": { .. } } gives an
+/// operation sheet.
 ///
 /// The answer belongs to the caller, who gives it back with tw_text_free. After a failure it is
 /// NULL; detail (may be NULL) names the field by its path inside the question.

@@ -117,7 +117,8 @@ pub struct Job {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub(super) zero_at: Option<Diameter>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    pub(super) preferences: Option<Preferences>,
+    /// Boxed: most jobs have none, and every job is handed on whole.
+    pub(super) preferences: Option<Box<Preferences>>,
 }
 
 impl Job {
@@ -145,8 +146,13 @@ impl Job {
         /// With the cross dial already zeroed on this measured diameter, which the bar has all along the
         /// length to be turned.
         with_zero_at zero_at: Diameter;
-        /// With preferences.
-        with_preferences preferences: Preferences;
+    }
+
+    /// With preferences.
+    #[must_use]
+    pub fn with_preferences(mut self, preferences: Preferences) -> Self {
+        self.preferences = Some(Box::new(preferences));
+        self
     }
 
     /// The bar.
@@ -170,14 +176,14 @@ impl Job {
     pub(super) fn corrects_for_spring(&self) -> bool {
         self.preferences
             .as_ref()
-            .is_some_and(Preferences::corrects_for_spring)
+            .is_some_and(|preferences| preferences.corrects_for_spring())
     }
 
     pub(super) fn preference<T: Copy>(
         &self,
         pick: impl Fn(&Preferences) -> Option<T>,
     ) -> Option<T> {
-        self.preferences.as_ref().and_then(pick)
+        self.preferences.as_deref().and_then(pick)
     }
 }
 
@@ -350,7 +356,7 @@ mod serial {
                 holding: f.item("holding", Holding::read)?,
                 cutting_speed: f.quantity("cutting_speed")?,
                 zero_at: f.quantity("zero_at")?,
-                preferences: f.item("preferences", Preferences::read)?,
+                preferences: f.item("preferences", Preferences::read)?.map(Box::new),
             };
             // For the text of the sheet: the door itself reads them.
             f.choice("units", &[("metric", ()), ("inch", ())])?;

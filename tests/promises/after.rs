@@ -406,3 +406,28 @@ fn bad_measurements_are_refused_by_their_field() {
         assert_eq!(refused(fields.clone()), field, "{fields}");
     }
 }
+
+#[test]
+fn a_size_larger_than_the_bar_stops_the_plan_whatever_it_would_explain() {
+    on_measured(|job, sheet, at| {
+        let step = &sheet.steps[at];
+        let bar = job.stock().diameter().mm();
+        for thick in [1.06 * bar + 1.0, 3.0 * bar] {
+            let answer = sheet
+                .after(at, &[SizeAt::anywhere(size(thick))], None)
+                .unwrap();
+            prop_assert!(answer.plan.is_none() && !answer.lost, "{}", answer.text);
+            prop_assert!(
+                answer.text.contains("no cut makes it thicker"),
+                "{}",
+                answer.text
+            );
+        }
+        let thin = step.diameter.mm() + 0.1;
+        let answer = sheet
+            .after(at, &[SizeAt::anywhere(size(thin))], None)
+            .unwrap();
+        prop_assert!(!answer.text.contains("no cut makes"), "{}", answer.text);
+        Ok(())
+    });
+}
