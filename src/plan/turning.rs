@@ -241,8 +241,8 @@ impl<'a> Turning<'a> {
             .is_none();
         let finish_step = if bearable {
             finishing_step(
-                job,
-                place.reach,
+                common,
+                (place.reach, before_finish),
                 &rough_step,
                 &faster,
                 &finish_feed,
@@ -549,10 +549,11 @@ fn under_skin_too_deep(job: &Job, before: &Before, most: DepthOfCut, limit: Dept
     )
 }
 
-/// The step of the last two cuts: a faster one only where it saves more than the change costs.
+/// The step of the last two cuts: a faster one only where it saves more than the change costs, or where
+/// the edge would else cut too slowly for its band.
 fn finishing_step(
-    job: &Job,
-    reach: WorkLength,
+    common: &Common<'_>,
+    (reach, before): (WorkLength, Diameter),
     rough: &SpindleChoice,
     faster: &SpindleChoice,
     feed: &FeedChoice,
@@ -561,7 +562,11 @@ fn finishing_step(
     if faster.spindle_speed <= rough.spindle_speed {
         return rough.clone();
     }
-    let change = match job.lathe.change_time() {
+    let kept = speed::cutting_speed(rough.spindle_speed, before);
+    if common.band.is_some_and(|band| kept < band.low()) {
+        return faster.clone();
+    }
+    let change = match common.job.lathe.change_time() {
         Some(given) => given,
         None => provenance.open("time of a change of step", &CHANGE_TIME),
     };

@@ -405,3 +405,31 @@ fn lengths_by_a_stop_are_set_once_and_met_at_every_cut() {
         Ok(())
     });
 }
+
+/// An invented bar of C45 that is roughed at 150 rpm: at 32 mm that is 15 m/min, below the band of the
+/// material's table for high-speed steel.
+#[test]
+fn the_finishing_cuts_do_not_keep_a_step_that_falls_below_the_band() {
+    let job: Job = serde_json::from_value(serde_json::json!({
+        "material": "C45",
+        "stock": { "diameter": "60 mm", "length": "140 mm" },
+        "part": { "diameter": "32 mm", "limits": ["31.95 mm", "32 mm"], "length": "5 mm" },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "93 deg" },
+        "lathe": {
+            "spindle_steps": ["80 rpm", "150 rpm", "250 rpm"], "chuck_max_speed": "2000 rpm", "power": "2.2 kW",
+            "feeds": ["0.1 mm/rev", "0.2 mm/rev"],
+            "cross_slide": { "reads": "radius", "division": "0.01 mm", "divisions_per_turn": 200 },
+            "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 200 },
+        },
+    }))
+    .unwrap();
+    let sheet = job.plan(Units::Metric).unwrap();
+    let speeds: Vec<f64> = sheet
+        .cuts()
+        .filter(|cut| cut.kind == StepKind::FinishCut)
+        .map(|cut| cut.spindle_speed.unwrap().rpm())
+        .collect();
+    assert_eq!(speeds, [250.0, 250.0]);
+    let rough = sheet.cuts().next().unwrap().spindle_speed.unwrap();
+    assert_eq!(rough.rpm(), 150.0);
+}
