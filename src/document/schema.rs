@@ -25,7 +25,8 @@ struct Part {
 /// The schema of a question as JSON text, after JSON Schema, draft 2020-12.
 ///
 /// It describes the whole document, `{ "version"?, "<question>": { .. } }`. What it refuses, the library
-/// refuses; the library refuses more: quantities out of range, fields that contradict one another.
+/// refuses, but for a null, which the library takes for a field left out; the library refuses more:
+/// quantities out of range, fields that contradict one another, what a plan needs beyond its reader.
 ///
 /// # Errors
 /// When there is no such question.
