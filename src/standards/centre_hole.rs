@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::error::{Error, ErrorKind, any_of};
-use crate::provenance::{Sourced, Standing};
+use crate::provenance::{Recorded, Sourced, Standing};
 use crate::quantity::{Diameter, WorkLength, round_size};
 
 /// Form of a centre hole.
@@ -147,6 +147,8 @@ impl CentreHole {
         Sourced::new(*self, source, Standing::FromMemory)
     }
 }
+
+impl Recorded for CentreHole {}
 
 impl fmt::Display for CentreHole {
     /// Form, pilot and largest diameter in millimetres, as a drawing writes it: `A 2.5/5.3`.
