@@ -6,7 +6,7 @@ use std::ptr;
 
 use super::document::{bytes_of, bytes_of_n, hand_text, utf8};
 use super::quantity::*;
-use super::status::{Detail, Failure, fail, succeed, tw_error, tw_status};
+use super::status::{Detail, Failure, LARGEST_SIZE, fail, succeed, tw_error, tw_status};
 use super::{guarded, put};
 use crate::advice::diagnosis::SizeAt;
 use crate::document;
@@ -206,9 +206,6 @@ impl OfSize for tw_expected {
         time: tw_time { s: f64::NAN },
     };
 }
-
-/// The largest struct_size that is believed: what is larger was never set.
-const LARGEST_SIZE: usize = 4096;
 
 /// The size that a struct of the caller says it has.
 fn size_at<T: OfSize>(place: *mut T) -> Result<usize, Failure> {

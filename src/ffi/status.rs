@@ -147,7 +147,7 @@ pub struct tw_error {
 }
 
 /// The largest struct_size that is believed: what is larger was never set.
-const LARGEST_SIZE: usize = 4096;
+pub(super) const LARGEST_SIZE: usize = 4096;
 
 /// The smallest one: it holds the size and the status.
 const LEAST_SIZE: usize = offset_of!(tw_error, row);

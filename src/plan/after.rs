@@ -204,7 +204,9 @@ impl Sheet {
             answer.why_no_plan = Some(why);
             return Ok(answer);
         }
-        if let Some(why) = no_plan(&answer, measured, turning, &made, &guard, u) {
+        let why = too_thick(measured, turning, &mut answer.provenance, u)
+            .or_else(|| no_plan(&answer, measured, turning, &made, &guard, u));
+        if let Some(why) = why {
             answer.text.clone_from(&why);
             answer.why_no_plan = Some(why);
             return Ok(answer);
@@ -247,6 +249,26 @@ impl Sheet {
 /// A share of what explains the measurement at which a cause is acted on: judgement, no source.
 const CERTAIN_ENOUGH: f64 = 0.5;
 
+/// What is said of a size that is larger than the bar was.
+fn too_thick(
+    measured: &[SizeAt],
+    turning: &Turning<'_>,
+    provenance: &mut Provenance,
+    u: Units,
+) -> Option<String> {
+    // On record only where it stops the plan.
+    let thickest = turning.thickest(&mut Provenance::deaf());
+    let mut sizes = measured.iter().map(|m| m.size());
+    let thick = sizes.find(|size| *size > thickest)?;
+    turning.thickest(provenance);
+    Some(format!(
+        "Stop: {} is more than there was: the bar measured {} before these cuts, and no cut makes it thicker. Measure anew, \
+         the whole turns of the instrument too; where the bar really is thicker, plan anew with its diameter.",
+        thick.people(u),
+        turning.before.start.people(u)
+    ))
+}
+
 /// Why no cut should follow, where none should.
 fn no_plan(
     answer: &AfterMeasurement,
@@ -257,19 +279,6 @@ fn no_plan(
     u: Units,
 ) -> Option<String> {
     let limits = turning.place.surface.limits();
-    let thickest = turning.thickest();
-    if let Some(thick) = measured
-        .iter()
-        .map(|m| m.size())
-        .find(|size| *size > thickest)
-    {
-        return Some(format!(
-            "Stop: {} is more than there was: the bar measured {} before these cuts, and no cut makes it thicker. Measure \
-             anew, the whole turns of the instrument too; where the bar really is thicker, plan anew with its diameter.",
-            thick.people(u),
-            turning.before.start.people(u)
-        ));
-    }
     let first = answer.causes.first()?;
     let sure = first.fit.trade() >= CERTAIN_ENOUGH;
     match first.cause {

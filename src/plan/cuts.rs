@@ -6,11 +6,10 @@ use super::job::LengthBy;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip};
-use super::turning::{cross_reading, plain, tenth_of_a_mark};
+use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
 use super::words::{SurfaceWriter, add, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
-use crate::quantity::dial::Reading;
 use crate::quantity::{
     Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
@@ -61,9 +60,9 @@ impl SurfaceWriter<'_> {
         } else if setup.datum.start == 0.0 {
             zero_x.reading = Some(cross_reading(self.cross, 0)?);
         } else if before.turned {
-            let tenths = (10.0 * before.mark).round() as i64;
-            zero_x.reading = Some(cross_reading(self.cross, tenths.div_euclid(10))?);
-            zero_x.tenths = Some(tenths.rem_euclid(10) as u8).filter(|tenths| *tenths > 0);
+            let (reading, tenths) = before.reading(self.cross)?;
+            zero_x.reading = Some(reading);
+            zero_x.tenths = (tenths > 0).then_some(tenths);
         }
         if !before.measured {
             zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
@@ -107,12 +106,8 @@ impl SurfaceWriter<'_> {
         let (setup, u) = (self.setup, self.u);
         let before = &setup.before;
         let name = format!("F{}", self.number - 1);
-        // A surface that ended between two marks.
-        let tenths = (10.0 * before.mark).round() as i64;
-        let at = read_as(
-            cross_reading(self.cross, tenths.div_euclid(10))?,
-            tenths.rem_euclid(10),
-        );
+        let (at, tenths) = before.reading(self.cross)?;
+        let at = read_as(&at, tenths);
         let kept = setup.datum.start == before.mark;
         Ok(match self.cross.ring() {
             Ring::Readout => self.readout_zero(None),
@@ -462,10 +457,7 @@ impl SurfaceWriter<'_> {
 
     /// What the dial reads at a cut, in words.
     fn at_mark(&self, cut: PlannedCut) -> Result<String, Error> {
-        Ok(read_as(
-            cross_reading(self.cross, cut.mark)?,
-            i64::from(cut.between),
-        ))
+        Ok(read_as(&cross_reading(self.cross, cut.mark)?, cut.between))
     }
 
     /// Puts what the dial reads at a cut into a step.
@@ -665,13 +657,5 @@ impl SurfaceWriter<'_> {
 
     fn limits(&self) -> Limits {
         self.setup.place.surface.limits()
-    }
-}
-
-/// A reading in words, with tenths of a mark beyond it.
-fn read_as(reading: Reading, tenths: i64) -> String {
-    match tenths {
-        0 => reading.to_string(),
-        tenths => format!("{reading}.{tenths}"),
     }
 }

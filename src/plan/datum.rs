@@ -5,10 +5,10 @@ use super::job::Job;
 use super::passes::{Metal, Passes};
 use super::readout::is_readout;
 use super::sheet::SurfaceAt;
-use super::turning::beyond;
+use super::turning::{beyond, cross_reading};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
-use crate::quantity::dial::Divisions;
+use crate::quantity::dial::{Divisions, Reading};
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, SizeUncertainty, ThermalExpansion, round_size};
 use crate::shop::dial::{Dial, Ring};
@@ -72,6 +72,13 @@ impl Before {
             measured: job.zero_at.is_some(),
             ..Self::touched(start)
         }
+    }
+
+    /// What the dial reads where the tool touches the bar: a reading, and tenths of a mark beyond it.
+    pub(super) fn reading(&self, cross: &Dial) -> Result<(Reading, u8), Error> {
+        let tenths = (10.0 * self.mark).round() as i64;
+        let reading = cross_reading(cross, tenths.div_euclid(10))?;
+        Ok((reading, tenths.rem_euclid(10) as u8))
     }
 
     /// The bar as it is touched.
@@ -326,21 +333,20 @@ pub(super) fn datum(
         Some(neighbours(cross, zero, exact)?)
     };
     if cross.ring() == Ring::Fixed && before.turned {
-        let tenths = (10.0 * exact).round() as i64;
-        let (last, between) = (tenths.div_euclid(10), tenths.rem_euclid(10));
-        let (last, from) = (Divisions::new(last)?, beyond(zero, cross, between));
+        let moved = Moved::by((10.0 * exact).round() as i64, zero, cross);
+        let last = Divisions::new(moved.marks)?;
         let metal = Metal {
-            start: before.mark - between as f64 / 10.0,
+            start: before.mark - f64::from(moved.between) / 10.0,
             last: last.count(),
             ..metal
         };
-        if guarded.contains(cross.diameter_at(from, last)?)
+        if guarded.contains(cross.diameter_at(moved.zero, last)?)
             && let Some(passes) = divide(metal)
         {
             let datum = Datum {
-                zero: from,
+                zero: moved.zero,
                 start: metal.start,
-                between: between as u8,
+                between: moved.between,
                 last,
                 missed,
                 correction,
@@ -394,6 +400,31 @@ pub(super) fn datum(
         }
     }
     Err(too_little(limits, start, metal, q))
+}
+
+/// Readings moved by whole marks and tenths of one.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Moved {
+    pub(super) marks: i64,
+    /// Tenths of a mark beyond, 0 to 9.
+    pub(super) between: u8,
+    /// Where a dial would read zero that read the same sizes without these tenths.
+    pub(super) zero: Diameter,
+}
+
+impl Moved {
+    /// The whole marks and the tenths beyond them, on a dial that reads zero at `zero`.
+    pub(super) fn by(tenths: i64, zero: Diameter, cross: &Dial) -> Self {
+        let between = tenths.rem_euclid(10);
+        Self {
+            marks: tenths.div_euclid(10),
+            between: between as u8,
+            zero: match between {
+                0 => zero,
+                between => beyond(zero, cross, between),
+            },
+        }
+    }
 }
 
 /// A zero from which a readout shows whole steps, tens of them first, and how far from it a size stands.

@@ -413,7 +413,8 @@ impl Figures<'_> {
                 below.people(u)
             ),
             Some((above, below)) if turning.between() > 0 => format!(
-                " The dial as it stands has no mark that is safe inside the zone: its marks give {} and {}. So the readings lie                  between marks, tenths by eye.",
+                " The dial as it stands has no mark that is safe inside the zone: its marks give {} and {}. So the readings lie \
+                 between marks, tenths by eye.",
                 above.people(u),
                 below.people(u)
             ),

@@ -1,6 +1,7 @@
 //! The sheet in short form, for who has done such a job before.
 
 use super::sheet::{Sheet, Step, StepKind, minutes, paragraph};
+use super::turning::read_as;
 use crate::caution::Severity;
 use crate::quantity::Quantity;
 
@@ -51,10 +52,11 @@ impl Sheet {
                     StepKind::FinishCut => String::from("Finish"),
                     _ => String::from("Cut"),
                 }];
-                parts.extend(step.reading.as_ref().map(|r| match step.tenths {
-                    Some(tenths) => format!("to {r}.{tenths}"),
-                    None => format!("to {r}"),
-                }));
+                parts.extend(
+                    step.reading.as_ref().map(|reading| {
+                        format!("to {}", read_as(reading, step.tenths.unwrap_or(0)))
+                    }),
+                );
                 parts.extend(step.z.map(|z| format!("to Z {}", z.people(u))));
                 parts.extend(step.spindle_speed.map(|n| n.people(u).to_string()));
                 parts.extend(step.feed.map(|f| f.people(u).to_string()));

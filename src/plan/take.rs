@@ -2,11 +2,12 @@
 
 use super::clamping::Clamping;
 use super::common::Common;
+use super::datum::Moved;
 use super::heading::Figures;
 use super::passes::PlannedCut;
 use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
-use super::turning::{Turning, beyond};
+use super::turning::Turning;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim;
 use crate::physics::spread;
@@ -567,30 +568,6 @@ impl Turning<'_> {
             Feature::Shaft,
         );
         self.taken(made, size, off, Act::OnceMore, sizes)
-    }
-}
-
-/// Readings moved by whole marks and tenths of one.
-#[derive(Debug, Clone, Copy)]
-struct Moved {
-    marks: i64,
-    /// Tenths of a mark beyond, 0 to 9.
-    between: u8,
-    /// Where a dial would read zero that read the same sizes without these tenths.
-    zero: Diameter,
-}
-
-impl Moved {
-    fn by(tenths: i64, zero: Diameter, cross: &Dial) -> Self {
-        let between = tenths.rem_euclid(10);
-        Self {
-            marks: tenths.div_euclid(10),
-            between: between as u8,
-            zero: match between {
-                0 => zero,
-                between => beyond(zero, cross, between),
-            },
-        }
     }
 }
 

@@ -445,13 +445,16 @@ impl<'a> Turning<'a> {
     }
 
     /// No size measured after a cut of it is larger: what the bar was before, and what that is not known by.
-    pub(super) fn thickest(&self) -> Diameter {
+    pub(super) fn thickest(&self, provenance: &mut Provenance) -> Diameter {
         let start = self.before.start.mm();
-        let [any, of_it] = BAR_UNMEASURED.value;
-        let unsure = match self.before.measured {
-            true => any,
-            false => any + of_it * start,
-        };
+        let mut unsure = provenance
+            .open("what a bar may be thicker than it was called", &THICKER)
+            .mm();
+        if !self.before.measured {
+            let share =
+                provenance.open("the same of one not measured, by its diameter", &THICKER_BY);
+            unsure += share * start;
+        }
         Diameter::computed_trade(round_size(start + unsure))
     }
 
@@ -477,10 +480,16 @@ impl<'a> Turning<'a> {
     }
 }
 
-/// A bar may be thicker than it was called by so many mm, and by so much of its diameter where nobody
-/// measured it.
-const BAR_UNMEASURED: Sourced<[f64; 2]> = Sourced::new(
-    [0.5, 0.02],
+/// A bar may be thicker than it was called by so much, ...
+const THICKER: Sourced<DiameterError> = Sourced::new(
+    DiameterError::computed_trade(0.5),
+    "judgement, no source",
+    Standing::Estimate,
+);
+
+/// ... and where nobody measured it by this share of its diameter too.
+const THICKER_BY: Sourced<f64> = Sourced::new(
+    0.02,
     "judgement, no source: a hot-rolled bar is known to about a millimetre",
     Standing::Estimate,
 );
@@ -653,6 +662,14 @@ pub(super) fn beyond(size: Diameter, cross: &Dial, tenths: i64) -> Diameter {
 /// The reading of the cross dial at a mark.
 pub(super) fn cross_reading(cross: &Dial, mark: i64) -> Result<Reading, Error> {
     Ok(cross.reading(Slide::CrossSlide, Divisions::new(mark)?))
+}
+
+/// A reading in words, with tenths of a mark beyond it.
+pub(super) fn read_as(reading: &Reading, tenths: u8) -> String {
+    match tenths {
+        0 => reading.to_string(),
+        tenths => format!("{reading}.{tenths}"),
+    }
 }
 
 /// Marks to a tenth, for words about a fraction of a mark.

@@ -623,6 +623,15 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
             step.text
         );
     }
+    // Words run on by single spaces: what is printed is broken anew, so only the parts show it.
+    let parts = [&sheet.heading, &sheet.kit, &sheet.dials, &sheet.prove];
+    let steps = sheet
+        .steps
+        .iter()
+        .flat_map(|s| s.because.iter().chain([&s.text]));
+    for text in parts.into_iter().flatten().chain(steps) {
+        holds!(!text.contains("  "), "two spaces in {text:?}");
+    }
     for text in [sheet.to_string(), sheet.short()] {
         for line in text.lines() {
             holds!(

@@ -151,15 +151,12 @@ fn agree(counts: &[Count]) {
         );
         let found = (count.of(count.good), count.of(count.scrap));
         // Three standard errors of a count, of use where the parts are few.
-        let error = |p: f64| 3.0 * (p * (1.0 - p) / count.parts as f64).sqrt();
+        let error = 3.0 * (stated.0 * (1.0 - stated.0) / count.parts as f64).sqrt();
         assert!(
-            (found.0 - stated.0).abs() < PART + error(stated.0),
+            (found.0 - stated.0).abs() < PART + error,
             "{what}: {count:?}"
         );
-        assert!(
-            (found.1 - stated.1).abs() < PART + error(stated.1),
-            "{what}: {count:?}"
-        );
+        assert!((found.1 - stated.1).abs() < PART, "{what}: {count:?}");
         // No cut without metal, but for a few in ten thousand whose touch was far off.
         assert!(count.of(count.no_metal) < 0.002, "{what}: {count:?}");
     }
@@ -245,12 +242,8 @@ fn every_group_of_simulated_parts_comes_out_as_its_sheets_say() {
         }
         print!("{what}: ");
         agree(&[all]);
-        // With four diameters and more, each with its chance, 99.1 % is what the sheets state, and 98.8 %
-        // where tenths of a mark are read by eye.
-        assert!(
-            all.parts < 1000 || all.of(all.good) > 0.98,
-            "{what}: {all:?}"
-        );
+        // With four diameters and more, each with its chance, 99.1 % is what the sheets state.
+        assert!(all.of(all.good) > 0.985, "{what}: {all:?}");
     }
 }
 
@@ -262,8 +255,9 @@ fn simulated_parts_come_out_as_well_for_who_asks_what_follows() {
     agree(&counted(&some, parts, Manner::Asks, |trial| {
         trial.dial.settable
     }));
-    let fixed = counted(&some, parts, Manner::Asks, |trial| !trial.dial.settable);
-    agree(&fixed);
+    // Too few of them have a fixed ring to be told apart by the chance stated.
+    let [fixed, ..] = counted(&some, parts, Manner::Asks, |trial| !trial.dial.settable);
+    agree(&[fixed]);
 }
 
 /// How slips on purpose came out.
