@@ -115,7 +115,7 @@ impl SizeCause {
             Self::Repeatability => "the hand that measures",
             Self::Heat => "warmth left in the part",
             Self::Touch => "the zero found by touching",
-            Self::Ring => "setting the ring",
+            Self::Ring => "setting the dial",
             Self::Mark => "bringing the slide to its reading",
             Self::Backlash => "what the backlash leaves",
             Self::Screw => "the cross screw",

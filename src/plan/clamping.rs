@@ -80,6 +80,15 @@ pub(super) struct Clamping<'a> {
 /// judgement, no source.
 const SHOULDER_CLEARANCE: f64 = 2.0;
 
+impl Clamping<'_> {
+    /// From the face of a part that was turned round to the shoulder beside the jaws.
+    pub(super) fn to_gripped_shoulder(&self) -> WorkLength {
+        WorkLength::computed_trade(round_size(
+            self.overhang.mm() - self.facing.mm() - SHOULDER_CLEARANCE,
+        ))
+    }
+}
+
 /// More than this over the length of the part is sawn off, not turned off, in mm: judgement, no source.
 const WORTH_SAWING: f64 = 5.0;
 

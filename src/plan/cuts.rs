@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::clamping::Place;
 use super::job::LengthBy;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
@@ -121,8 +122,8 @@ impl SurfaceWriter<'_> {
                 self.mark_size()
             ),
             Ring::Settable => format!(
-                "Zero X: come in to the mark of the last cut that was made, by the sheet {at}, hold the handle, and turn \
-                 the ring only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
+                "Zero X: carriage to the right, clear of the bar; come in to the mark of the last cut that was made, by \
+                 the sheet {at}, hold the handle, and turn the ring only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
                 // The spring that is new in the zero does not move the tip.
                 plain(
                     Diameter::computed_trade(round_size(
@@ -202,7 +203,10 @@ impl SurfaceWriter<'_> {
             let name = format!("M{}", stops_made + 1);
             steps.push(match cuts.get(at + 1) {
                 Some(last) if at + 2 == cuts.len() => self.measure_last(&name, cut, *last)?,
-                _ => self.measure_between(&name, cut, at == 0 && !setup.before.turned)?,
+                _ => {
+                    let first = stops.first() == Some(&at) && !setup.before.turned;
+                    self.measure_between(&name, cut, first)?
+                }
             });
         }
         Ok(())
@@ -360,6 +364,7 @@ impl SurfaceWriter<'_> {
         };
         let wrong = words(|f| match self.cross.reads() {
             _ if !first => Ok(()),
+            DialReads::Diameter if twice.mm() <= 0.0 => Ok(()),
             DialReads::Diameter => write!(
                 f,
                 " Near {}: {counts} the radius after all. Stop and prove it.",
@@ -593,6 +598,26 @@ impl SurfaceWriter<'_> {
         };
         let shortest = from_face(setup.place.length_limits.shortest());
         let longest = from_face(setup.place.length_limits.longest());
+        // The length that this shoulder ends at its free side is that of the diameter turned before.
+        let ended = words(|f| {
+            let Some(before) = self.place_before() else {
+                return Ok(());
+            };
+            let (name, limits) = (before.surface.diameter(), before.length_limits);
+            write!(
+                f,
+                " Length of {0}, from its shoulder to this one ________: good from {1} to {2}; shorter: face the shoulder \
+                 of {0} farther in by what is missing; longer: face this shoulder farther in by what is over, if the \
+                 length from the face bears it.",
+                name.people(u),
+                limits.shortest().people(u),
+                limits.longest().people(u),
+            )
+        });
+        let by_the_face = match self.clamp.overall {
+            Some(_) => "face the end by what is over, if the length over all bears it",
+            None => "face the end by what is over",
+        };
         let guarded = setup.guarded;
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
         let lost = Diameter::computed_trade(round_size(limits.smallest().mm() - setup.guard.mm()));
@@ -630,8 +655,8 @@ impl SurfaceWriter<'_> {
                     "{} The tool stays in its holder. Measure {}at 20 degC, at three places, clear of the burr ________ \
                      ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
                      with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
-                     ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: face \
-                     the end by what is over.",
+                     ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: \
+                     {by_the_face}.{ended}",
                     self.stop_words(),
                     self.finished_name(),
                     guarded.smallest().people(u),
@@ -645,6 +670,15 @@ impl SurfaceWriter<'_> {
             .because("a warm part measures large and shrinks"),
         );
         Ok(())
+    }
+
+    /// The surface of this clamping that was turned before this one.
+    fn place_before(&self) -> Option<&Place<'_>> {
+        let places = &self.clamp.places;
+        let this = places
+            .iter()
+            .position(|place| place.at == self.setup.place.at)?;
+        places.get(this.checked_sub(1)?)
     }
 
     /// The name of the finished size, where a later surface is zeroed on it.

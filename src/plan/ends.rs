@@ -14,6 +14,7 @@ use crate::quantity::{
     BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Position, Quantity, SpindleSpeed, WorkLength,
     round_size,
 };
+use crate::shop::dial::Ring;
 use crate::shop::surface::Undercut;
 
 /// Cutting speed of a grooving or parting tool over that of turning.
@@ -31,18 +32,23 @@ impl Writer<'_> {
         last_speed: SpindleSpeed,
         steps: &mut Vec<Step>,
     ) -> Result<(), Error> {
+        let mut set = last_speed;
         for turning in turnings {
             if let Some(undercut) = turning.place.surface.undercut() {
-                steps.push(self.undercut(turning, undercut)?);
+                let step = self.undercut(turning, undercut)?;
+                set = step.spindle_speed.unwrap_or(set);
+                steps.push(step);
             }
         }
         // Setting the compound slide over moves the tip, so that both zeros are lost: cones come last.
         for turning in turnings {
             if let Some(small) = turning.place.surface.small_diameter() {
-                steps.push(self.cone(turning, small)?);
+                let step = self.cone(turning, small)?;
+                set = step.spindle_speed.unwrap_or(set);
+                steps.push(step);
             }
         }
-        steps.push(self.edges(turnings, last_speed));
+        steps.push(self.edges(turnings, last_speed, set));
         Ok(())
     }
 
@@ -62,20 +68,34 @@ impl Writer<'_> {
         let bottom =
             Diameter::computed_trade(round_size(finished.mm() - 2.0 * groove.depth().mm()));
         let marks = 2.0 * groove.depth().mm() / self.cross.diameter_per_division().mm();
+        let marks = tenth_of_a_mark(marks);
+        let (zero, far) = match self.cross.ring() {
+            Ring::Settable => ("ring to 0", format!("{marks} marks")),
+            Ring::Fixed => (
+                "note what the dial reads",
+                format!("{marks} marks from there"),
+            ),
+            Ring::Readout => (
+                "set the readout to it",
+                String::from("until the readout shows the bottom"),
+            ),
+        };
         let shoulder = turning.carriage.shoulder;
         let slow = self.grooving_step(finished);
         let mut step = Step::new(
             StepKind::Undercut,
             bottom,
             format!(
-                "Undercut at the shoulder of {}. {} Grooving tool {} wide, square to the bar, on centre height. With the \
-                 carriage, its left corner to the shoulder at {}, lock the carriage. Touch the finished diameter lightly, \
-                 ring to 0, feed in by hand {} marks, to {}; oil. Withdraw, stop the spindle.",
+                "Undercut at the shoulder of {}. {} Change to the grooving tool, {} wide, square to the bar, on centre \
+                 height: both zeros are lost, its corner is elsewhere. By eye and hand its left corner to the shoulder, \
+                 {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {}, feed in by \
+                 hand {}, to {}; oil. Withdraw, stop the spindle.",
                 finished.people(u),
                 self.set_words(slow.spindle_speed, &slow),
                 groove.width().people(u),
-                self.z_words(shoulder),
-                tenth_of_a_mark(marks),
+                WorkLength::computed_trade(self.carriage.travel_at(shoulder)).people(u),
+                zero,
+                far,
                 bottom.people(u),
             ),
         )
@@ -134,7 +154,7 @@ impl Writer<'_> {
         Ok(step)
     }
 
-    fn edges(&self, turnings: &[Turning<'_>], speed: SpindleSpeed) -> Step {
+    fn edges(&self, turnings: &[Turning<'_>], speed: SpindleSpeed, set: SpindleSpeed) -> Step {
         let u = self.u;
         let chamfers: Vec<String> = turnings
             .iter()
@@ -158,12 +178,18 @@ impl Writer<'_> {
         let diameter = turnings
             .last()
             .map_or(self.job.stock.diameter(), |t| t.place.surface.diameter());
+        let change = match turnings.last() {
+            Some(turning) if speed != set => {
+                format!("{} Change", self.set_words(speed, &turning.finish_step))
+            }
+            _ => String::from("Spindle at rest: change"),
+        };
         let mut edges = Step::new(
             StepKind::Edges,
             diameter,
             format!(
-                "Spindle at rest: change to the chamfer tool; the zero of the cross dial is lost from here on. Spindle on, \
-                 {what}, so that nobody is cut. Stop the spindle.",
+                "{change} to the chamfer tool; the zero of the cross dial is lost from here on. Spindle on, {what}, so \
+                 that nobody is cut. Stop the spindle.",
             ),
         );
         edges.spindle_speed = Some(speed);

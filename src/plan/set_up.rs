@@ -90,10 +90,15 @@ impl Writer<'_> {
             StepKind::TurnRound,
             diameter,
             format!(
-                "Spindle at rest. Part out, turn it round, and grip it on its finished {} over {}, the jaws lined with \
+                "Spindle at rest. Part out{}, turn it round, and grip it on its finished {} over {}, the jaws lined with \
                  soft sheet (copper, aluminium), {} standing out. Turn it by hand against an indicator on a finished \
                  diameter near the middle of the part: shift it until it runs out by no more than the drawing allows. \
                  Tighten. KEY OUT of the chuck. Turn by hand one whole turn: nothing touches.",
+                // In the chuck one of its faces cannot be reached.
+                match clamp.overall {
+                    Some(_) => ": measure its length L over all, at the highest place of the end still to face, ________",
+                    None => "",
+                },
                 diameter.people(u),
                 length.people(u),
                 overhang.people(u),
@@ -141,12 +146,14 @@ impl Writer<'_> {
                 self.face_words(step),
             ),
             Some((overall, limits)) => format!(
-                "{change}Face the end to length: skim it, stop, measure L from face to face ________; move the carriage \
-                 in by L - {}, about {} in all, lock it; {}, from outside to the middle. No pip may stay. Stop, measure: \
-                 good from {} to {}; never the other end again, it is finished. {then}",
+                "{change}Face the end to length: touch it at its highest place, move the carriage in by L - {}, about {} \
+                 in all, lock it; {}, from outside to the middle. No pip may stay. Stop, measure from the new face to the \
+                 shoulder beside the jaws ________ (expect {}), and add the length from the other face to that shoulder, as \
+                 it was measured: together good from {} to {}; never the other end again, it is finished. {then}",
                 overall.people(u),
                 clamp.facing.people(u),
                 self.face_words(step),
+                clamp.to_gripped_shoulder().people(u),
                 limits.shortest().people(u),
                 limits.longest().people(u),
             ),

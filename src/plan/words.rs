@@ -198,11 +198,21 @@ impl Writer<'_> {
         let n = f64::from(self.cross.divisions_per_turn().count());
         let marks = if withdrawn { marks + n } else { marks };
         let turns = (marks / n + 1e-9).floor();
-        let rest = tenth_of_a_mark((marks - turns * n).max(0.0));
-        words(move |f| match turns as i64 {
-            0 => write!(f, "{rest} marks"),
-            1 => write!(f, "1 turn + {rest} marks"),
-            turns => write!(f, "{turns} turns + {rest} marks"),
+        let rest = (marks - turns * n).max(0.0);
+        // Less than half a tenth is said as none.
+        let whole = turns > 0.0 && rest < 0.05;
+        let rest = tenth_of_a_mark(rest);
+        words(move |f| {
+            match turns as i64 {
+                0 => {}
+                1 => f.write_str("1 turn")?,
+                turns => write!(f, "{turns} turns")?,
+            }
+            match (whole, turns > 0.0) {
+                (true, _) => Ok(()),
+                (false, true) => write!(f, " + {rest} marks"),
+                (false, false) => write!(f, "{rest} marks"),
+            }
         })
     }
 

@@ -13,6 +13,7 @@ use serde_json::{Value, json};
 use turnwright::advice::diagnosis::SizeAt;
 use turnwright::plan::{Job, Sheet, Step, StepKind, SurfaceAt, Way};
 use turnwright::shop::dial::{DialReads, Ring};
+use turnwright::standards::general_tolerance::{GeneralClass, linear};
 use turnwright::{Diameter, ErrorKind, Spindle, Surface, Units};
 
 use crate::simulated_lathe::{dial::Chance, trial::printed};
@@ -435,6 +436,23 @@ fn too_long(text: &str) -> bool {
     decimals.any(|rest| rest.bytes().take_while(u8::is_ascii_digit).count() > 9)
 }
 
+/// From where to where the length of the surface turned before is good, in mm, as a step says it.
+fn said_of_the_length_before(text: &str, units: Units) -> Result<[f64; 2], String> {
+    let wanting = || format!("no length of the surface before in: {text}");
+    let (_, clause) = text.split_once("Length of ").ok_or_else(wanting)?;
+    let (_, limits) = clause.split_once("good from ").ok_or_else(wanting)?;
+    let (low, high) = limits.split_once(" to ").ok_or_else(wanting)?;
+    let mm = |text: &str| {
+        let number: Option<f64> = text.split(' ').next().and_then(|n| n.parse().ok());
+        let one = match units {
+            Units::Metric => 1.0,
+            Units::Inch => 25.4,
+        };
+        number.map(|n| n * one).ok_or_else(wanting)
+    };
+    Ok([mm(low)?, mm(high)?])
+}
+
 /// Every promise of a sheet.
 fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
     let lathe = job.lathe();
@@ -622,6 +640,45 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
             "{}\n{because}",
             step.text
         );
+    }
+    // Nobody cuts at a speed that no step has told to set.
+    let (mut set, mut said) = (None, String::new());
+    for step in &sheet.steps {
+        said.push_str(&step.text);
+        let Some(n) = step.spindle_speed else {
+            continue;
+        };
+        let told = said.match_indices(": set ").any(|(at, order)| {
+            let mut rest = said[at + order.len()..].split(' ');
+            let told = rest.next().and_then(|n| n.parse::<f64>().ok());
+            // Said to a whole revolution, or to three digits.
+            told.is_some_and(|told| (told - n.rpm()).abs() <= 0.5_f64.max(0.005 * n.rpm()))
+        });
+        holds!(set == Some(n) || told, "{n} is not set: {said}");
+        set = Some(n);
+        said.clear();
+    }
+    // A length between two shoulders shows when the second of them is turned.
+    let mut before: Option<(SurfaceAt, &Surface)> = None;
+    for step in &sheet.steps {
+        let (StepKind::Inspect, Some(at)) = (step.kind, step.surface) else {
+            continue;
+        };
+        if let Some((_, ended)) = before.filter(|(of, _)| of.other_end() == at.other_end()) {
+            let said = said_of_the_length_before(&step.text, sheet.units())?;
+            let (nominal, medium) = (ended.length().mm(), GeneralClass::Medium);
+            let allowed = linear(ended.length(), medium).map_err(|e| e.to_string())?;
+            for (said, sign) in said.into_iter().zip([-1.0, 1.0]) {
+                let limit = nominal + sign * allowed.value.mm();
+                // Half of the last digit said: of 0.01 mm, or of 0.001 in.
+                holds!(
+                    (said - limit).abs() < 0.0128,
+                    "{said} for {limit}: {}",
+                    step.text
+                );
+            }
+        }
+        before = Some((at, of(job, at)));
     }
     // Words run on by single spaces: what is printed is broken anew, so only the parts show it.
     let parts = [&sheet.heading, &sheet.kit, &sheet.dials, &sheet.prove];
