@@ -2,8 +2,9 @@
 
 use super::clamping::Clamping;
 use super::common::Common;
-use super::datum::Moved;
+use super::datum::{Before, Moved};
 use super::heading::Figures;
+use super::job::Job;
 use super::passes::PlannedCut;
 use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
@@ -133,15 +134,19 @@ impl Figures<'_> {
             if as_before || (next.before.zero != ring_before && next.before.zero != leaves.zero) {
                 break;
             }
-            let place = next.place.clone();
-            *next = Turning::of(
-                common,
-                clamping,
-                &place,
-                leaves,
-                &mut Provenance::deaf(),
-                &mut Vec::new(),
-            )?;
+            if next.is_divided_alike(&leaves, common.job) {
+                next.before = leaves;
+            } else {
+                let place = next.place.clone();
+                *next = Turning::of(
+                    common,
+                    clamping,
+                    &place,
+                    leaves,
+                    &mut Provenance::deaf(),
+                    &mut Vec::new(),
+                )?;
+            }
             leaves = next.leaves(common.cross)?;
         }
         Ok(act)
@@ -149,6 +154,17 @@ impl Figures<'_> {
 }
 
 impl Turning<'_> {
+    /// True where its figures stay as they are when it is come to like this: nothing was measured of it, and
+    /// only that something was measured before it is new, by which asked measuring stops alone are told.
+    fn is_divided_alike(&self, before: &Before, job: &Job) -> bool {
+        let as_planned = Before {
+            anew: self.before.anew,
+            ..*before
+        };
+        let stops_asked = job.preference(|p| p.measuring_stops()).is_some();
+        self.done.is_none() && !stops_asked && self.before == as_planned
+    }
+
     /// The mark of the last of so many cuts.
     pub(super) fn mark_of(&self, cuts: usize) -> i64 {
         self.cuts[cuts - 1].mark
