@@ -69,15 +69,16 @@ impl Writer<'_> {
             Diameter::computed_trade(round_size(finished.mm() - 2.0 * groove.depth().mm()));
         let marks = 2.0 * groove.depth().mm() / self.cross.diameter_per_division().mm();
         let marks = tenth_of_a_mark(marks);
-        let (zero, far) = match self.cross.ring() {
-            Ring::Settable => ("ring to 0", format!("{marks} marks")),
-            Ring::Fixed => (
-                "note what the dial reads",
-                format!("{marks} marks from there"),
+        let to = bottom.people(u);
+        let feed_in = match self.cross.ring() {
+            Ring::Settable => format!("ring to 0, feed in by hand {marks} marks, to {to}"),
+            Ring::Fixed => format!(
+                "note what the dial reads, feed in by hand {marks} marks from there, to {to}"
             ),
-            Ring::Readout => (
-                "set the readout to it",
-                String::from("until the readout shows the bottom"),
+            Ring::Readout => format!(
+                "set the readout to {}, feed in by hand until it shows {}",
+                self.shown(finished),
+                self.shown(bottom)
             ),
         };
         let shoulder = turning.carriage.shoulder;
@@ -88,15 +89,12 @@ impl Writer<'_> {
             format!(
                 "Undercut at the shoulder of {}. {} Change to the grooving tool, {} wide, square to the bar, on centre \
                  height: both zeros are lost, its corner is elsewhere. By eye and hand its left corner to the shoulder, \
-                 {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {}, feed in by \
-                 hand {}, to {}; oil. Withdraw, stop the spindle.",
+                 {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {feed_in}; oil. \
+                 Withdraw, stop the spindle.",
                 finished.people(u),
                 self.set_words(slow.spindle_speed, &slow),
                 groove.width().people(u),
                 WorkLength::computed_trade(self.carriage.travel_at(shoulder)).people(u),
-                zero,
-                far,
-                bottom.people(u),
             ),
         )
         .because(

@@ -1,7 +1,7 @@
-//! What the steps of one surface say where a digital readout takes the place of the dial: it shows the
+//! What the steps say where a digital readout takes the place of the dial: it shows the
 //! size itself, and is set to what was measured.
 
-use super::words::SurfaceWriter;
+use super::words::{SurfaceWriter, Writer};
 use crate::quantity::{Diameter, Quantity, round_size};
 use crate::shop::dial::{Dial, DialReads, Ring};
 
@@ -10,12 +10,7 @@ pub(super) fn is_readout(cross: &Dial) -> bool {
     cross.ring() == Ring::Readout
 }
 
-impl SurfaceWriter<'_> {
-    /// Whether the cross slide is read on a digital readout.
-    pub(super) fn reads_out(&self) -> bool {
-        is_readout(self.cross)
-    }
-
+impl Writer<'_> {
     /// What the readout shows where the tip stands at a size.
     pub(super) fn shown(&self, size: Diameter) -> String {
         match self.cross.reads() {
@@ -24,6 +19,13 @@ impl SurfaceWriter<'_> {
                 .people(self.u)
                 .to_string(),
         }
+    }
+}
+
+impl SurfaceWriter<'_> {
+    /// Whether the cross slide is read on a digital readout.
+    pub(super) fn reads_out(&self) -> bool {
+        is_readout(self.cross)
     }
 
     /// What is set on the readout for a measured size of this name.

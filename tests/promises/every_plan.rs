@@ -14,7 +14,7 @@ use turnwright::advice::diagnosis::SizeAt;
 use turnwright::plan::{Job, Sheet, Step, StepKind, SurfaceAt, Way};
 use turnwright::shop::dial::{DialReads, Ring};
 use turnwright::standards::general_tolerance::{GeneralClass, linear};
-use turnwright::{Diameter, ErrorKind, Spindle, Surface, Units};
+use turnwright::{Diameter, ErrorKind, Quantity, Spindle, Surface, Units};
 
 use crate::simulated_lathe::{dial::Chance, trial::printed};
 
@@ -648,18 +648,19 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
         let Some(n) = step.spindle_speed else {
             continue;
         };
-        let told = said.match_indices(": set ").any(|(at, order)| {
-            let mut rest = said[at + order.len()..].split(' ');
-            let told = rest.next().and_then(|n| n.parse::<f64>().ok());
-            // Said to a whole revolution, or to three digits.
-            told.is_some_and(|told| (told - n.rpm()).abs() <= 0.5_f64.max(0.005 * n.rpm()))
-        });
+        let told = said.contains(&format!(": set {}", n.people(sheet.units())));
         holds!(set == Some(n) || told, "{n} is not set: {said}");
         set = Some(n);
         said.clear();
     }
     // A length between two shoulders shows when the second of them is turned.
     let mut before: Option<(SurfaceAt, &Surface)> = None;
+    // Half of the last digit said, a thousandth of a millimetre or a ten-thousandth of an inch, and
+    // what sums and the change of units round.
+    let half_a_digit = match sheet.units() {
+        Units::Metric => 0.0005 + 1e-9,
+        Units::Inch => 0.00127 + 1e-9,
+    };
     for step in &sheet.steps {
         let (StepKind::Inspect, Some(at)) = (step.kind, step.surface) else {
             continue;
@@ -670,9 +671,8 @@ fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
             let allowed = linear(ended.length(), medium).map_err(|e| e.to_string())?;
             for (said, sign) in said.into_iter().zip([-1.0, 1.0]) {
                 let limit = nominal + sign * allowed.value.mm();
-                // Half of the last digit said: of 0.01 mm, or of 0.001 in.
                 holds!(
-                    (said - limit).abs() < 0.0128,
+                    (said - limit).abs() <= half_a_digit,
                     "{said} for {limit}: {}",
                     step.text
                 );
