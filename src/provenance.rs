@@ -174,12 +174,13 @@ impl Provenance {
         let figure = value.figure();
         let number = figure.map_or(0, |(_, number)| number.to_bits());
         if figure.is_some() {
-            let lines = self.sources.iter().zip(&self.quantities);
-            let mut same = lines
-                .zip(&self.numbers)
-                .filter(|(_, known)| **known == number);
             let quantity = figure.map(|(quantity, _)| quantity);
-            if same.any(|((line, known), _)| *known == quantity && stands(line)) {
+            // The numbers alone tell most lines apart: only they are gone through.
+            let mut places = self.numbers.iter().enumerate();
+            let known = places.any(|(at, known)| {
+                *known == number && self.quantities[at] == quantity && stands(&self.sources[at])
+            });
+            if known {
                 return;
             }
         }

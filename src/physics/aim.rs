@@ -149,9 +149,18 @@ pub fn best_aim(
     prices: Prices,
     feature: Feature,
 ) -> Result<BestAim, Error> {
-    let aim = inner_aim(limits, spread, pull(prices, feature))
-        .ok_or_else(|| too_wide(limits, spread, prices))?;
-    Ok(BestAim::at(limits, aim, spread, prices, feature))
+    best_aim_inside(limits, spread, prices, feature).ok_or_else(|| too_wide(limits, spread, prices))
+}
+
+/// The same; none, without a reason, where the cheapest aim lies outside of the zone.
+pub(crate) fn best_aim_inside(
+    limits: Limits,
+    spread: SizeSpread,
+    prices: Prices,
+    feature: Feature,
+) -> Option<BestAim> {
+    let aim = inner_aim(limits, spread, pull(prices, feature))?;
+    Some(BestAim::at(limits, aim, spread, prices, feature))
 }
 
 /// The size to aim for that costs least of all sizes in the zone.
@@ -295,10 +304,7 @@ fn log_ratio(density: LogDensity, near: f64, far: f64) -> (f64, f64, f64) {
 /// The cheapest aim, if inside the zone.
 fn inner_aim(limits: Limits, spread: SizeSpread, pull: f64) -> Option<Diameter> {
     let zone = limits.largest().mm() - limits.smallest().mm();
-    if !is_inside(spread, zone, pull) {
-        return None;
-    }
-    let shift = shift(spread, zone, pull);
+    let shift = shift(spread, zone, pull)?;
     let middle = 0.5 * (limits.smallest().mm() + limits.largest().mm());
     Some(Diameter::computed_trade(if pull < 0.0 {
         middle - shift
@@ -319,29 +325,35 @@ fn is_inside(spread: SizeSpread, zone: f64, pull: f64) -> bool {
     }
 }
 
-/// How far from the middle the cheapest aim lies, where it is inside the zone.
-fn shift(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
-    if pull == 0.0 {
-        return 0.0;
-    }
+/// How far from the middle the cheapest aim lies; none where it lies outside of the zone.
+fn shift(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
     match (spread.normal_part(), spread.uniform_part()) {
-        (u, 0.0) => u * u / zone * pull.abs(),
-        (0.0, a) => (a - 0.5 * zone).max(0.0),
-        _ => balance(spread, zone, pull.abs()),
+        (u, a) if pull != 0.0 && u != 0.0 && a != 0.0 => balance(spread, zone, pull.abs()),
+        _ if !is_inside(spread, zone, pull) => None,
+        _ if pull == 0.0 => Some(0.0),
+        (u, 0.0) => Some(u * u / zone * pull.abs()),
+        (_, a) => Some((a - 0.5 * zone).max(0.0)),
     }
 }
 
-/// How far from the middle the densities at both limits stand as the prices.
+/// How far from the middle the densities at both limits stand as the prices; none where they do nowhere
+/// in the zone.
 ///
 /// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
-fn balance(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
+fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
     let half = 0.5 * zone;
     let density = LogDensity::of(spread);
+    let apart = |shift: f64| log_ratio(density, half - shift, half + shift);
     let (mut low, mut high) = (0.0, half);
     let u = spread.standard().mm();
     let mut shift = (u * u / zone * pull).min(half);
-    for _ in 0..200 {
-        let (ratio, near, far) = log_ratio(density, half - shift, half + shift);
+    for round in 0..200 {
+        let (ratio, near, far) = apart(shift);
+        // It rises with the shift: enough at the first one, it is enough at the limit, which is then not
+        // looked at.
+        if round == 0 && ratio < pull && apart(half).0 < pull {
+            return None;
+        }
         if ratio < pull {
             low = shift;
         } else {
@@ -360,7 +372,7 @@ fn balance(spread: SizeSpread, zone: f64, pull: f64) -> f64 {
             break;
         }
     }
-    shift
+    Some(shift)
 }
 
 #[cold]

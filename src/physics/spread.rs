@@ -182,6 +182,8 @@ impl LogDensity {
     pub(crate) fn at(self, away: f64) -> (f64, f64) {
         // So small a share of a sum rounds away.
         const NOTHING: f64 = 0.125 * f64::EPSILON;
+        // Its logarithm is -38.1.
+        const FALLEN: f64 = -39.0;
         let Self { spread, scale } = self;
         let (u, a) = (spread.normal, spread.half_width);
         let root = sqrt(std::f64::consts::TAU);
@@ -197,7 +199,11 @@ impl LogDensity {
         }
         let (near, far) = ((away - a) / u, (away + a) / u);
         // phi(far)/phi(near), and more than Q(far)/Q(|near|): where it is nothing, so is the far end.
-        let fall = portable::exp(-2.0 * (away / u) * (a / u));
+        let exponent = -2.0 * (away / u) * (a / u);
+        let fall = match exponent < FALLEN {
+            true => 0.0,
+            false => portable::exp(exponent),
+        };
         let far_counts = fall >= NOTHING;
         if near < 0.0 {
             let mut inside = normal::share_above(-near);

@@ -188,14 +188,17 @@ impl<'a> Rests<'a> {
         };
         // A size that could not be proved good is no aim, however cheap. Where the spread is too wide for
         // any cheapest aim, the middle: what comes out a little too large leaves no metal for another cut.
-        let size = match aim::best_aim(limits, spread, prices, Feature::Shaft) {
-            Ok(best) if guarded.contains(best.aim) => best.aim,
-            Ok(best) if best.aim < guarded.smallest() => guarded.smallest(),
-            Ok(_) => guarded.largest(),
-            Err(_) => guarded.middle(),
+        let best = aim::best_aim_inside(limits, spread, prices, Feature::Shaft);
+        let size = match best {
+            Some(best) if guarded.contains(best.aim) => best.aim,
+            Some(best) if best.aim < guarded.smallest() => guarded.smallest(),
+            Some(_) => guarded.largest(),
+            None => guarded.middle(),
         };
-        let good = spread::outcome(limits, size, spread, Feature::Shaft).good;
-        let expected = aim::expected_price(limits, size, spread, prices, Feature::Shaft);
+        let come_out = match best {
+            Some(best) if best.aim == size => best.outcome,
+            _ => spread::outcome(limits, size, spread, Feature::Shaft),
+        };
         let worth = match self.cross.ring() {
             Ring::Settable => {
                 provenance.open("what a mark may cost over another cut", &WORTH_OF_A_MARK)
@@ -205,13 +208,13 @@ impl<'a> Rests<'a> {
         };
         Ok(Aim {
             prices,
-            most: expected.trade() + worth * prices.rework().trade(),
+            most: prices.of(come_out).trade() + worth * prices.rework().trade(),
             limits,
             spread,
             size,
             asked,
             // Out of reach no mark is good enough; the sheet says so, and the marks in the zone are used.
-            least: if good >= asked {
+            least: if come_out.good >= asked {
                 asked
             } else {
                 Probability::computed_trade(0.0)
@@ -223,9 +226,8 @@ impl<'a> Rests<'a> {
 impl Aim {
     /// Whether a last cut aimed at `size` gives a good part often enough, and cheaply enough.
     pub(super) fn serves(&self, size: Diameter) -> bool {
-        let (limits, spread, feature) = (self.limits, self.spread, Feature::Shaft);
-        spread::outcome(limits, size, spread, feature).good >= self.least
-            && aim::expected_price(limits, size, spread, self.prices, feature).trade() <= self.most
+        let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);
+        come_out.good >= self.least && self.prices.of(come_out).trade() <= self.most
     }
 }
 
