@@ -3,8 +3,10 @@
 //! `cargo bench --bench against_numpy`. `$PYTHON` names a Python with both; without one only our
 //! side is timed. The results are compared in every run.
 
+use std::ffi::OsString;
 use std::hint::black_box;
 use std::path::Path;
+use std::process::Command;
 use std::time::Instant;
 
 use turnwright::advice::force::tool_law;
@@ -24,7 +26,7 @@ use turnwright::{
 
 #[allow(dead_code)]
 mod tools;
-use tools::{Outcome, allocations, report};
+use tools::{Outcome, allocations, compiled, report, shared_library};
 
 /// All stations of a moving tool on a stepped bar, beside the force method with prefix sums.
 fn bar_stations() -> Outcome<()> {
@@ -281,6 +283,51 @@ fn least_time(divisions: u32, goal: &str) -> Outcome<()> {
     Ok(())
 }
 
+/// The main force of every row in C, with the power function of C's library.
+const FORCE: &str = r#"
+#include <math.h>
+#include <stddef.h>
+
+void peer_straight_edge_force(double specific, double exponent, const double *depth, const double *feed,
+                              const double *angle, double *force, size_t count)
+{
+    size_t i;
+    for (i = 0; i < count; i++) {
+        double s = sin(angle[i] * (3.141592653589793 / 180.0));
+        double h = feed[i] * s, b = depth[i] / s;
+        force[i] = specific * pow(h, -exponent) * b * h;
+    }
+}
+"#;
+
+/// Column calls of the shared library beside numpy and C, all of them in one process; `columns.py`
+/// times and compares them.
+fn column_calls() -> Outcome<()> {
+    /// What `columns.py` ends with where there is no numpy.
+    const NO_NUMPY: i32 = 3;
+    let (library, force) = (shared_library()?, compiled("against_numpy", FORCE)?);
+    let run = Command::new(python())
+        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/benches/columns.py"))
+        .arg(library)
+        .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/include/turnwright.h"))
+        .arg(force)
+        .status();
+    match run {
+        Ok(status) if status.success() => Ok(()),
+        Ok(status) if status.code() != Some(NO_NUMPY) => {
+            Err("a column call differs from its peer".into())
+        }
+        _ => {
+            println!("columns: peer skipped: no python3 with numpy ($PYTHON names another)");
+            Ok(())
+        }
+    }
+}
+
+fn python() -> OsString {
+    std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into())
+}
+
 /// What numpy makes of some numbers, and its best time in ms; nothing where it is not there.
 fn peer(task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome<Option<(Vec<f64>, f64)>> {
     let folder = std::env::temp_dir().join(format!("turnwright-{task}-{}", std::process::id()));
@@ -297,8 +344,7 @@ fn run(folder: &Path, task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome
     let (input, output) = (folder.join("in"), folder.join("out"));
     let bytes: Vec<u8> = numbers.iter().flat_map(|z| z.to_ne_bytes()).collect();
     std::fs::write(&input, bytes)?;
-    let python = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
-    let run = std::process::Command::new(python)
+    let run = Command::new(python())
         .arg(concat!(env!("CARGO_MANIFEST_DIR"), "/benches/peers.py"))
         .arg(task)
         .args([&input, &output])
@@ -318,6 +364,8 @@ fn run(folder: &Path, task: &str, numbers: &[f64], arguments: &[f64]) -> Outcome
 
 fn main() -> Outcome<()> {
     // `cargo test --benches` passes no `--bench`: run all the same, it is short.
+    #[cfg(unix)]
+    column_calls()?;
     bar_stations()?;
     gaussian_filter()?;
     draws()?;

@@ -546,13 +546,13 @@ mod c {
     use std::ffi::{CString, c_char, c_int, c_void};
     use std::hint::black_box;
     use std::os::unix::ffi::OsStrExt;
-    use std::path::{Path, PathBuf};
-    use std::process::Command;
+    use std::path::Path;
 
     use turnwright::ffi::{
         tw_corner_radius, tw_cutting_speed, tw_diameter, tw_error, tw_feed, tw_rt, tw_spindle_speed,
     };
 
+    use super::tools::{compiled, shared_library};
     use super::{Outcome, PEER, duel, near, report};
 
     unsafe extern "C" {
@@ -591,51 +591,12 @@ mod c {
         Ok(place)
     }
 
-    /// The shared library that was built with this binary.
-    fn ours() -> Outcome<PathBuf> {
-        let name = format!(
-            "{}turnwright{}",
-            std::env::consts::DLL_PREFIX,
-            std::env::consts::DLL_SUFFIX
-        );
-        let found = std::env::current_exe()?
-            .ancestors()
-            .skip(1)
-            .take(3)
-            .map(|folder| folder.join(&name))
-            .find(|library| library.exists());
-        Ok(found.ok_or("the shared library lies nowhere above this binary")?)
-    }
-
-    fn peer() -> Outcome<PathBuf> {
-        let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("side_by_side");
-        std::fs::create_dir_all(&folder)?;
-        let (source, library) = (folder.join("peer.c"), folder.join("libpeer.so"));
-        std::fs::write(&source, PEER)?;
-        let done = Command::new("cc")
-            .args([
-                "-O2",
-                "-std=c99",
-                "-fno-math-errno",
-                "-fPIC",
-                "-shared",
-                "-I",
-            ])
-            .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("include"))
-            .arg(&source)
-            .arg("-o")
-            .arg(&library)
-            .arg("-lm")
-            .status()?;
-        if !done.success() {
-            return Err("cc does not compile the peer".into());
-        }
-        Ok(library)
-    }
-
     pub fn calls() -> Outcome<()> {
         const TIMES: usize = 100_000;
-        let (ours, peer) = (load(&ours()?)?, load(&peer()?)?);
+        let (ours, peer) = (
+            load(&shared_library()?)?,
+            load(&compiled("side_by_side", PEER)?)?,
+        );
         // SAFETY: functions of these types, by the header.
         let arc = unsafe {
             [

@@ -1,6 +1,8 @@
 //! What the benches share: times in turns, ratios in words, a counting allocator.
 
 use std::alloc::{GlobalAlloc, Layout, System};
+use std::path::{Path, PathBuf};
+use std::process::Command;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
@@ -95,4 +97,47 @@ pub fn report(id: &str, ours: &str, peer: &str, unit: &str, [a, b]: [f64; 2], go
 
 pub fn near(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * b.abs()
+}
+
+/// The shared library that was built with this binary.
+pub fn shared_library() -> Outcome<PathBuf> {
+    let name = format!(
+        "{}turnwright{}",
+        std::env::consts::DLL_PREFIX,
+        std::env::consts::DLL_SUFFIX
+    );
+    let found = std::env::current_exe()?
+        .ancestors()
+        .skip(1)
+        .take(3)
+        .map(|folder| folder.join(&name))
+        .find(|library| library.exists());
+    Ok(found.ok_or("the shared library lies nowhere above this binary")?)
+}
+
+/// A peer in C, compiled into a shared library.
+pub fn compiled(name: &str, source: &str) -> Outcome<PathBuf> {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    std::fs::create_dir_all(&folder)?;
+    let (file, library) = (folder.join("peer.c"), folder.join("libpeer.so"));
+    std::fs::write(&file, source)?;
+    let done = Command::new("cc")
+        .args([
+            "-O2",
+            "-std=c99",
+            "-fno-math-errno",
+            "-fPIC",
+            "-shared",
+            "-I",
+        ])
+        .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("include"))
+        .arg(&file)
+        .arg("-o")
+        .arg(&library)
+        .arg("-lm")
+        .status()?;
+    if !done.success() {
+        return Err("cc does not compile the peer".into());
+    }
+    Ok(library)
 }

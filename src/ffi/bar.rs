@@ -141,7 +141,7 @@ pub unsafe extern "C" fn tw_deflection_at_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Overhang>("overhang", overhang),
@@ -150,7 +150,7 @@ pub unsafe extern "C" fn tw_deflection_at_column(
             Input::of::<Stiffness>("centre", centre),
             Input::of::<PassiveForce>("passive_force", passive_force),
             Input::of::<WorkLength>("at", at),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -276,7 +276,7 @@ pub unsafe extern "C" fn tw_critical_speed_of_bar_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Density>("density", density),
             Input::of::<Diameter>("diameter", diameter),
@@ -284,7 +284,7 @@ pub unsafe extern "C" fn tw_critical_speed_of_bar_column(
             Input::of::<Stiffness>("chuck", chuck),
             Input::of::<RotationalStiffness>("chuck_rotational", chuck_rotational),
             Input::of::<Stiffness>("centre", centre),
-        ],
+        ),
         outputs: [Output::of::<CriticalSpeed>(
             "first_critical_speed",
             first_critical_speed,
@@ -398,13 +398,13 @@ pub unsafe extern "C" fn tw_critical_speed_with_end_mass_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Density>("density", density),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Overhang>("overhang", overhang),
             Input::of::<Mass>("end_mass", end_mass),
-        ],
+        ),
         outputs: [Output::of::<CriticalSpeed>(
             "first_critical_speed",
             first_critical_speed,
@@ -494,11 +494,11 @@ pub unsafe extern "C" fn tw_whip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Eccentricity>("eccentricity", eccentricity),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
             Input::of::<CriticalSpeed>("first_critical_speed", first_critical_speed),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -576,10 +576,10 @@ pub unsafe extern "C" fn tw_feed_force_moment_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<FeedForce>("feed_force", feed_force),
             Input::of::<Diameter>("diameter", diameter),
-        ],
+        ),
         outputs: [Output::of::<BendingMoment>(
             "bending_moment",
             bending_moment,
@@ -669,13 +669,13 @@ pub unsafe extern "C" fn tw_tailstock_correction_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<WorkLength>("near_at", near_at),
             Input::of::<DiameterError>("near_error", near_error),
             Input::of::<WorkLength>("far_at", far_at),
             Input::of::<DiameterError>("far_error", far_error),
             Input::of::<WorkLength>("length_between_centres", length_between_centres),
-        ],
+        ),
         outputs: [Output::of::<SetOver>("set_over", set_over)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -815,7 +815,7 @@ pub unsafe extern "C" fn tw_centre_force_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Overhang>("overhang", overhang),
@@ -824,7 +824,7 @@ pub unsafe extern "C" fn tw_centre_force_column(
             Input::of::<Stiffness>("centre", centre),
             Input::of::<PassiveForce>("passive_force", passive_force),
             Input::of::<WorkLength>("at", at),
-        ],
+        ),
         outputs: [Output::of::<PassiveForce>("centre_force", centre_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -983,7 +983,7 @@ pub unsafe extern "C" fn tw_worst_station_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Overhang>("overhang", overhang),
@@ -993,7 +993,7 @@ pub unsafe extern "C" fn tw_worst_station_column(
             Input::of::<PassiveForce>("passive_force", passive_force),
             Input::of::<WorkLength>("from", from),
             Input::of::<WorkLength>("to", to),
-        ],
+        ),
         outputs: [
             Output::of::<WorkLength>("at", at),
             Output::of::<Deflection>("deflection", deflection),
@@ -1110,11 +1110,11 @@ pub unsafe extern "C" fn tw_tailstock_error_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SetOver>("set_over", set_over),
             Input::of::<WorkLength>("at", at),
             Input::of::<Overhang>("overhang", overhang),
-        ],
+        ),
         outputs: [Output::of::<DiameterError>(
             "diameter_error",
             diameter_error,
@@ -1264,7 +1264,7 @@ pub unsafe extern "C" fn tw_stiffness_from_taper_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Overhang>("overhang", overhang),
@@ -1273,7 +1273,7 @@ pub unsafe extern "C" fn tw_stiffness_from_taper_column(
             Input::of::<DiameterError>("near_error", near_error),
             Input::of::<WorkLength>("far_at", far_at),
             Input::of::<DiameterError>("far_error", far_error),
-        ],
+        ),
         outputs: [
             Output::of::<Stiffness>("chuck", chuck),
             Output::of::<RotationalStiffness>("chuck_rotational", chuck_rotational),

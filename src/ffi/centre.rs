@@ -86,13 +86,13 @@ pub unsafe extern "C" fn tw_growth_load_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<WorkLength>("length", length),
             Input::of::<ThermalGrowth>("growth", growth),
             Input::of::<AxialStiffness>("axial_stiffness", axial_stiffness),
-        ],
+        ),
         outputs: [Output::of::<AxialForce>("axial_force", axial_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -174,11 +174,11 @@ pub unsafe extern "C" fn tw_buckling_load_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<AxialForce>("axial_force", axial_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -244,10 +244,10 @@ pub unsafe extern "C" fn tw_push_out_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<PassiveForce>("radial_force", radial_force),
             Input::of::<Friction>("friction", friction),
-        ],
+        ),
         outputs: [Output::of::<AxialForce>("axial_force", axial_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -350,11 +350,11 @@ pub unsafe extern "C" fn tw_cone_pressure_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<AxialForce>("axial_force", axial_force),
             Input::of::<Diameter>("countersink_diameter", countersink_diameter),
             Input::of::<Diameter>("pilot_diameter", pilot_diameter),
-        ],
+        ),
         outputs: [Output::of::<MeanPressure>("mean_pressure", mean_pressure)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -437,11 +437,11 @@ pub unsafe extern "C" fn tw_side_pressure_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<PassiveForce>("radial_force", radial_force),
             Input::of::<Diameter>("countersink_diameter", countersink_diameter),
             Input::of::<Diameter>("pilot_diameter", pilot_diameter),
-        ],
+        ),
         outputs: [Output::of::<MeanPressure>("mean_pressure", mean_pressure)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -518,10 +518,10 @@ pub unsafe extern "C" fn tw_cone_depth_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("countersink_diameter", countersink_diameter),
             Input::of::<Diameter>("pilot_diameter", pilot_diameter),
-        ],
+        ),
         outputs: [Output::of::<WorkLength>("depth", depth)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -627,7 +627,7 @@ pub unsafe extern "C" fn tw_centre_hole_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("pilot_diameter", pilot_diameter)],
+        inputs: (Input::of::<Diameter>("pilot_diameter", pilot_diameter),),
         outputs: [
             Output::of::<Diameter>("countersink_diameter", countersink_diameter),
             Output::of::<Diameter>("largest_diameter", largest_diameter),

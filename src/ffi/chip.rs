@@ -89,11 +89,11 @@ pub unsafe extern "C" fn tw_chip_section_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
-        ],
+        ),
         outputs: [
             Output::of::<ChipThickness>("chip_thickness", chip_thickness),
             Output::of::<ChipWidth>("chip_width", chip_width),
@@ -179,11 +179,11 @@ pub unsafe extern "C" fn tw_largest_edge_angle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<CuttingEdgeAngle>(
             "largest_edge_angle",
             largest_edge_angle,
@@ -268,11 +268,11 @@ pub unsafe extern "C" fn tw_thickest_chip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<ChipThickness>(
             "chip_thickness",
             chip_thickness,
@@ -353,11 +353,11 @@ pub unsafe extern "C" fn tw_least_depth_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<ChipThickness>("least_chip_thickness", least_chip_thickness),
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -431,10 +431,10 @@ pub unsafe extern "C" fn tw_edge_lead_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
-        ],
+        ),
         outputs: [Output::of::<WorkLength>("lead", lead)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -572,7 +572,7 @@ pub unsafe extern "C" fn tw_engaged_edge_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -581,7 +581,7 @@ pub unsafe extern "C" fn tw_engaged_edge_column(
                 minor_cutting_edge_angle,
             ),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [
             Output::of::<MinorCuttingEdgeAngle>("arc_start", arc_start),
             Output::of::<CuttingEdgeAngle>("arc_end", arc_end),

@@ -6,7 +6,7 @@
 use std::ffi::c_void;
 
 use super::quantity::*;
-use super::rows::{Input, Job, Numbers, Output, inside};
+use super::rows::{Input, Job, Numbers, Output};
 use super::scalar::{regime_number, theoretical_roughness};
 use super::status::tw_error;
 use super::tw_status::{self, *};
@@ -73,10 +73,10 @@ pub unsafe extern "C" fn tw_spindle_speed_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<Diameter>("diameter", diameter),
-        ],
+        ),
         outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -115,20 +115,17 @@ pub unsafe extern "C" fn tw_arc_height_column(
         )
     };
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<Rt>("rt", rt)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
     job.run(
         detail,
-        |row| {
-            let [feed, radius] = row;
-            inside(Feed::ROW, feed)?;
-            inside(CornerRadius::ROW, radius)?;
+        |[feed, radius]| {
             let (Ok(feed), Ok(radius)) = (Feed::from_trade(feed), CornerRadius::from_trade(radius))
             else {
                 return Err(TW_INTERNAL);
@@ -176,7 +173,7 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
         )
     };
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -184,7 +181,7 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
                 "minor_cutting_edge_angle",
                 minor_cutting_edge_angle,
             ),
-        ],
+        ),
         outputs: [
             Output::of::<Rt>("rt", rt),
             Output::of::<Rz>("rz", rz),
@@ -197,11 +194,7 @@ pub unsafe extern "C" fn tw_theoretical_roughness_column(
     job.run(
         detail,
         |row| {
-            let [feed, radius, major, minor] = row;
-            inside(Feed::ROW, feed)?;
-            inside(CornerRadius::ROW, radius)?;
-            inside(CuttingEdgeAngle::ROW, major)?;
-            inside(MinorCuttingEdgeAngle::ROW, minor)?;
+            let [_, _, major, minor] = row;
             if 180.0 - major - minor <= 0.0 {
                 return Err(TW_CONTRADICTION);
             }

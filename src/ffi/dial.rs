@@ -114,11 +114,11 @@ pub unsafe extern "C" fn tw_dial_diameter_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("zero_at", zero_at),
             Input::of::<Division>("division", division),
             Input::whole("divisions", divisions, divisions_stride_bytes),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -238,11 +238,11 @@ pub unsafe extern "C" fn tw_dial_mark_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("zero_at", zero_at),
             Input::of::<Diameter>("target", target),
             Input::of::<Division>("division", division),
-        ],
+        ),
         outputs: [
             Output::of::<Diameter>("size", size),
             Output::of::<Engraved>("shows", shows),
@@ -330,7 +330,7 @@ pub unsafe extern "C" fn tw_travel_per_turn_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Division>("division", division)],
+        inputs: (Input::of::<Division>("division", division),),
         outputs: [Output::of::<Travel>("travel", travel)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

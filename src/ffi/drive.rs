@@ -83,11 +83,11 @@ pub unsafe extern "C" fn tw_torque_available_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<SpindleSpeed>("base_speed", base_speed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [
             Output::of::<Torque>("torque", torque),
             Output::of::<Power>("power_there", power_there),
@@ -164,11 +164,11 @@ pub unsafe extern "C" fn tw_base_speed_in_range_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpindleSpeed>("base_speed", base_speed),
             Input::of::<SpindleSpeed>("here", here),
             Input::of::<SpindleSpeed>("there", there),
-        ],
+        ),
         outputs: [Output::of::<SpindleSpeed>(
             "base_speed_there",
             base_speed_there,
@@ -259,12 +259,12 @@ pub unsafe extern "C" fn tw_highest_speed_for_cut_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<SpindleSpeed>("base_speed", base_speed),
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<Diameter>("mean_diameter", mean_diameter),
-        ],
+        ),
         outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -340,10 +340,10 @@ pub unsafe extern "C" fn tw_motor_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("spindle_power", spindle_power),
             Input::of::<Efficiency>("efficiency", efficiency),
-        ],
+        ),
         outputs: [Output::of::<Power>("motor_power", motor_power)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -405,10 +405,10 @@ pub unsafe extern "C" fn tw_spindle_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("motor_power", motor_power),
             Input::of::<Efficiency>("efficiency", efficiency),
-        ],
+        ),
         outputs: [Output::of::<Power>("spindle_power", spindle_power)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -470,10 +470,10 @@ pub unsafe extern "C" fn tw_torque_at_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Torque>("torque", torque)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -572,14 +572,14 @@ pub unsafe extern "C" fn tw_largest_depth_for_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<Power>("power", power),
-        ],
+        ),
         outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -691,13 +691,13 @@ pub unsafe extern "C" fn tw_lowest_speed_for_cut_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<SpindleSpeed>("base_speed", base_speed),
             Input::of::<SpindleSpeed>("full_torque_from", full_torque_from),
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<Diameter>("mean_diameter", mean_diameter),
-        ],
+        ),
         outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

@@ -73,10 +73,10 @@ pub unsafe extern "C" fn tw_rake_factor_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<RakeAngle>("rake_angle", rake_angle),
             Input::of::<RakeAngle>("reference_rake_angle", reference_rake_angle),
-        ],
+        ),
         outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -140,7 +140,7 @@ pub unsafe extern "C" fn tw_carbide_speed_factor_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<CuttingSpeed>("cutting_speed", cutting_speed)],
+        inputs: (Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),),
         outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -252,7 +252,7 @@ pub unsafe extern "C" fn tw_equivalent_chip_thickness_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -261,7 +261,7 @@ pub unsafe extern "C" fn tw_equivalent_chip_thickness_column(
                 minor_cutting_edge_angle,
             ),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [
             Output::of::<EdgeLength>("edge_length", edge_length),
             Output::of::<ChipArea>("chip_area", chip_area),
@@ -354,11 +354,11 @@ pub unsafe extern "C" fn tw_feed_factor_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<Feed>("from", from),
             Input::of::<Feed>("to", to),
-        ],
+        ),
         outputs: [Output::of::<ForceFactor>("force_factor", force_factor)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -464,7 +464,7 @@ pub unsafe extern "C" fn tw_effective_edge_angle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
@@ -472,7 +472,7 @@ pub unsafe extern "C" fn tw_effective_edge_angle_column(
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
-        ],
+        ),
         outputs: [Output::of::<CuttingEdgeAngle>("edge_angle", edge_angle)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -565,10 +565,10 @@ pub unsafe extern "C" fn tw_corrected_specific_force_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceFactor>("force_factor", force_factor),
-        ],
+        ),
         outputs: [Output::of::<SpecificCuttingForce>("corrected", corrected)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -651,11 +651,11 @@ pub unsafe extern "C" fn tw_corrected_ratio_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
             Input::of::<ForceFactor>("main_factor", main_factor),
             Input::of::<ForceFactor>("normal_factor", normal_factor),
-        ],
+        ),
         outputs: [Output::of::<NormalRatio>("corrected", corrected)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -734,7 +734,7 @@ pub unsafe extern "C" fn tw_scattered_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<ForceScatter>("force_scatter", force_scatter)],
+        inputs: (Input::of::<ForceScatter>("force_scatter", force_scatter),),
         outputs: [
             Output::of::<ForceFactor>("least", least),
             Output::of::<ForceFactor>("largest", largest),

@@ -115,11 +115,11 @@ pub unsafe extern "C" fn tw_rt_with_least_chip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<ChipThickness>("least_chip_thickness", least_chip_thickness),
-        ],
+        ),
         outputs: [Output::of::<Rt>("rt", rt)],
         regime: Numbers::at("regime", regime, regime_stride_bytes),
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -188,10 +188,10 @@ pub unsafe extern "C" fn tw_best_feed_with_least_chip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<ChipThickness>("least_chip_thickness", least_chip_thickness),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -266,11 +266,11 @@ pub unsafe extern "C" fn tw_feed_with_least_chip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rt>("rt", rt),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<ChipThickness>("least_chip_thickness", least_chip_thickness),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -353,7 +353,7 @@ pub unsafe extern "C" fn tw_feed_for_ra_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Ra>("ra", ra),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -361,7 +361,7 @@ pub unsafe extern "C" fn tw_feed_for_ra_column(
                 "minor_cutting_edge_angle",
                 minor_cutting_edge_angle,
             ),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -455,7 +455,7 @@ pub unsafe extern "C" fn tw_feed_for_rz_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rz>("rz", rz),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -463,7 +463,7 @@ pub unsafe extern "C" fn tw_feed_for_rz_column(
                 "minor_cutting_edge_angle",
                 minor_cutting_edge_angle,
             ),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -557,7 +557,7 @@ pub unsafe extern "C" fn tw_feed_for_rt_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rt>("rt", rt),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -565,7 +565,7 @@ pub unsafe extern "C" fn tw_feed_for_rt_column(
                 "minor_cutting_edge_angle",
                 minor_cutting_edge_angle,
             ),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -651,11 +651,11 @@ pub unsafe extern "C" fn tw_handwheel_rate_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
             Input::of::<Travel>("travel_per_turn", travel_per_turn),
-        ],
+        ),
         outputs: [Output::of::<HandwheelRate>("handwheel", handwheel)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -724,10 +724,10 @@ pub unsafe extern "C" fn tw_mean_line_transmission_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rsm>("wavelength", wavelength),
             Input::of::<CutOff>("cut_off", cut_off),
-        ],
+        ),
         outputs: [Output::of::<Transmission>("transmission", transmission)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -787,7 +787,7 @@ pub unsafe extern "C" fn tw_least_chip_thickness_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<EdgeRadius>("edge_radius", edge_radius)],
+        inputs: (Input::of::<EdgeRadius>("edge_radius", edge_radius),),
         outputs: [Output::of::<ChipThickness>(
             "least_chip_thickness",
             least_chip_thickness,
@@ -855,10 +855,10 @@ pub unsafe extern "C" fn tw_least_chip_by_friction_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<EdgeRadius>("edge_radius", edge_radius),
             Input::of::<FrictionAngle>("friction_angle", friction_angle),
-        ],
+        ),
         outputs: [Output::of::<ChipThickness>(
             "least_chip_thickness",
             least_chip_thickness,

@@ -124,7 +124,7 @@ pub unsafe extern "C" fn tw_cutting_forces_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
@@ -132,7 +132,7 @@ pub unsafe extern "C" fn tw_cutting_forces_column(
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
-        ],
+        ),
         outputs: [
             Output::of::<MainForce>("main_force", main_force),
             Output::of::<FeedForce>("feed_force", feed_force),
@@ -179,20 +179,15 @@ pub unsafe extern "C" fn tw_cutting_forces_column(
     )
 }
 
+#[inline]
 fn straight_edge_force_of(
-    specific_force: tw_specific_force,
-    exponent: tw_exponent,
-    depth_of_cut: tw_depth_of_cut,
-    feed: tw_feed,
-    cutting_edge_angle: tw_cutting_edge_angle,
-) -> Result<MainForce, Error> {
-    let law = ForceLaw::new(specific_force.read()?, exponent.read()?);
-    let chip = engagement::chip_section(
-        depth_of_cut.read()?,
-        feed.read()?,
-        cutting_edge_angle.read()?,
-    );
-    Ok(force::main_force(law, chip))
+    law: ForceLaw,
+    depth_of_cut: DepthOfCut,
+    feed: Feed,
+    cutting_edge_angle: CuttingEdgeAngle,
+) -> MainForce {
+    let chip = engagement::chip_section(depth_of_cut, feed, cutting_edge_angle);
+    force::main_force(law, chip)
 }
 
 /// The main force on a straight edge after the law of Kienzle: specific_force times width times
@@ -214,13 +209,13 @@ pub unsafe extern "C" fn tw_straight_edge_force(
         detail,
         !main_force.is_null(),
         || {
+            let law = ForceLaw::new(specific_force.read()?, exponent.read()?);
             Ok(tw_main_force::from(straight_edge_force_of(
-                specific_force,
-                exponent,
-                depth_of_cut,
-                feed,
-                cutting_edge_angle,
-            )?))
+                law,
+                depth_of_cut.read()?,
+                feed.read()?,
+                cutting_edge_angle.read()?,
+            )))
         },
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(main_force, answer) },
@@ -251,37 +246,26 @@ pub unsafe extern "C" fn tw_straight_edge_force_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
-        ],
+        ),
         outputs: [Output::of::<MainForce>("main_force", main_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    job.run_checked(
+    job.run_typed(
         detail,
-        |[
-            specific_force,
-            exponent,
-            depth_of_cut,
-            feed,
-            cutting_edge_angle,
-        ]| {
+        |(specific_force, exponent, depth_of_cut, feed, cutting_edge_angle)| {
             let main_force = straight_edge_force_of(
-                tw_specific_force {
-                    mpa: specific_force,
-                },
-                tw_exponent { ratio: exponent },
-                tw_depth_of_cut { mm: depth_of_cut },
-                tw_feed { mm_per_rev: feed },
-                tw_cutting_edge_angle {
-                    deg: cutting_edge_angle,
-                },
-            )?;
+                ForceLaw::new(specific_force, exponent),
+                depth_of_cut,
+                feed,
+                cutting_edge_angle,
+            );
             Ok(([main_force.trade()], 0))
         },
     )
@@ -345,11 +329,11 @@ pub unsafe extern "C" fn tw_specific_force_at_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<ChipThickness>("chip_thickness", chip_thickness),
-        ],
+        ),
         outputs: [Output::of::<SpecificForceAtChip>(
             "specific_force_at_chip",
             specific_force_at_chip,
@@ -442,13 +426,13 @@ pub unsafe extern "C" fn tw_parting_force_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<BladeWidth>("width", width),
             Input::of::<Feed>("feed", feed),
             Input::of::<ForceFactor>("shape_factor", shape_factor),
-        ],
+        ),
         outputs: [Output::of::<MainForce>("main_force", main_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -571,14 +555,14 @@ pub unsafe extern "C" fn tw_parting_forces_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<BladeWidth>("width", width),
             Input::of::<Feed>("feed", feed),
             Input::of::<ForceFactor>("shape_factor", shape_factor),
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
-        ],
+        ),
         outputs: [
             Output::of::<MainForce>("main_force", main_force),
             Output::of::<FeedForce>("feed_force", feed_force),
@@ -728,7 +712,7 @@ pub unsafe extern "C" fn tw_measured_forces_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("main_specific_force", main_specific_force),
             Input::of::<ForceExponent>("main_exponent", main_exponent),
             Input::of::<SpecificCuttingForce>("feed_specific_force", feed_specific_force),
@@ -737,7 +721,7 @@ pub unsafe extern "C" fn tw_measured_forces_column(
             Input::of::<ForceExponent>("passive_exponent", passive_exponent),
             Input::of::<ChipThickness>("chip_thickness", chip_thickness),
             Input::of::<ChipWidth>("chip_width", chip_width),
-        ],
+        ),
         outputs: [
             Output::of::<MainForce>("main_force", main_force),
             Output::of::<FeedForce>("feed_force", feed_force),

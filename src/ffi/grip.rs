@@ -101,14 +101,14 @@ pub unsafe extern "C" fn tw_grip_needed_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<FeedForce>("feed_force", feed_force),
             Input::of::<Diameter>("cut_at", cut_at),
             Input::of::<Diameter>("gripped_at", gripped_at),
             Input::of::<Friction>("friction", friction),
             Input::of::<ForceFactor>("safety", safety),
-        ],
+        ),
         outputs: [Output::of::<GripForce>("grip_force", grip_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -207,12 +207,12 @@ pub unsafe extern "C" fn tw_grip_at_speed_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<GripForce>("grip_at_rest", grip_at_rest),
             Input::of::<Mass>("jaw_mass", jaw_mass),
             Input::of::<Radius>("jaw_radius", jaw_radius),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<GripForce>("grip_force", grip_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -305,11 +305,11 @@ pub unsafe extern "C" fn tw_highest_speed_of_grip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<GripForce>("grip_at_rest", grip_at_rest),
             Input::of::<Mass>("jaw_mass", jaw_mass),
             Input::of::<Radius>("jaw_radius", jaw_radius),
-        ],
+        ),
         outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

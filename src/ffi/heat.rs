@@ -70,11 +70,11 @@ pub unsafe extern "C" fn tw_diameter_growth_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<ThermalExpansion>("expansion", expansion),
             Input::of::<TemperatureRise>("rise", rise),
-        ],
+        ),
         outputs: [Output::of::<ThermalGrowth>("growth", growth)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -145,11 +145,11 @@ pub unsafe extern "C" fn tw_length_growth_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<WorkLength>("length", length),
             Input::of::<ThermalExpansion>("expansion", expansion),
             Input::of::<TemperatureRise>("rise", rise),
-        ],
+        ),
         outputs: [Output::of::<ThermalGrowth>("growth", growth)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -225,11 +225,11 @@ pub unsafe extern "C" fn tw_diameter_at_20_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("measured", measured),
             Input::of::<ThermalExpansion>("expansion", expansion),
             Input::of::<TemperatureRise>("rise", rise),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -319,13 +319,13 @@ pub unsafe extern "C" fn tw_temperature_rise_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<HeatShare>("heat_share", heat_share),
             Input::of::<Duration>("time", time),
             Input::of::<Mass>("mass", mass),
             Input::of::<SpecificHeat>("specific_heat", specific_heat),
-        ],
+        ),
         outputs: [Output::of::<TemperatureRise>("rise", rise)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -399,11 +399,11 @@ pub unsafe extern "C" fn tw_length_at_20_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<WorkLength>("measured", measured),
             Input::of::<ThermalExpansion>("expansion", expansion),
             Input::of::<TemperatureRise>("rise", rise),
-        ],
+        ),
         outputs: [Output::of::<WorkLength>("length", length)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -474,11 +474,11 @@ pub unsafe extern "C" fn tw_mass_of_bar_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Density>("density", density),
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<Mass>("mass", mass)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

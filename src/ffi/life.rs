@@ -69,11 +69,11 @@ pub unsafe extern "C" fn tw_life_at_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<LifeConstant>("constant", constant),
             Input::of::<LifeExponent>("exponent", exponent),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
-        ],
+        ),
         outputs: [Output::of::<ToolLife>("life", life)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -148,11 +148,11 @@ pub unsafe extern "C" fn tw_speed_for_life_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<LifeConstant>("constant", constant),
             Input::of::<LifeExponent>("exponent", exponent),
             Input::of::<ToolLife>("life", life),
-        ],
+        ),
         outputs: [Output::of::<CuttingSpeed>("cutting_speed", cutting_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -232,12 +232,12 @@ pub unsafe extern "C" fn tw_life_after_change_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<ToolLife>("life", life),
             Input::of::<LifeExponent>("exponent", exponent),
             Input::of::<CuttingSpeed>("from", from),
             Input::of::<CuttingSpeed>("to", to),
-        ],
+        ),
         outputs: [Output::of::<ToolLife>("changed_life", changed_life)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -339,13 +339,13 @@ pub unsafe extern "C" fn tw_cheapest_life_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<LifeConstant>("constant", constant),
             Input::of::<LifeExponent>("exponent", exponent),
             Input::of::<Duration>("change_time", change_time),
             Input::of::<Price>("edge_price", edge_price),
             Input::of::<PricePerHour>("machine_per_hour", machine_per_hour),
-        ],
+        ),
         outputs: [
             Output::of::<ToolLife>("life", life),
             Output::of::<CuttingSpeed>("cutting_speed", cutting_speed),
@@ -451,11 +451,11 @@ pub unsafe extern "C" fn tw_fastest_life_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<LifeConstant>("constant", constant),
             Input::of::<LifeExponent>("exponent", exponent),
             Input::of::<Duration>("change_time", change_time),
-        ],
+        ),
         outputs: [
             Output::of::<ToolLife>("life", life),
             Output::of::<CuttingSpeed>("cutting_speed", cutting_speed),
@@ -538,11 +538,11 @@ pub unsafe extern "C" fn tw_life_constant_through_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<ToolLife>("life", life),
             Input::of::<LifeExponent>("exponent", exponent),
-        ],
+        ),
         outputs: [Output::of::<LifeConstant>("constant", constant)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

@@ -125,7 +125,7 @@ pub unsafe extern "C" fn tw_standard_tolerance_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("nominal", nominal)],
+        inputs: (Input::of::<Diameter>("nominal", nominal),),
         outputs: [Output::of::<Tolerance>("tolerance", tolerance)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -201,7 +201,7 @@ pub unsafe extern "C" fn tw_deviations_of_class_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("nominal", nominal)],
+        inputs: (Input::of::<Diameter>("nominal", nominal),),
         outputs: [
             Output::of::<UpperDeviation>("upper_deviation", upper_deviation),
             Output::of::<LowerDeviation>("lower_deviation", lower_deviation),
@@ -279,7 +279,7 @@ pub unsafe extern "C" fn tw_limits_of_class_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("nominal", nominal)],
+        inputs: (Input::of::<Diameter>("nominal", nominal),),
         outputs: [
             Output::of::<Diameter>("smallest", smallest),
             Output::of::<Diameter>("largest", largest),
@@ -375,12 +375,12 @@ pub unsafe extern "C" fn tw_clearance_of_fit_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest_hole", smallest_hole),
             Input::of::<Diameter>("largest_hole", largest_hole),
             Input::of::<Diameter>("smallest_shaft", smallest_shaft),
             Input::of::<Diameter>("largest_shaft", largest_shaft),
-        ],
+        ),
         outputs: [
             Output::of::<Clearance>("least_clearance", least_clearance),
             Output::of::<Clearance>("largest_clearance", largest_clearance),
@@ -549,11 +549,11 @@ pub unsafe extern "C" fn tw_limits_from_deviations_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("nominal", nominal),
             Input::of::<UpperDeviation>("upper_deviation", upper_deviation),
             Input::of::<LowerDeviation>("lower_deviation", lower_deviation),
-        ],
+        ),
         outputs: [
             Output::of::<Diameter>("smallest", smallest),
             Output::of::<Diameter>("largest", largest),
@@ -648,11 +648,11 @@ pub unsafe extern "C" fn tw_deviations_from_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("nominal", nominal),
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
-        ],
+        ),
         outputs: [
             Output::of::<UpperDeviation>("upper_deviation", upper_deviation),
             Output::of::<LowerDeviation>("lower_deviation", lower_deviation),
@@ -747,7 +747,7 @@ pub unsafe extern "C" fn tw_tolerance_by_formula_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("nominal", nominal)],
+        inputs: (Input::of::<Diameter>("nominal", nominal),),
         outputs: [
             Output::of::<Diameter>("mean_diameter", mean_diameter),
             Output::of::<Tolerance>("tolerance_unit", tolerance_unit),
@@ -830,7 +830,7 @@ pub unsafe extern "C" fn tw_general_tolerance_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<WorkLength>("length", length)],
+        inputs: (Input::of::<WorkLength>("length", length),),
         outputs: [Output::of::<Tolerance>("tolerance", tolerance)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -905,7 +905,7 @@ pub unsafe extern "C" fn tw_instrument_error_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Diameter>("diameter", diameter)],
+        inputs: (Input::of::<Diameter>("diameter", diameter),),
         outputs: [Output::of::<SizeUncertainty>("error", error)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

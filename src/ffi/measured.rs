@@ -65,10 +65,10 @@ pub unsafe extern "C" fn tw_cutting_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
-        ],
+        ),
         outputs: [Output::of::<Power>("power", power)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -139,10 +139,10 @@ pub unsafe extern "C" fn tw_cutting_torque_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<Diameter>("mean_diameter", mean_diameter),
-        ],
+        ),
         outputs: [Output::of::<Torque>("torque", torque)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -219,11 +219,11 @@ pub unsafe extern "C" fn tw_power_above_idle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("motor_power", motor_power),
             Input::of::<Power>("idle_power", idle_power),
             Input::of::<Efficiency>("efficiency", efficiency),
-        ],
+        ),
         outputs: [Output::of::<Power>("power", power)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -338,7 +338,7 @@ pub unsafe extern "C" fn tw_specific_force_from_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<ForceExponent>("exponent", exponent),
@@ -346,7 +346,7 @@ pub unsafe extern "C" fn tw_specific_force_from_power_column(
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [
             Output::of::<SpecificCuttingForce>("specific_force", specific_force),
             Output::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
@@ -439,10 +439,10 @@ pub unsafe extern "C" fn tw_power_of_removal_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
             Input::of::<RemovalRate>("removal_rate", removal_rate),
-        ],
+        ),
         outputs: [Output::of::<Power>("power", power)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -513,10 +513,10 @@ pub unsafe extern "C" fn tw_force_of_power_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Power>("power", power),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
-        ],
+        ),
         outputs: [Output::of::<MainForce>("main_force", main_force)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -597,11 +597,11 @@ pub unsafe extern "C" fn tw_specific_force_of_chip_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<ChipThickness>("chip_thickness", chip_thickness),
             Input::of::<ChipWidth>("chip_width", chip_width),
-        ],
+        ),
         outputs: [Output::of::<SpecificForceAtChip>(
             "specific_force_at_chip",
             specific_force_at_chip,
@@ -682,11 +682,11 @@ pub unsafe extern "C" fn tw_law_through_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificForceAtChip>("specific_force_at_chip", specific_force_at_chip),
             Input::of::<ChipThickness>("chip_thickness", chip_thickness),
             Input::of::<ForceExponent>("exponent", exponent),
-        ],
+        ),
         outputs: [Output::of::<SpecificCuttingForce>(
             "specific_force",
             specific_force,
@@ -795,14 +795,14 @@ pub unsafe extern "C" fn tw_law_of_cut_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<SpecificCuttingForce>(
             "specific_force",
             specific_force,

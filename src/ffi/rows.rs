@@ -1,6 +1,15 @@
 //! The machinery of a column call: memory checked, units found, the loop over the rows.
+//!
+//! Rows are worked on in blocks that lie near the processor: a block is read and converted, its
+//! ranges are looked at, the kernel runs over it, and its answers are written. A block without a
+//! value out of its range, which is nearly every one, runs through the same kernel as the others,
+//! but its own checks are known to hold: what is left of a short kernel is its formula, without a
+//! branch, and runs several rows at once. Few rows, and those of any other block, go one by one.
 
+use std::hint::assert_unchecked;
+use std::marker::PhantomData;
 use std::mem::size_of;
+use std::ptr::copy_nonoverlapping;
 
 use super::columns::{tw_column, tw_out_column};
 use super::status::{Detail, Failure, fail, succeed, tw_error, tw_status};
@@ -10,6 +19,7 @@ use crate::quantity::unit::Unit;
 use crate::quantity::{Quantity, Row};
 
 /// A column to be read, and what it must be.
+#[derive(Clone, Copy)]
 pub(super) struct Input {
     name: &'static str,
     source: Source,
@@ -39,20 +49,134 @@ pub(super) struct Numbers {
     stride: usize,
 }
 
-impl Input {
-    pub(super) fn of<Q: Quantity>(name: &'static str, column: *const tw_column) -> Self {
-        Self {
-            name,
-            source: Source::Column(column, Q::ROW),
+/// A column of a quantity to be read.
+#[derive(Clone, Copy)]
+pub(super) struct ColumnOf<Q>(Input, PhantomData<Q>);
+
+/// Whole numbers to be read, one a row.
+#[derive(Clone, Copy)]
+pub(super) struct Whole(Input);
+
+/// An input whose type says what its values must be.
+pub(super) trait Typed: Copy {
+    /// What a kernel takes.
+    type Value: Copy;
+
+    fn input(self) -> Input;
+
+    /// The value, checked.
+    fn value(value: f64) -> Result<Self::Value, Error>;
+
+    /// Tells the compiler what a look at the range has found, so that the kernel's own look at it
+    /// costs nothing.
+    ///
+    /// # Safety
+    /// The value was found in the range of the input.
+    unsafe fn known(value: f64);
+}
+
+impl<Q: Quantity> Typed for ColumnOf<Q> {
+    type Value = Q;
+
+    #[inline(always)]
+    fn value(value: f64) -> Result<Q, Error> {
+        Q::from_trade(value)
+    }
+
+    #[inline(always)]
+    fn input(self) -> Input {
+        self.0
+    }
+
+    #[inline(always)]
+    unsafe fn known(value: f64) {
+        // SAFETY: the caller's promise.
+        unsafe { assert_unchecked(Q::ROW.accepts(value)) }
+    }
+}
+
+impl Typed for Whole {
+    type Value = f64;
+
+    #[inline(always)]
+    fn value(value: f64) -> Result<f64, Error> {
+        Ok(value)
+    }
+
+    #[inline(always)]
+    fn input(self) -> Input {
+        self.0
+    }
+
+    #[inline(always)]
+    unsafe fn known(_: f64) {}
+}
+
+/// The inputs of a call, each with its own type: a tuple, because an array would hide what the
+/// compiler must know of each.
+pub(super) trait Inputs<const I: usize>: Copy {
+    /// The values of a row as a kernel takes them.
+    type Values: Copy;
+
+    fn all(self) -> [Input; I];
+
+    /// The values of a row, checked in the order of the inputs.
+    fn values(values: [f64; I]) -> Result<Self::Values, Error>;
+
+    /// [`Typed::known`] of a row.
+    ///
+    /// # Safety
+    /// Every value was found in the range of its input.
+    unsafe fn known(values: [f64; I]);
+}
+
+macro_rules! inputs {
+    ($($count:literal: $($t:ident $value:ident)+;)+) => { $(
+        impl<$($t: Typed),+> Inputs<$count> for ($($t,)+) {
+            type Values = ($($t::Value,)+);
+
+            #[inline(always)]
+            fn values([$($value),+]: [f64; $count]) -> Result<Self::Values, Error> {
+                Ok(($($t::value($value)?,)+))
+            }
+
+            #[inline(always)]
+            fn all(self) -> [Input; $count] {
+                let ($($value,)+) = self;
+                [$($value.input()),+]
+            }
+
+            #[inline(always)]
+            unsafe fn known([$($value),+]: [f64; $count]) {
+                // SAFETY: the caller's promise.
+                unsafe { $( $t::known($value); )+ }
+            }
         }
+    )+ };
+}
+
+inputs! {
+    1: A a;
+    2: A a B b;
+    3: A a B b C c;
+    4: A a B b C c D d;
+    5: A a B b C c D d E e;
+    6: A a B b C c D d E e F f;
+    7: A a B b C c D d E e F f G g;
+    8: A a B b C c D d E e F f G g H h;
+    9: A a B b C c D d E e F f G g H h J j;
+}
+
+impl Input {
+    pub(super) fn of<Q: Quantity>(name: &'static str, column: *const tw_column) -> ColumnOf<Q> {
+        let source = Source::Column(column, Q::ROW);
+        ColumnOf(Self { name, source }, PhantomData)
     }
 
     /// Whole numbers without a count of their own, one a row.
-    pub(super) fn whole(name: &'static str, data: *const i32, stride: usize) -> Self {
-        Self {
-            name,
-            source: Source::Whole(data, stride),
-        }
+    pub(super) fn whole(name: &'static str, data: *const i32, stride: usize) -> Whole {
+        let source = Source::Whole(data, stride);
+        Whole(Self { name, source })
     }
 
     /// The column; whole numbers as one of neither quantity nor unit.
@@ -78,12 +202,52 @@ impl Input {
         }
     }
 
-    /// The status of a value by the range of its quantity; whole numbers have none.
-    #[inline]
-    fn inside(source: Source, value: f64) -> Result<(), tw_status> {
-        match source {
-            Source::Column(_, row) => inside(row, value),
-            Source::Whole(..) => Ok(()),
+    /// The range of its quantity; whole numbers have none.
+    fn range(&self) -> Option<&'static Row> {
+        match self.source {
+            Source::Column(_, row) => Some(row),
+            Source::Whole(..) => None,
+        }
+    }
+}
+
+/// What an input may be. Plain numbers, so that several values are compared with them at once.
+#[derive(Clone, Copy)]
+struct Range {
+    least: f64,
+    largest: f64,
+    /// Taken beside the range; NaN is equal to nothing.
+    also: [f64; 2],
+}
+
+impl Range {
+    /// Of a quantity; `None` is what the kernel itself looks at. An infinite spring may be rigid.
+    fn new(row: Option<&Row>, rigid: bool) -> Self {
+        let taken = |taken: bool, value: f64| if taken { value } else { f64::NAN };
+        let zero = row.is_some_and(Row::allows_zero);
+        Self {
+            least: row.map_or(f64::NEG_INFINITY, Row::least),
+            largest: row.map_or(f64::INFINITY, Row::largest),
+            also: [taken(zero, 0.0), taken(rigid, f64::INFINITY)],
+        }
+    }
+
+    #[inline(always)]
+    fn accepts(self, value: f64) -> bool {
+        ((value >= self.least) & (value <= self.largest))
+            | (value == self.also[0])
+            | (value == self.also[1])
+    }
+
+    /// The status of a value; in words only when asked for.
+    #[inline(always)]
+    fn check(self, value: f64) -> Result<(), tw_status> {
+        if self.accepts(value) {
+            Ok(())
+        } else if value.is_finite() {
+            Err(TW_OUT_OF_RANGE)
+        } else {
+            Err(TW_NOT_FINITE)
         }
     }
 }
@@ -115,6 +279,29 @@ impl Numbers {
 
     pub(super) fn at(name: &'static str, data: *mut i32, stride: usize) -> Self {
         Self { name, data, stride }
+    }
+
+    /// Writes the rows from `first` on.
+    #[inline(never)]
+    fn store(self, first: usize, values: &[i32]) {
+        if self.data.is_null() {
+            return;
+        }
+        if self.stride == size_of::<i32>() {
+            // SAFETY: the span was checked, may be written (contract of the header), and is no stack
+            // of ours.
+            unsafe {
+                copy_nonoverlapping(
+                    values.as_ptr().cast::<u8>(),
+                    self.data.cast::<u8>().add(first * size_of::<i32>()),
+                    size_of_val(values),
+                );
+            }
+            return;
+        }
+        for (at, value) in values.iter().enumerate() {
+            self.write(first + at, *value);
+        }
     }
 
     #[inline]
@@ -266,6 +453,49 @@ impl Reader {
             Some(unit) => unit.to_trade(given, 1.0),
         }
     }
+
+    /// Reads the rows from `first` on in the trade's unit; true when all lie in `range`.
+    #[inline(always)]
+    fn load(self, first: usize, values: &mut [f64], range: Range) -> bool {
+        if self.step == 0 {
+            // A constant: once for all blocks.
+            let value = self.value(0);
+            if first == 0 {
+                values.fill(value);
+            }
+            return range.accepts(value);
+        }
+        if self.whole || self.step != size_of::<f64>() {
+            return take(values, |at| self.value(first + at), range);
+        }
+        let given = |at| {
+            // SAFETY: the span was checked, and may be read (contract of the header).
+            unsafe { self.data.cast::<f64>().add(first + at).read_unaligned() }
+        };
+        match self.unit {
+            None => take(values, given, range),
+            Some(unit) => take(values, |at| unit.to_trade(given(at), 1.0), range),
+        }
+    }
+}
+
+/// Fills a block; true when all lie in `range`. Nothing is branched upon in the loops, so that several
+/// values are read and compared at once.
+#[inline(always)]
+fn take(values: &mut [f64], given: impl Fn(usize) -> f64, range: Range) -> bool {
+    let mut all = true;
+    if range.also.iter().all(|value| value.is_nan()) {
+        for (at, value) in values.iter_mut().enumerate() {
+            *value = given(at);
+            all &= (*value >= range.least) & (*value <= range.largest);
+        }
+    } else {
+        for (at, value) in values.iter_mut().enumerate() {
+            *value = given(at);
+            all &= range.accepts(*value);
+        }
+    }
+    all
 }
 
 /// A column ready to be written.
@@ -293,14 +523,139 @@ impl Writer {
                 .write_unaligned(value);
         }
     }
+
+    /// Writes the rows from `first` on.
+    #[inline(never)]
+    fn store(self, first: usize, values: &mut [f64]) {
+        if self.stride != size_of::<f64>() {
+            for (at, value) in values.iter().enumerate() {
+                self.write(first + at, *value);
+            }
+            return;
+        }
+        if let Some(unit) = self.unit {
+            for value in values.iter_mut() {
+                *value = unit.from_trade(*value);
+            }
+        }
+        // SAFETY: the span was checked, may be written (contract of the header), and is no stack of
+        // ours.
+        unsafe {
+            copy_nonoverlapping(
+                values.as_ptr().cast::<u8>(),
+                self.data.add(first * size_of::<f64>()),
+                size_of_val(values),
+            );
+        }
+    }
 }
 
-/// A column call.
-pub(super) struct Job<const I: usize, const O: usize> {
-    pub(super) inputs: [Input; I],
+/// Rows of a block: few enough to stay near the processor with all columns of a call, many enough
+/// that what is done once a block costs next to nothing.
+const BLOCK: usize = 256;
+
+/// Rows that are done sooner one by one than as a block, which must be laid out first.
+const FEW: usize = 32;
+
+/// Bad rows: the first, how many there are, the status of the first.
+type Bad = Option<(usize, u64, i32)>;
+
+/// What makes a row's answers and regime of its values. A trait of structs and not plain closures,
+/// because these can be told to be put where they are called.
+trait Kernel<const I: usize, const O: usize>: Copy {
+    fn row(&self, values: [f64; I]) -> Result<([f64; O], i32), tw_status>;
+}
+
+/// A kernel that answers with a status.
+#[derive(Clone, Copy)]
+struct Bare<F>(F);
+
+/// A kernel that answers with an error.
+#[derive(Clone, Copy)]
+struct Checked<F>(F);
+
+/// A kernel of which only rows are asked whose values were found in the ranges of the inputs `C`.
+#[derive(Clone, Copy)]
+struct Known<K, C>(K, PhantomData<C>);
+
+impl<const I: usize, const O: usize, F> Kernel<I, O> for Bare<F>
+where
+    F: Fn([f64; I]) -> Result<([f64; O], i32), tw_status> + Copy,
+{
+    #[inline(always)]
+    fn row(&self, values: [f64; I]) -> Result<([f64; O], i32), tw_status> {
+        (self.0)(values)
+    }
+}
+
+impl<const I: usize, const O: usize, F> Kernel<I, O> for Checked<F>
+where
+    F: Fn([f64; I]) -> Result<([f64; O], i32), Error> + Copy,
+{
+    #[inline(always)]
+    fn row(&self, values: [f64; I]) -> Result<([f64; O], i32), tw_status> {
+        (self.0)(values).map_err(status_of)
+    }
+}
+
+#[cold]
+#[inline(never)]
+#[allow(clippy::needless_pass_by_value)]
+fn status_of(error: Error) -> tw_status {
+    error.kind().into()
+}
+
+/// A kernel that takes checked quantities, and the inputs `C` that they are made of.
+struct Typeful<F, C>(F, PhantomData<C>);
+
+impl<F: Copy, C> Clone for Typeful<F, C> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<F: Copy, C> Copy for Typeful<F, C> {}
+
+impl<const I: usize, const O: usize, F, C> Kernel<I, O> for Typeful<F, C>
+where
+    C: Inputs<I>,
+    F: Fn(C::Values) -> Result<([f64; O], i32), Error> + Copy,
+{
+    #[inline(always)]
+    fn row(&self, values: [f64; I]) -> Result<([f64; O], i32), tw_status> {
+        C::values(values).and_then(self.0).map_err(status_of)
+    }
+}
+
+impl<const I: usize, const O: usize, K, C> Kernel<I, O> for Known<K, C>
+where
+    K: Kernel<I, O>,
+    C: Inputs<I>,
+{
+    // Not always: first the checks must go, whose calls keep a kernel out of a loop that is compiled
+    // for wider registers.
+    #[inline]
+    fn row(&self, values: [f64; I]) -> Result<([f64; O], i32), tw_status> {
+        // SAFETY: asked only for blocks in which `load` found every value in its range.
+        unsafe { C::known(values) };
+        self.0.row(values)
+    }
+}
+
+/// A column call as a door writes it down.
+pub(super) struct Job<C, const O: usize> {
+    pub(super) inputs: C,
     pub(super) outputs: [Output; O],
     pub(super) regime: Numbers,
     pub(super) row_status: Numbers,
+}
+
+/// A column call.
+struct Work<const I: usize, const O: usize> {
+    inputs: [Input; I],
+    outputs: [Output; O],
+    regime: Numbers,
+    row_status: Numbers,
 }
 
 /// Its columns as given, their memory checked.
@@ -310,12 +665,116 @@ struct Memory<const I: usize, const O: usize> {
     writers: [Option<Writer>; O],
 }
 
-impl<const I: usize, const O: usize> Job<I, O> {
+impl<C, const O: usize> Job<C, O> {
+    fn work<const I: usize>(self) -> Work<I, O>
+    where
+        C: Inputs<I>,
+    {
+        Work {
+            inputs: self.inputs.all(),
+            outputs: self.outputs,
+            regime: self.regime,
+            row_status: self.row_status,
+        }
+    }
+
     /// Runs `kernel` over all rows; `explain` finds the words for a bad one.
-    pub(super) fn run(
+    ///
+    /// The ranges are looked at before either is asked, so that a value out of its range costs no
+    /// words.
+    #[inline(always)]
+    pub(super) fn run<const I: usize>(
         self,
         detail: *mut tw_error,
-        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status>,
+        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status> + Copy,
+        explain: impl Fn([f64; I]) -> Option<Error>,
+    ) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        self.run_kernel(detail, Bare(kernel), explain)
+    }
+
+    /// Runs a kernel that checks its values itself.
+    #[inline(always)]
+    pub(super) fn run_checked<const I: usize>(
+        self,
+        detail: *mut tw_error,
+        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error> + Copy,
+    ) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        self.run_kernel(detail, Checked(kernel), |values| kernel(values).err())
+    }
+
+    /// Runs a kernel that takes checked quantities, in the order of the inputs.
+    ///
+    /// The checks are made outside of it, so that it stays short enough to be put into the loop.
+    #[inline(always)]
+    pub(super) fn run_typed<const I: usize>(
+        self,
+        detail: *mut tw_error,
+        kernel: impl Fn(C::Values) -> Result<([f64; O], i32), Error> + Copy,
+    ) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        self.run_kernel(detail, Typeful(kernel, PhantomData::<C>), |values| {
+            C::values(values).and_then(kernel).err()
+        })
+    }
+
+    #[inline(always)]
+    fn run_kernel<const I: usize>(
+        self,
+        detail: *mut tw_error,
+        kernel: impl Kernel<I, O>,
+        explain: impl Fn([f64; I]) -> Option<Error>,
+    ) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        let known = Known(kernel, PhantomData::<C>);
+        self.work().run(detail, [false; I], known, kernel, explain)
+    }
+
+    /// [`run_checked`](Self::run_checked) where an infinite spring is rigid: those are let through.
+    pub(super) fn run_checked_but_rigid<const I: usize>(
+        self,
+        detail: *mut tw_error,
+        springs: [bool; I],
+        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error> + Copy,
+    ) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        let status = Checked(kernel);
+        self.work().run(detail, springs, status, status, |values| {
+            kernel(values).err()
+        })
+    }
+
+    /// Refuses what is one for all rows: every row holds the mark of failure.
+    #[cold]
+    pub(super) fn refuse<const I: usize>(self, detail: *mut tw_error, failure: Failure) -> tw_status
+    where
+        C: Inputs<I>,
+    {
+        self.work().refuse(detail, failure)
+    }
+}
+
+impl<const I: usize, const O: usize> Work<I, O> {
+    /// Runs `known` over the rows of blocks that hold no value out of its range, `kernel` over the
+    /// others: the same, but that the first may count upon the ranges.
+    #[inline(always)]
+    fn run(
+        self,
+        detail: *mut tw_error,
+        springs: [bool; I],
+        known: impl Kernel<I, O>,
+        kernel: impl Kernel<I, O>,
         explain: impl Fn([f64; I]) -> Option<Error>,
     ) -> tw_status {
         let memory = match guarded(|| self.memory()) {
@@ -325,7 +784,8 @@ impl<const I: usize, const O: usize> Job<I, O> {
         let done = guarded(|| {
             Detail::check(detail)?;
             let (readers, writers, rows) = self.meaning(&memory)?;
-            let bad = self.rows(&readers, &writers, rows, kernel);
+            let ranges = std::array::from_fn(|at| Range::new(self.inputs[at].range(), springs[at]));
+            let bad = self.rows(&readers, &writers, ranges, rows, known, kernel);
             Ok(bad.map(|(bad, count, status)| {
                 let given = readers.map(|reader| reader.value(bad));
                 // Words cost memory: none where nobody reads them.
@@ -334,7 +794,7 @@ impl<const I: usize, const O: usize> Job<I, O> {
                         Error::internal("a bad row that is good when asked again")
                     })
                 });
-                (error, (bad as u64, count, status as i32))
+                (error, (bad as u64, count, status))
             }))
         });
         match done {
@@ -348,52 +808,9 @@ impl<const I: usize, const O: usize> Job<I, O> {
         }
     }
 
-    /// Runs a kernel that checks its values itself.
-    ///
-    /// The ranges are looked at before it is asked, so that a value out of its range costs no words.
-    pub(super) fn run_checked(
-        self,
-        detail: *mut tw_error,
-        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error>,
-    ) -> tw_status {
-        let sources = std::array::from_fn::<_, I, _>(|at| self.inputs[at].source);
-        self.run(
-            detail,
-            |values| {
-                for (source, value) in sources.into_iter().zip(values) {
-                    Input::inside(source, value)?;
-                }
-                kernel(values).map_err(|error| tw_status::from(error.kind()))
-            },
-            |values| kernel(values).err(),
-        )
-    }
-
-    /// [`run_checked`](Self::run_checked) where an infinite spring is rigid: those are let through.
-    pub(super) fn run_checked_but_rigid(
-        self,
-        detail: *mut tw_error,
-        springs: [bool; I],
-        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), Error>,
-    ) -> tw_status {
-        let sources = std::array::from_fn::<_, I, _>(|at| self.inputs[at].source);
-        self.run(
-            detail,
-            |values| {
-                for ((source, spring), value) in sources.into_iter().zip(springs).zip(values) {
-                    if !(spring && value == f64::INFINITY) {
-                        Input::inside(source, value)?;
-                    }
-                }
-                kernel(values).map_err(|error| tw_status::from(error.kind()))
-            },
-            |values| kernel(values).err(),
-        )
-    }
-
     /// Refuses what is one for all rows: every row holds the mark of failure.
     #[cold]
-    pub(super) fn refuse(self, detail: *mut tw_error, failure: Failure) -> tw_status {
+    fn refuse(self, detail: *mut tw_error, failure: Failure) -> tw_status {
         match guarded(|| self.memory()) {
             Err(memory) => fail(detail, memory),
             Ok(memory) => {
@@ -539,56 +956,99 @@ impl<const I: usize, const O: usize> Job<I, O> {
         Ok((readers, writers, rows))
     }
 
-    /// Runs `kernel` over all rows: the first bad one, how many there are, the status of the first.
-    #[inline]
+    /// Runs the kernel over all rows.
+    #[inline(always)]
     fn rows(
         &self,
         readers: &[Reader; I],
         writers: &[Option<Writer>; O],
+        ranges: [Range; I],
         rows: usize,
-        kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status>,
-    ) -> Option<(usize, u64, tw_status)> {
-        // All in the trade's units and nothing but answers wanted: the same loop, without looking
-        // for the rest in every row.
-        if readers
-            .iter()
-            .all(|reader| reader.unit.is_none() && !reader.whole)
-            && writers.iter().flatten().all(|writer| writer.unit.is_none())
-            && self.regime.data.is_null()
-            && self.row_status.data.is_null()
-        {
-            let (readers, writers) = (
-                readers.map(|reader| Reader {
-                    unit: None,
-                    whole: false,
-                    ..reader
-                }),
-                writers.map(|writer| {
-                    writer.map(|writer| Writer {
-                        unit: None,
-                        ..writer
-                    })
-                }),
-            );
-            return each(
-                rows,
-                kernel,
-                |row| readers.map(|reader| reader.value(row)),
-                |row, values, _, _| write_all(&writers, row, values),
-            );
+        known: impl Kernel<I, O>,
+        kernel: impl Kernel<I, O>,
+    ) -> Bad {
+        let one_by_one = |some: std::ops::Range<usize>, bad: &mut Bad| {
+            self.one_by_one(readers, writers, &ranges, some, kernel, bad);
+        };
+        let mut bad = None;
+        if rows < FEW {
+            one_by_one(0..rows, &mut bad);
+        } else {
+            self.blocks(readers, writers, &ranges, rows, known, one_by_one, &mut bad);
         }
-        each(
-            rows,
-            kernel,
-            |row| readers.map(|reader| reader.value(row)),
-            {
-                |row, values, regime, status| {
-                    write_all(writers, row, values);
-                    self.regime.write(row, regime);
-                    self.row_status.write(row, status as i32);
+        bad
+    }
+
+    /// Runs `known` over the blocks without a bad row; the others go one by one.
+    #[inline(always)]
+    #[allow(clippy::too_many_arguments)]
+    fn blocks(
+        &self,
+        readers: &[Reader; I],
+        writers: &[Option<Writer>; O],
+        ranges: &[Range; I],
+        rows: usize,
+        known: impl Kernel<I, O>,
+        one_by_one: impl Fn(std::ops::Range<usize>, &mut Bad),
+        bad: &mut Bad,
+    ) {
+        // Apart from one another, so that the compiler knows that they do not meet.
+        let mut inputs = [[0.0; BLOCK]; I];
+        let mut outputs = [[0.0; BLOCK]; O];
+        let mut regimes = [0; BLOCK];
+        let wide = wide::registers();
+        // Constants are read with the first block alone, which is the longest.
+        for first in (0..rows).step_by(BLOCK) {
+            let count = BLOCK.min(rows - first);
+            let sound = wide::load(wide, readers, ranges, first, count, &mut inputs);
+            if !(sound && wide::all_good(wide, count, &inputs, &mut outputs, &mut regimes, known)) {
+                one_by_one(first..first + count, bad);
+                continue;
+            }
+            for (writer, values) in writers.iter().zip(&mut outputs) {
+                if let Some(writer) = writer {
+                    writer.store(first, &mut values[..count]);
                 }
-            },
-        )
+            }
+            self.regime.store(first, &regimes[..count]);
+            self.row_status.store(first, &GOOD[..count]);
+        }
+    }
+
+    /// Runs the kernel over some rows, and tells which are bad and why.
+    #[inline(never)]
+    fn one_by_one(
+        &self,
+        readers: &[Reader; I],
+        writers: &[Option<Writer>; O],
+        ranges: &[Range; I],
+        rows: std::ops::Range<usize>,
+        kernel: impl Kernel<I, O>,
+        bad: &mut Bad,
+    ) {
+        for row in rows {
+            let given = readers.map(|reader| reader.value(row));
+            let checked = || {
+                for (range, value) in ranges.iter().zip(given) {
+                    range.check(value)?;
+                }
+                kernel.row(given)
+            };
+            let (values, regime, status) = match checked() {
+                Ok((values, regime)) => (values, regime, TW_OK as i32),
+                Err(status) => {
+                    bad.get_or_insert((row, 0, status as i32)).1 += 1;
+                    ([f64::NAN; O], 0, status as i32)
+                }
+            };
+            for (writer, value) in writers.iter().zip(values) {
+                if let Some(writer) = writer {
+                    writer.write(row, value);
+                }
+            }
+            self.regime.write(row, regime);
+            self.row_status.write(row, status);
+        }
     }
 
     /// Marks all rows as failed.
@@ -611,50 +1071,125 @@ impl<const I: usize, const O: usize> Job<I, O> {
     }
 }
 
-#[inline]
-fn write_all<const O: usize>(writers: &[Option<Writer>; O], row: usize, values: [f64; O]) {
-    for (writer, value) in writers.iter().zip(values) {
-        if let Some(writer) = writer {
-            writer.write(row, value);
+/// Reads a block; true when every value lies in its range.
+#[inline(always)]
+fn load(
+    readers: &[Reader],
+    ranges: &[Range],
+    first: usize,
+    count: usize,
+    inputs: &mut [[f64; BLOCK]],
+) -> bool {
+    let mut sound = true;
+    for ((reader, range), values) in readers.iter().zip(ranges).zip(inputs) {
+        sound &= reader.load(first, &mut values[..count], *range);
+    }
+    sound
+}
+
+/// The same loops for processors that have registers of four doubles; the operations are the same,
+/// one by one, and so are the answers to the last digit.
+mod wide {
+    use super::{BLOCK, Kernel, Range, Reader};
+
+    /// Whether this processor has them.
+    #[inline]
+    pub(super) fn registers() -> bool {
+        #[cfg(target_arch = "x86_64")]
+        return std::arch::is_x86_feature_detected!("avx2");
+        #[cfg(not(target_arch = "x86_64"))]
+        return false;
+    }
+
+    /// [`load`](super::load).
+    #[inline(never)]
+    pub(super) fn load(
+        wide: bool,
+        readers: &[Reader],
+        ranges: &[Range],
+        first: usize,
+        count: usize,
+        inputs: &mut [[f64; BLOCK]],
+    ) -> bool {
+        #[cfg(target_arch = "x86_64")]
+        #[target_feature(enable = "avx2")]
+        fn with(
+            readers: &[Reader],
+            ranges: &[Range],
+            first: usize,
+            count: usize,
+            inputs: &mut [[f64; BLOCK]],
+        ) -> bool {
+            super::load(readers, ranges, first, count, inputs)
         }
+        #[cfg(target_arch = "x86_64")]
+        if wide {
+            // SAFETY: the processor has what the function is compiled for.
+            return unsafe { with(readers, ranges, first, count, inputs) };
+        }
+        _ = wide;
+        super::load(readers, ranges, first, count, inputs)
+    }
+
+    /// [`all_good`](super::all_good).
+    #[inline(always)]
+    pub(super) fn all_good<const I: usize, const O: usize>(
+        wide: bool,
+        count: usize,
+        inputs: &[[f64; BLOCK]; I],
+        outputs: &mut [[f64; BLOCK]; O],
+        regimes: &mut [i32; BLOCK],
+        kernel: impl Kernel<I, O>,
+    ) -> bool {
+        #[cfg(target_arch = "x86_64")]
+        #[target_feature(enable = "avx2")]
+        // Compiled beside the door, where its kernel can be put into the loop.
+        #[inline]
+        fn with<const I: usize, const O: usize>(
+            count: usize,
+            inputs: &[[f64; BLOCK]; I],
+            outputs: &mut [[f64; BLOCK]; O],
+            regimes: &mut [i32; BLOCK],
+            kernel: impl Kernel<I, O>,
+        ) -> bool {
+            super::all_good(count, inputs, outputs, regimes, kernel)
+        }
+        #[cfg(target_arch = "x86_64")]
+        if wide {
+            // SAFETY: the processor has what the function is compiled for.
+            return unsafe { with(count, inputs, outputs, regimes, kernel) };
+        }
+        _ = wide;
+        super::all_good(count, inputs, outputs, regimes, kernel)
     }
 }
 
-/// The loop over the rows: the first bad one, how many there are, the status of the first.
-#[inline]
-fn each<const I: usize, const O: usize>(
-    rows: usize,
-    kernel: impl Fn([f64; I]) -> Result<([f64; O], i32), tw_status>,
-    read: impl Fn(usize) -> [f64; I],
-    write: impl Fn(usize, [f64; O], i32, tw_status),
-) -> Option<(usize, u64, tw_status)> {
-    let mut bad = None;
-    let mut rows_bad = 0_u64;
-    for row in 0..rows {
-        match kernel(read(row)) {
-            Ok((values, regime)) => write(row, values, regime, TW_OK),
-            Err(status) => {
-                if rows_bad == 0 {
-                    bad = Some((row, status));
-                }
-                rows_bad += 1;
-                write(row, [f64::NAN; O], 0, status);
-            }
-        }
-    }
-    bad.map(|(row, status)| (row, rows_bad, status))
-}
+/// The statuses of a block of good rows.
+static GOOD: [i32; BLOCK] = [TW_OK as i32; BLOCK];
 
-/// The status of a value by the range of its quantity; in words only when asked for.
-#[inline]
-pub(super) fn inside(range: &Row, value: f64) -> Result<(), tw_status> {
-    if range.accepts(value) {
-        Ok(())
-    } else if value.is_finite() {
-        Err(TW_OUT_OF_RANGE)
-    } else {
-        Err(TW_NOT_FINITE)
+/// Runs the kernel over a block; false when a row is bad, which is not told here: nothing is branched
+/// upon, so that a short kernel runs several rows at once.
+#[inline(always)]
+fn all_good<const I: usize, const O: usize>(
+    count: usize,
+    inputs: &[[f64; BLOCK]; I],
+    outputs: &mut [[f64; BLOCK]; O],
+    regimes: &mut [i32; BLOCK],
+    kernel: impl Kernel<I, O>,
+) -> bool {
+    let mut good = true;
+    for row in 0..count.min(BLOCK) {
+        let (values, regime, holds) = match kernel.row(inputs.each_ref().map(|from| from[row])) {
+            Ok((values, regime)) => (values, regime, true),
+            Err(_) => ([f64::NAN; O], 0, false),
+        };
+        for (into, value) in outputs.iter_mut().zip(values) {
+            into[row] = value;
+        }
+        regimes[row] = regime;
+        good &= holds;
     }
+    good
 }
 
 #[cold]

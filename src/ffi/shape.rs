@@ -78,12 +78,12 @@ pub unsafe extern "C" fn tw_facing_time_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Diameter>("bore", bore),
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Duration>("time", time)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -157,11 +157,11 @@ pub unsafe extern "C" fn tw_facing_time_to_middle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Duration>("time", time)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -248,13 +248,13 @@ pub unsafe extern "C" fn tw_facing_time_at_surface_speed_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Diameter>("bore", bore),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Duration>("time", time)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -345,12 +345,12 @@ pub unsafe extern "C" fn tw_facing_time_to_middle_at_surface_speed_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Feed>("feed", feed),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Duration>("time", time)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -434,11 +434,11 @@ pub unsafe extern "C" fn tw_tool_height_error_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("zeroed_at", zeroed_at),
             Input::of::<Travel>("moved_in", moved_in),
             Input::of::<ToolHeight>("tool_height", tool_height),
-        ],
+        ),
         outputs: [Output::of::<DiameterError>(
             "diameter_error",
             diameter_error,
@@ -537,11 +537,11 @@ pub unsafe extern "C" fn tw_speed_in_facing_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
             Input::of::<Diameter>("diameter", diameter),
-        ],
+        ),
         outputs: [
             Output::of::<SpindleSpeed>("spindle_speed", spindle_speed),
             Output::of::<CuttingSpeed>("speed_there", speed_there),
@@ -623,10 +623,10 @@ pub unsafe extern "C" fn tw_full_speed_below_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
             Input::of::<SpindleSpeed>("max_spindle_speed", max_spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -704,10 +704,10 @@ pub unsafe extern "C" fn tw_slow_below_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
             Input::of::<CuttingSpeed>("least_cutting_speed", least_cutting_speed),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

@@ -3,7 +3,7 @@
 use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
 use super::rows::{Input, Job, Numbers, Output};
-use super::status::{tw_error, tw_status};
+use super::status::{tw_error, tw_status, tw_status::*};
 use super::{call, guarded, put};
 use crate::error::{Error, ErrorKind};
 use crate::physics::engagement::ChipSection;
@@ -115,10 +115,10 @@ pub unsafe extern "C" fn tw_cutting_speed_of_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
             Input::of::<Diameter>("diameter", diameter),
-        ],
+        ),
         outputs: [Output::of::<CuttingSpeed>("cutting_speed", cutting_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -179,10 +179,10 @@ pub unsafe extern "C" fn tw_feed_rate_of_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<FeedRate>("feed_rate", feed_rate)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -251,11 +251,11 @@ pub unsafe extern "C" fn tw_time_of_cut_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<WorkLength>("length", length),
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<Duration>("time", time)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -339,25 +339,41 @@ pub unsafe extern "C" fn tw_removal_rate_of_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Feed>("feed", feed),
             Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
-        ],
+        ),
         outputs: [Output::of::<RemovalRate>("removal_rate", removal_rate)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    job.run_checked(detail, |[diameter, depth_of_cut, feed, spindle_speed]| {
-        let found = removal_rate_of_of(
-            tw_diameter { mm: diameter },
-            tw_depth_of_cut { mm: depth_of_cut },
-            tw_feed { mm_per_rev: feed },
-            tw_spindle_speed { rpm: spindle_speed },
-        )?;
-        Ok(([found.trade()], 0))
-    })
+    job.run(
+        detail,
+        |[diameter, depth_of_cut, feed, spindle_speed]| {
+            let (Ok(diameter), Ok(depth_of_cut), Ok(feed), Ok(spindle_speed)) = (
+                Diameter::from_trade(diameter),
+                DepthOfCut::from_trade(depth_of_cut),
+                Feed::from_trade(feed),
+                SpindleSpeed::from_trade(spindle_speed),
+            ) else {
+                return Err(TW_INTERNAL);
+            };
+            speed::removal_rate_or_none(diameter, depth_of_cut, feed, spindle_speed)
+                .map(|found| ([found.trade()], 0))
+                .ok_or(TW_CONTRADICTION)
+        },
+        |[diameter, depth_of_cut, feed, spindle_speed]| {
+            removal_rate_of_of(
+                tw_diameter { mm: diameter },
+                tw_depth_of_cut { mm: depth_of_cut },
+                tw_feed { mm_per_rev: feed },
+                tw_spindle_speed { rpm: spindle_speed },
+            )
+            .err()
+        },
+    )
 }
 
 fn removal_rate_at_of(
@@ -425,11 +441,11 @@ pub unsafe extern "C" fn tw_removal_rate_at_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<ChipThickness>("chip_thickness", chip_thickness),
             Input::of::<ChipWidth>("chip_width", chip_width),
             Input::of::<CuttingSpeed>("cutting_speed", cutting_speed),
-        ],
+        ),
         outputs: [Output::of::<RemovalRate>("removal_rate", removal_rate)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -498,21 +514,35 @@ pub unsafe extern "C" fn tw_mean_diameter_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("mean_diameter", mean_diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    job.run_checked(detail, |[diameter, depth_of_cut]| {
-        let found = mean_diameter_of(
-            tw_diameter { mm: diameter },
-            tw_depth_of_cut { mm: depth_of_cut },
-        )?;
-        Ok(([found.trade()], 0))
-    })
+    job.run(
+        detail,
+        |[diameter, depth_of_cut]| {
+            let (Ok(diameter), Ok(depth_of_cut)) = (
+                Diameter::from_trade(diameter),
+                DepthOfCut::from_trade(depth_of_cut),
+            ) else {
+                return Err(TW_INTERNAL);
+            };
+            speed::mean_diameter_or_none(diameter, depth_of_cut)
+                .map(|found| ([found.trade()], 0))
+                .ok_or(TW_CONTRADICTION)
+        },
+        |[diameter, depth_of_cut]| {
+            mean_diameter_of(
+                tw_diameter { mm: diameter },
+                tw_depth_of_cut { mm: depth_of_cut },
+            )
+            .err()
+        },
+    )
 }
 
 fn speed_of_step_of(first: tw_spindle_speed, step: u8, place: u8) -> Result<SpindleSpeed, Error> {
@@ -574,7 +604,7 @@ pub unsafe extern "C" fn tw_speed_of_step_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<SpindleSpeed>("first", first)],
+        inputs: (Input::of::<SpindleSpeed>("first", first),),
         outputs: [Output::of::<SpindleSpeed>("spindle_speed", spindle_speed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

@@ -93,10 +93,10 @@ pub unsafe extern "C" fn tw_share_left_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<Deflection>("deflection", deflection),
-        ],
+        ),
         outputs: [Output::of::<SpringShare>("share", share)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -160,10 +160,10 @@ pub unsafe extern "C" fn tw_left_in_the_end_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<SpringShare>("share", share),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -241,11 +241,11 @@ pub unsafe extern "C" fn tw_light_after_heavy_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Deflection>("left_before", left_before),
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<SpringShare>("share", share),
-        ],
+        ),
         outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -365,7 +365,7 @@ pub unsafe extern "C" fn tw_true_depth_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<Feed>("feed", feed),
@@ -374,7 +374,7 @@ pub unsafe extern "C" fn tw_true_depth_column(
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<Stiffness>("stiffness", stiffness),
-        ],
+        ),
         outputs: [
             Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Output::of::<Deflection>("left", left),
@@ -508,7 +508,7 @@ pub unsafe extern "C" fn tw_largest_depth_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<Feed>("feed", feed),
@@ -517,7 +517,7 @@ pub unsafe extern "C" fn tw_largest_depth_for_column(
             Input::of::<NormalRatio>("normal_ratio", normal_ratio),
             Input::of::<Stiffness>("stiffness", stiffness),
             Input::of::<DiameterError>("allowed", allowed),
-        ],
+        ),
         outputs: [Output::of::<DepthOfCut>("depth_of_cut", depth_of_cut)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -619,11 +619,11 @@ pub unsafe extern "C" fn tw_diameter_error_with_sag_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<Deflection>("passive", passive),
             Input::of::<TangentialDeflection>("tangential", tangential),
-        ],
+        ),
         outputs: [Output::of::<DiameterError>(
             "diameter_error",
             diameter_error,
@@ -725,10 +725,10 @@ pub unsafe extern "C" fn tw_left_after_passes_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<SpringShare>("share", share),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -807,10 +807,10 @@ pub unsafe extern "C" fn tw_left_after_equal_infeeds_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<SpringShare>("share", share),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -898,11 +898,11 @@ pub unsafe extern "C" fn tw_spring_passes_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DepthOfCut>("set_depth", set_depth),
             Input::of::<SpringShare>("share", share),
             Input::of::<DepthOfCut>("least_depth", least_depth),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("left", left)],
         regime: Numbers::at("passes", passes, passes_stride_bytes),
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -1018,7 +1018,7 @@ pub unsafe extern "C" fn tw_largest_feed_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SpecificCuttingForce>("specific_force", specific_force),
             Input::of::<ForceExponent>("exponent", exponent),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -1027,7 +1027,7 @@ pub unsafe extern "C" fn tw_largest_feed_for_column(
             Input::of::<DepthOfCut>("depth_of_cut", depth_of_cut),
             Input::of::<Stiffness>("stiffness", stiffness),
             Input::of::<DiameterError>("allowed", allowed),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

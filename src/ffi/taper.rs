@@ -79,11 +79,11 @@ pub unsafe extern "C" fn tw_taper_half_angle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("large", large),
             Input::of::<Diameter>("small", small),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [
             Output::of::<HalfAngle>("half_angle", half_angle),
             Output::of::<TaperRatio>("taper_ratio", taper_ratio),
@@ -157,10 +157,10 @@ pub unsafe extern "C" fn tw_tailstock_set_over_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<WorkLength>("length_between_centres", length_between_centres),
-        ],
+        ),
         outputs: [Output::of::<SetOver>("set_over", set_over)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -226,10 +226,10 @@ pub unsafe extern "C" fn tw_compound_angle_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Travel>("infeed", infeed),
             Input::of::<Travel>("travel", travel),
-        ],
+        ),
         outputs: [Output::of::<CompoundAngle>(
             "compound_angle",
             compound_angle,
@@ -302,10 +302,10 @@ pub unsafe extern "C" fn tw_compound_motion_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<CompoundAngle>("compound_angle", compound_angle),
             Input::of::<Travel>("travel", travel),
-        ],
+        ),
         outputs: [
             Output::of::<Travel>("infeed", infeed),
             Output::of::<Travel>("shift", shift),
@@ -383,7 +383,7 @@ pub unsafe extern "C" fn tw_taper_of_ratio_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<TaperRatio>("taper_ratio", taper_ratio)],
+        inputs: (Input::of::<TaperRatio>("taper_ratio", taper_ratio),),
         outputs: [
             Output::of::<HalfAngle>("half_angle", half_angle),
             Output::of::<IncludedAngle>("included_angle", included_angle),
@@ -458,7 +458,7 @@ pub unsafe extern "C" fn tw_taper_of_half_angle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<HalfAngle>("half_angle", half_angle)],
+        inputs: (Input::of::<HalfAngle>("half_angle", half_angle),),
         outputs: [
             Output::of::<TaperRatio>("taper_ratio", taper_ratio),
             Output::of::<IncludedAngle>("included_angle", included_angle),
@@ -534,7 +534,7 @@ pub unsafe extern "C" fn tw_taper_of_included_angle_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<IncludedAngle>("included_angle", included_angle)],
+        inputs: (Input::of::<IncludedAngle>("included_angle", included_angle),),
         outputs: [
             Output::of::<TaperRatio>("taper_ratio", taper_ratio),
             Output::of::<HalfAngle>("half_angle", half_angle),
@@ -606,10 +606,10 @@ pub unsafe extern "C" fn tw_taper_change_over_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<DiameterError>("change", change)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -684,11 +684,11 @@ pub unsafe extern "C" fn tw_taper_small_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<Diameter>("large", large),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("small", small)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -763,11 +763,11 @@ pub unsafe extern "C" fn tw_taper_large_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<Diameter>("small", small),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("large", large)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -843,11 +843,11 @@ pub unsafe extern "C" fn tw_taper_length_between_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<Diameter>("large", large),
             Input::of::<Diameter>("small", small),
-        ],
+        ),
         outputs: [Output::of::<WorkLength>("length", length)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -910,10 +910,10 @@ pub unsafe extern "C" fn tw_taper_slide_travel_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<WorkLength>("length", length),
-        ],
+        ),
         outputs: [Output::of::<Travel>("travel", travel)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -976,7 +976,7 @@ pub unsafe extern "C" fn tw_from_cross_slide_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<CompoundAngle>("compound_angle", compound_angle)],
+        inputs: (Input::of::<CompoundAngle>("compound_angle", compound_angle),),
         outputs: [Output::of::<CrossSlideAngle>(
             "compound_angle_from_cross_slide",
             compound_angle_from_cross_slide,
@@ -1044,10 +1044,10 @@ pub unsafe extern "C" fn tw_from_axis_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<CrossSlideAngle>(
+        inputs: (Input::of::<CrossSlideAngle>(
             "compound_angle_from_cross_slide",
             compound_angle_from_cross_slide,
-        )],
+        ),),
         outputs: [Output::of::<CompoundAngle>(
             "compound_angle",
             compound_angle,
@@ -1123,10 +1123,10 @@ pub unsafe extern "C" fn tw_usual_set_over_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<TaperRatio>("taper_ratio", taper_ratio),
             Input::of::<WorkLength>("length_between_centres", length_between_centres),
-        ],
+        ),
         outputs: [Output::of::<SetOver>("set_over", set_over)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -1210,10 +1210,10 @@ pub unsafe extern "C" fn tw_taper_of_set_over_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<SetOver>("set_over", set_over),
             Input::of::<WorkLength>("length_between_centres", length_between_centres),
-        ],
+        ),
         outputs: [
             Output::of::<HalfAngle>("half_angle", half_angle),
             Output::of::<TaperRatio>("taper_ratio", taper_ratio),

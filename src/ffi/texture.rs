@@ -113,10 +113,10 @@ pub unsafe extern "C" fn tw_roughness_transmission_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rsm>("wavelength", wavelength),
             Input::of::<CutOff>("cut_off", cut_off),
-        ],
+        ),
         outputs: [Output::of::<Transmission>("transmission", transmission)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -183,10 +183,10 @@ pub unsafe extern "C" fn tw_short_wave_transmission_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rsm>("wavelength", wavelength),
             Input::of::<ShortCutOff>("short_cut_off", short_cut_off),
-        ],
+        ),
         outputs: [Output::of::<Transmission>("transmission", transmission)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -277,10 +277,10 @@ pub unsafe extern "C" fn tw_arc_roughness_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [
             Output::of::<Rt>("rt", rt),
             Output::of::<Rz>("rz", rz),
@@ -354,10 +354,10 @@ pub unsafe extern "C" fn tw_least_minor_angle_for_arc_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<MinorCuttingEdgeAngle>(
             "minor_cutting_edge_angle",
             minor_cutting_edge_angle,
@@ -453,7 +453,7 @@ pub unsafe extern "C" fn tw_theoretical_shape_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<CuttingEdgeAngle>("cutting_edge_angle", cutting_edge_angle),
@@ -461,7 +461,7 @@ pub unsafe extern "C" fn tw_theoretical_shape_column(
                 "minor_cutting_edge_angle",
                 minor_cutting_edge_angle,
             ),
-        ],
+        ),
         outputs: [Output::of::<Rsk>("rsk", rsk), Output::of::<Rku>("rku", rku)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -550,10 +550,10 @@ pub unsafe extern "C" fn tw_arc_shape_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<Rsk>("rsk", rsk), Output::of::<Rku>("rku", rku)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -616,10 +616,10 @@ pub unsafe extern "C" fn tw_feed_for_rz_arc_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Rz>("rz", rz),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -679,10 +679,10 @@ pub unsafe extern "C" fn tw_feed_for_ra_arc_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Ra>("ra", ra),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
-        ],
+        ),
         outputs: [Output::of::<Feed>("feed", feed)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -811,12 +811,12 @@ pub unsafe extern "C" fn tw_uneven_spread_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Feed>("feed", feed),
             Input::of::<FeedUnevenness>("feed_unevenness", feed_unevenness),
             Input::of::<CornerRadius>("corner_radius", corner_radius),
             Input::of::<WorkLength>("evaluation_length", evaluation_length),
-        ],
+        ),
         outputs: [
             Output::of::<Ra>("ra", ra),
             Output::of::<Ra>("ra_5", ra_5),
@@ -920,7 +920,7 @@ pub unsafe extern "C" fn tw_cut_off_by_feed_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Feed>("feed", feed)],
+        inputs: (Input::of::<Feed>("feed", feed),),
         outputs: [
             Output::of::<CutOff>("cut_off", cut_off),
             Output::of::<WorkLength>("evaluation_length", evaluation_length),
@@ -996,7 +996,7 @@ pub unsafe extern "C" fn tw_cut_off_by_ra_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Ra>("ra", ra)],
+        inputs: (Input::of::<Ra>("ra", ra),),
         outputs: [
             Output::of::<CutOff>("cut_off", cut_off),
             Output::of::<WorkLength>("evaluation_length", evaluation_length),
@@ -1072,7 +1072,7 @@ pub unsafe extern "C" fn tw_cut_off_by_rz_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Rz>("rz", rz)],
+        inputs: (Input::of::<Rz>("rz", rz),),
         outputs: [
             Output::of::<CutOff>("cut_off", cut_off),
             Output::of::<WorkLength>("evaluation_length", evaluation_length),
@@ -1131,7 +1131,7 @@ pub unsafe extern "C" fn tw_short_cut_off_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<CutOff>("cut_off", cut_off)],
+        inputs: (Input::of::<CutOff>("cut_off", cut_off),),
         outputs: [Output::of::<ShortCutOff>("short_cut_off", short_cut_off)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -1200,7 +1200,7 @@ pub unsafe extern "C" fn tw_least_chip_by_model_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<EdgeRadius>("edge_radius", edge_radius)],
+        inputs: (Input::of::<EdgeRadius>("edge_radius", edge_radius),),
         outputs: [Output::of::<ChipThickness>(
             "chip_thickness",
             chip_thickness,
@@ -1277,7 +1277,7 @@ pub unsafe extern "C" fn tw_roughness_grade_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Ra>("ra", ra)],
+        inputs: (Input::of::<Ra>("ra", ra),),
         outputs: [Output::of::<Ra>("largest_ra", largest_ra)],
         regime: Numbers::at("grade", grade, grade_stride_bytes),
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

@@ -78,11 +78,11 @@ pub unsafe extern "C" fn tw_turned_diameter_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("zeroed_at", zeroed_at),
             Input::of::<Travel>("moved_in", moved_in),
             Input::of::<ToolHeight>("tool_height", tool_height),
-        ],
+        ),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -159,11 +159,11 @@ pub unsafe extern "C" fn tw_taper_error_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("large", large),
             Input::of::<Diameter>("small", small),
             Input::of::<ToolHeight>("tool_height", tool_height),
-        ],
+        ),
         outputs: [Output::of::<DiameterError>(
             "diameter_error",
             diameter_error,
@@ -230,10 +230,10 @@ pub unsafe extern "C" fn tw_rake_change_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("diameter", diameter),
             Input::of::<ToolHeight>("tool_height", tool_height),
-        ],
+        ),
         outputs: [Output::of::<RakeAngle>("rake_angle", rake_angle)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -293,7 +293,7 @@ pub unsafe extern "C" fn tw_pip_diameter_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<ToolHeight>("tool_height", tool_height)],
+        inputs: (Input::of::<ToolHeight>("tool_height", tool_height),),
         outputs: [Output::of::<Diameter>("diameter", diameter)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -383,13 +383,13 @@ pub unsafe extern "C" fn tw_shank_deflection_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<MainForce>("main_force", main_force),
             Input::of::<Overhang>("overhang", overhang),
             Input::of::<ShankSize>("shank_width", shank_width),
             Input::of::<ShankSize>("shank_height", shank_height),
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -490,12 +490,12 @@ pub unsafe extern "C" fn tw_boring_bar_deflection_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<PassiveForce>("passive_force", passive_force),
             Input::of::<Overhang>("overhang", overhang),
             Input::of::<Diameter>("bar_diameter", bar_diameter),
             Input::of::<YoungsModulus>("youngs_modulus", youngs_modulus),
-        ],
+        ),
         outputs: [Output::of::<Deflection>("deflection", deflection)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),

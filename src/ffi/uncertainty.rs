@@ -179,12 +179,12 @@ pub unsafe extern "C" fn tw_outcome_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<Diameter>("mean", mean),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
-        ],
+        ),
         outputs: [
             Output::of::<Probability>("good", good),
             Output::of::<Probability>("rework", rework),
@@ -314,13 +314,13 @@ pub unsafe extern "C" fn tw_best_aim_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<PriceScrap>("price_scrap", price_scrap),
             Input::of::<PriceRework>("price_rework", price_rework),
-        ],
+        ),
         outputs: [
             Output::of::<Diameter>("aim", aim),
             Output::of::<Price>("expected_price", expected_price),
@@ -424,14 +424,14 @@ pub unsafe extern "C" fn tw_expected_price_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<Diameter>("mean", mean),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<PriceScrap>("price_scrap", price_scrap),
             Input::of::<PriceRework>("price_rework", price_rework),
-        ],
+        ),
         outputs: [Output::of::<Price>("expected_price", expected_price)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -502,10 +502,10 @@ pub unsafe extern "C" fn tw_coverage_factor_for_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<DegreesOfFreedom>("degrees_of_freedom", degrees_of_freedom),
             Input::of::<Confidence>("confidence", confidence),
-        ],
+        ),
         outputs: [Output::of::<CoverageFactor>(
             "coverage_factor",
             coverage_factor,
@@ -584,12 +584,12 @@ pub unsafe extern "C" fn tw_chance_that_good_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("measured", measured),
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
-        ],
+        ),
         outputs: [Output::of::<Probability>("chance", chance)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -657,10 +657,10 @@ pub unsafe extern "C" fn tw_guard_band_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<StandardUncertainty>(
+        inputs: (Input::of::<StandardUncertainty>(
             "standard_uncertainty",
             standard_uncertainty,
-        )],
+        ),),
         outputs: [Output::of::<SizeUncertainty>("guard_band", guard_band)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -760,12 +760,12 @@ pub unsafe extern "C" fn tw_verdict_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("measured", measured),
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
-        ],
+        ),
         outputs: [Output::of::<Probability>("chance", chance)],
         regime: Numbers::at("verdict", verdict, verdict_stride_bytes),
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -985,12 +985,12 @@ pub unsafe extern "C" fn tw_capability_of_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<Diameter>("mean", mean),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
-        ],
+        ),
         outputs: [
             Output::of::<Capability>("capability", capability),
             Output::of::<CapabilityIndex>("capability_index", capability_index),
@@ -1067,10 +1067,10 @@ pub unsafe extern "C" fn tw_expanded_uncertainty_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<CoverageFactor>("coverage_factor", coverage_factor),
-        ],
+        ),
         outputs: [Output::of::<SizeUncertainty>("expanded", expanded)],
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
@@ -1145,7 +1145,7 @@ pub unsafe extern "C" fn tw_standard_uncertainty_of_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<HalfWidth>("half_width", half_width)],
+        inputs: (Input::of::<HalfWidth>("half_width", half_width),),
         outputs: [Output::of::<StandardUncertainty>(
             "standard_uncertainty",
             standard_uncertainty,
@@ -1212,7 +1212,7 @@ pub unsafe extern "C" fn tw_standard_uncertainty_of_resolution_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [Input::of::<Resolution>("resolution", resolution)],
+        inputs: (Input::of::<Resolution>("resolution", resolution),),
         outputs: [Output::of::<StandardUncertainty>(
             "standard_uncertainty",
             standard_uncertainty,
@@ -1295,12 +1295,12 @@ pub unsafe extern "C" fn tw_largest_standard_uncertainty_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<PriceScrap>("price_scrap", price_scrap),
             Input::of::<PriceRework>("price_rework", price_rework),
-        ],
+        ),
         outputs: [Output::of::<StandardUncertainty>(
             "standard_uncertainty",
             standard_uncertainty,
@@ -1395,11 +1395,11 @@ pub unsafe extern "C" fn tw_acceptance_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<SizeUncertainty>("guard_band", guard_band),
-        ],
+        ),
         outputs: [
             Output::of::<Diameter>("smallest_accepted", smallest_accepted),
             Output::of::<Diameter>("largest_accepted", largest_accepted),
@@ -1515,13 +1515,13 @@ pub unsafe extern "C" fn tw_outcome_with_uniform_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<Diameter>("mean", mean),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<HalfWidth>("half_width", half_width),
-        ],
+        ),
         outputs: [
             Output::of::<Probability>("good", good),
             Output::of::<Probability>("rework", rework),

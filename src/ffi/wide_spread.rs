@@ -111,13 +111,13 @@ pub unsafe extern "C" fn tw_outcome_of_few_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<Diameter>("mean", mean),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<DegreesOfFreedom>("degrees_of_freedom", degrees_of_freedom),
-        ],
+        ),
         outputs: [
             Output::of::<Probability>("good", good),
             Output::of::<Probability>("rework", rework),
@@ -234,13 +234,13 @@ pub unsafe extern "C" fn tw_best_aim_in_zone_column(
     detail: *mut tw_error,
 ) -> tw_status {
     let job = Job {
-        inputs: [
+        inputs: (
             Input::of::<Diameter>("smallest", smallest),
             Input::of::<Diameter>("largest", largest),
             Input::of::<StandardUncertainty>("standard_uncertainty", standard_uncertainty),
             Input::of::<PriceScrap>("price_scrap", price_scrap),
             Input::of::<PriceRework>("price_rework", price_rework),
-        ],
+        ),
         outputs: [
             Output::of::<Diameter>("aim", aim),
             Output::of::<Price>("expected_price", expected_price),

@@ -212,19 +212,32 @@ fn time_over(length: Length, feed: Feed, spindle_speed: SpindleSpeed) -> Time {
 /// assert!((q.cm3_per_min() - 29.845).abs() < 1e-3);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
+#[inline]
 pub fn removal_rate(
     diameter: Diameter,
     depth_of_cut: DepthOfCut,
     feed: Feed,
     spindle_speed: SpindleSpeed,
 ) -> Result<RemovalRate, Error> {
-    let d_m = mean_diameter(diameter, depth_of_cut)?.length();
+    removal_rate_or_none(diameter, depth_of_cut, feed, spindle_speed)
+        .ok_or_else(|| too_deep(diameter, depth_of_cut))
+}
+
+/// [`removal_rate`] without its words, for loops.
+#[inline]
+pub(crate) fn removal_rate_or_none(
+    diameter: Diameter,
+    depth_of_cut: DepthOfCut,
+    feed: Feed,
+    spindle_speed: SpindleSpeed,
+) -> Option<RemovalRate> {
+    let d_m = difference(diameter, depth_of_cut).length();
     let (a_p, f, n) = (
         depth_of_cut.length(),
         feed.length_per_revolution(),
         spindle_speed.frequency(),
     );
-    Ok(RemovalRate::computed(PI * d_m * a_p * f * n))
+    RemovalRate::computed_where(leaves_metal(diameter, depth_of_cut), PI * d_m * a_p * f * n)
 }
 
 /// How much metal a cut towards or across the axis removes per time, where it stands.
@@ -275,15 +288,40 @@ pub fn removal_rate_at(chip: ChipSection, cutting_speed: CuttingSpeed) -> Remova
 /// assert_eq!(d_m.mm(), 38.0);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
+#[inline]
 pub fn mean_diameter(diameter: Diameter, depth_of_cut: DepthOfCut) -> Result<Diameter, Error> {
-    if 2.0 * depth_of_cut.mm() >= diameter.mm() {
-        return Err(Error::new(
-            ErrorKind::Contradiction,
-            "depth_of_cut",
-            depth_of_cut.to_string(),
-            format!("less than half of the diameter {diameter}"),
-            "a depth of cut is radial: the diameter falls by twice the depth",
-        ));
-    }
-    Ok(Diameter::computed_trade(diameter.mm() - depth_of_cut.mm()))
+    mean_diameter_or_none(diameter, depth_of_cut).ok_or_else(|| too_deep(diameter, depth_of_cut))
+}
+
+/// [`mean_diameter`] without its words, for loops.
+#[inline]
+pub(crate) fn mean_diameter_or_none(
+    diameter: Diameter,
+    depth_of_cut: DepthOfCut,
+) -> Option<Diameter> {
+    leaves_metal(diameter, depth_of_cut).then_some(difference(diameter, depth_of_cut))
+}
+
+/// Means something only where metal is left.
+#[inline]
+fn difference(diameter: Diameter, depth_of_cut: DepthOfCut) -> Diameter {
+    Diameter::computed_trade(diameter.mm() - depth_of_cut.mm())
+}
+
+/// Whether a cut along the bar stays short of its middle.
+#[inline]
+fn leaves_metal(diameter: Diameter, depth_of_cut: DepthOfCut) -> bool {
+    2.0 * depth_of_cut.mm() < diameter.mm()
+}
+
+#[cold]
+#[inline(never)]
+fn too_deep(diameter: Diameter, depth_of_cut: DepthOfCut) -> Error {
+    Error::new(
+        ErrorKind::Contradiction,
+        "depth_of_cut",
+        depth_of_cut.to_string(),
+        format!("less than half of the diameter {diameter}"),
+        "a depth of cut is radial: the diameter falls by twice the depth",
+    )
 }

@@ -5,12 +5,15 @@ use std::ptr::null_mut;
 use libtest_mimic::{Failed, Trial};
 use turnwright::ffi::{
     tw_arc_height, tw_arc_height_column, tw_column, tw_corner_radius, tw_cutting_edge_angle,
-    tw_error, tw_feed, tw_minor_cutting_edge_angle, tw_out_column, tw_ra, tw_rq, tw_rt, tw_rz,
-    tw_status, tw_theoretical_roughness, tw_theoretical_roughness_column,
+    tw_cutting_speed, tw_diameter, tw_error, tw_feed, tw_minor_cutting_edge_angle, tw_out_column,
+    tw_ra, tw_rq, tw_rt, tw_rz, tw_spindle_speed, tw_spindle_speed_for,
+    tw_spindle_speed_for_column, tw_status, tw_theoretical_roughness,
+    tw_theoretical_roughness_column,
 };
 use turnwright::unit::{self, Unit};
 use turnwright::{
-    CornerRadius, CuttingEdgeAngle, Feed, MinorCuttingEdgeAngle, Quantity, Ra, Rq, Rt, Rz,
+    CornerRadius, CuttingEdgeAngle, CuttingSpeed, Diameter, Feed, MinorCuttingEdgeAngle, Quantity,
+    Ra, Rq, Rt, Rz, SpindleSpeed,
 };
 
 use crate::{check, trial};
@@ -29,6 +32,7 @@ pub fn trials() -> Vec<Trial> {
             arc_height,
         ),
         trial("columns/constants_are_columns_of_one", &[], constants),
+        trial("columns/any_layout_is_the_scalar_call", &[], layouts),
     ]
 }
 
@@ -252,4 +256,111 @@ fn constants() -> Result<(), Failed> {
     check(alone == spread && alone[0] > 0.0, || {
         format!("{alone:?} {spread:?}")
     })
+}
+
+/// Rows long enough for some that are read together to be all good and others not, whatever lies
+/// between them in memory and whatever their units: values, statuses, and nothing written besides.
+fn layouts() -> Result<(), Failed> {
+    const BAD: [usize; 5] = [0, 700, 701, 1279, 1280];
+    for rows in [1, 3, 255, 256, 257, 512, 2_000_usize] {
+        for stride in [8, 12, 24] {
+            for (speed_text, diameter_text) in [("m/min", "mm"), ("ft/min", "in")] {
+                for (constant, told, with_bad) in [
+                    (false, false, false),
+                    (false, true, false),
+                    (false, true, true),
+                    (true, true, true),
+                    (true, false, false),
+                ] {
+                    let units = [
+                        unit("cutting speed", speed_text),
+                        unit("length", diameter_text),
+                    ];
+                    // One byte off, so that no row is aligned.
+                    let mut memory = [0, 1].map(|_| vec![0_u8; 1 + rows * stride]);
+                    let mut out = vec![0xA5_u8; 1 + rows * stride];
+                    let value = |column: usize, row: usize| {
+                        let row = if column == 1 && constant { 0 } else { row };
+                        match (column, with_bad && BAD.contains(&row)) {
+                            (0, true) => f64::NAN,
+                            (0, false) => 5.0 + row as f64 * 0.01,
+                            _ => 1.0 + row as f64 * 0.003,
+                        }
+                    };
+                    for (column, bytes) in memory.iter_mut().enumerate() {
+                        for row in 0..rows {
+                            let at = 1 + row * stride;
+                            bytes[at..at + 8].copy_from_slice(&value(column, row).to_ne_bytes());
+                        }
+                    }
+                    let place = |column: usize, count: usize, code: i32| tw_column {
+                        data: memory[column][1..].as_ptr().cast(),
+                        stride_bytes: stride,
+                        count,
+                        quantity: code,
+                        unit: units[column].code(),
+                    };
+                    let given = [
+                        place(0, rows, CuttingSpeed::ROW.code()),
+                        place(1, if constant { 1 } else { rows }, Diameter::ROW.code()),
+                    ];
+                    let written = tw_out_column {
+                        data: out[1..].as_mut_ptr().cast(),
+                        stride_bytes: stride,
+                        count: rows,
+                        quantity: SpindleSpeed::ROW.code(),
+                        unit: unit("spindle speed", "1/s").code(),
+                    };
+                    let mut statuses = vec![-1; rows];
+                    let status = unsafe {
+                        tw_spindle_speed_for_column(
+                            &given[0],
+                            &given[1],
+                            &written,
+                            if told {
+                                statuses.as_mut_ptr()
+                            } else {
+                                null_mut()
+                            },
+                            4,
+                            null_mut(),
+                        )
+                    };
+                    let expected = if with_bad {
+                        tw_status::TW_ROWS_BAD
+                    } else {
+                        tw_status::TW_OK
+                    };
+                    check(status == expected, || format!("{rows} rows: {status:?}"))?;
+                    for (row, its_status) in statuses.iter().enumerate() {
+                        let mut n = tw_spindle_speed { rpm: 0.0 };
+                        let [v, d] = [0, 1].map(|at| units[at].to_trade(value(at, row), 1.0));
+                        let alone = unsafe {
+                            tw_spindle_speed_for(
+                                tw_cutting_speed { m_per_min: v },
+                                tw_diameter { mm: d },
+                                &mut n,
+                                null_mut(),
+                            )
+                        };
+                        let at = 1 + row * stride;
+                        let (bytes, rest) = out[at..at + stride].split_at(8);
+                        let found = f64::from_ne_bytes(bytes.try_into()?);
+                        let wanted = unit("spindle speed", "1/s").from_trade(n.rpm);
+                        check(
+                            same(found, wanted)
+                                && (!told || *its_status == alone as i32)
+                                && rest.iter().all(|byte| *byte == 0xA5),
+                            || {
+                                format!(
+                                    "{rows} rows, stride {stride}, row {row}: {found}, {wanted}"
+                                )
+                            },
+                        )?;
+                    }
+                }
+            }
+        }
+    }
+    Ok(())
 }

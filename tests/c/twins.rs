@@ -113,7 +113,14 @@ macro_rules! twins {
                     });
                     check(status == tw_status::TW_OK && allocated == 0, || {
                         format!("{status:?}, {allocated} allocations for {good} good rows")
-                    })
+                    })?;
+                    // Nor do they have another answer than among bad ones.
+                    for (now, before) in [$( $o ),+].iter().zip(&columns) {
+                        for (row, value) in (0..ROWS).filter(is_good).zip(now) {
+                            check(same(*value, before[row]), || format!("row {row}: {value}"))?;
+                        }
+                    }
+                    Ok(())
                 }),
             )*]
         }
