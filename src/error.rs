@@ -156,6 +156,21 @@ impl Error {
         self
     }
 
+    /// The same error in other words for what was given, expected and would help.
+    #[cold]
+    pub(crate) fn retold(mut self, told: impl Fn(&str) -> String) -> Self {
+        let Parts {
+            given,
+            expected,
+            remedy,
+            ..
+        } = &mut *self.parts;
+        for words in [given, expected, remedy] {
+            *words = told(words);
+        }
+        self
+    }
+
     /// The kind of trouble.
     #[must_use]
     pub fn kind(&self) -> ErrorKind {

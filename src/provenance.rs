@@ -111,13 +111,33 @@ impl<T: Recorded + ?Sized> Recorded for &T {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Source {
     /// What the constant is.
+    #[cfg_attr(feature = "serde", serde(serialize_with = "write_what"))]
     pub what: String,
     /// Its value, as text.
+    #[cfg_attr(feature = "serde", serde(serialize_with = "write_value"))]
     pub value: String,
     /// Where it comes from.
     pub source: String,
     /// How far to trust it.
     pub standing: Standing,
+}
+
+/// The name under which a recorded value is written as a newtype, so that a document can tell it in
+/// another system of units ...
+#[cfg(feature = "serde")]
+pub(crate) const RECORDED: &str = "turnwright::Recorded";
+/// ... and that of what it is.
+#[cfg(feature = "serde")]
+pub(crate) const RECORDED_AS: &str = "turnwright::RecordedAs";
+
+#[cfg(feature = "serde")]
+fn write_what<S: serde::Serializer>(what: &str, s: S) -> Result<S::Ok, S::Error> {
+    s.serialize_newtype_struct(RECORDED_AS, what)
+}
+
+#[cfg(feature = "serde")]
+fn write_value<S: serde::Serializer>(value: &str, s: S) -> Result<S::Ok, S::Error> {
+    s.serialize_newtype_struct(RECORDED, value)
 }
 
 /// The constants that entered an answer, each once.

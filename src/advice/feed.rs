@@ -197,7 +197,7 @@ fn choose(lathe: &Lathe, most: Feed, why: &str) -> Result<FeedChoice, Error> {
                 .first()
                 .map_or_else(String::new, |finest| format!("{finest} as the finest feed")),
             format!(
-                "a feed of at most {:.3} mm/rev, which {why}",
+                "a feed of at most {:.4} mm/rev, which {why}",
                 most.mm_per_rev()
             ),
             "a tool with a larger corner radius, or feed by hand: leave the list of feeds out",

@@ -4,7 +4,7 @@
 //! answer is `{ "version": 1, "<question>": { fields } }`. Quantities are text with units; counts and
 //! plain ratios are numbers. Fields that a question does not know are refused by name. An answer is
 //! in the units of the question: inch where every length in it is inch, else metric, or as its field
-//! `units` says.
+//! `units` says; and so is an error.
 //!
 //! Limits of a diameter, wherever a question takes them, are `[smallest, largest]`; or an object with
 //! `nominal` and one of `class` (`"h7"`), `upper_deviation` with `lower_deviation`, `plus_minus`, or
@@ -131,6 +131,10 @@ pub fn answer(question: &str) -> Result<String, Error> {
     let tree = parse(question)?;
     let (name, body) = question_of(&tree)?;
     let units = units(body)?;
+    ask(name, body, units).map_err(|error| error.in_units(units))
+}
+
+fn ask(name: &str, body: &Tree, units: Units) -> Result<String, Error> {
     match name {
         "spindle_speed" => reply(name, units, &spindle_speed::Question::read(body)?.answer()?),
         "cutting" => reply(
@@ -179,7 +183,10 @@ pub fn answer(question: &str) -> Result<String, Error> {
         "plan" => reply(name, units, &plan::Question::read(body, units)?.answer()?),
         "after_measurement" => {
             let question = after_measurement::Question::read(body)?;
-            reply(name, question.units(), &question.answer()?)
+            // In the units of the sheet, whatever else is inch or metric.
+            let units = question.units();
+            let answer = question.answer().map_err(|error| error.in_units(units))?;
+            reply(name, units, &answer)
         }
         "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
         other => Err(unknown(other)),

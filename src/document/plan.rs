@@ -59,11 +59,14 @@ impl Question {
     }
 
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
-        Ok(Self {
-            job: Job::read(body, "")?,
-            units,
-            with: With::take(&Fields::of(body, "", "a job")?)?,
-        })
+        let read = || {
+            Ok(Self {
+                job: Job::read(body, "")?,
+                units,
+                with: With::take(&Fields::of(body, "", "a job")?)?,
+            })
+        };
+        read().map_err(|error: Error| error.in_units(units))
     }
 
     /// The sheet.

@@ -1,6 +1,8 @@
-//! The inch view of an answer: every quantity in it rewritten to the nearest inch text.
+//! The inch view of an answer: every quantity in it rewritten to the nearest inch text, and the value of
+//! every constant on record told in inch.
 //!
-//! Quantities arrive as newtypes of one name; everything else passes through unchanged.
+//! Quantities arrive as newtypes of one name, recorded values as those of another; everything else passes
+//! through unchanged.
 
 use serde::Serialize;
 use serde::ser::{
@@ -8,8 +10,11 @@ use serde::ser::{
     SerializeTupleStruct, SerializeTupleVariant, Serializer,
 };
 
+use crate::provenance::{RECORDED, RECORDED_AS};
 use crate::quantity::serial::NEWTYPE;
 use crate::quantity::text::inch_view;
+use crate::quantity::told::{value_in, words_in};
+use crate::quantity::unit::Units;
 
 /// A value, shown in inch.
 pub(super) struct Inch<'a, T: ?Sized>(pub(super) &'a T);
@@ -74,14 +79,17 @@ impl<S: Serializer> Serializer for View<S> {
         name: &'static str,
         value: &T,
     ) -> Result<S::Ok, S::Error> {
-        if name == NEWTYPE {
-            let metric = serde_json::to_value(value).map_err(serde::ser::Error::custom)?;
-            return match metric.as_str() {
-                Some(text) => self.0.serialize_str(&inch_view(text)),
-                None => self.0.serialize_newtype_struct(name, value),
-            };
+        let view: fn(&str) -> String = match name {
+            NEWTYPE => inch_view,
+            RECORDED => |text| value_in(text, Units::Inch),
+            RECORDED_AS => |text| words_in(text, Units::Inch),
+            _ => return self.0.serialize_newtype_struct(name, &Inch(value)),
+        };
+        let metric = serde_json::to_value(value).map_err(serde::ser::Error::custom)?;
+        match metric.as_str() {
+            Some(text) => self.0.serialize_str(&view(text)),
+            None => self.0.serialize_newtype_struct(name, value),
         }
-        self.0.serialize_newtype_struct(name, &Inch(value))
     }
 
     fn serialize_newtype_variant<T: Serialize + ?Sized>(

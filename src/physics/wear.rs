@@ -9,6 +9,7 @@ use uom::si::time::{minute, second};
 use super::maths;
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Sourced, Standing};
+use crate::quantity::text::trimmed;
 use crate::quantity::{
     CuttingSpeed, Duration, LifeConstant, LifeExponent, LifeScatter, Price, PricePerHour, Quantity,
     ToolLife,
@@ -415,7 +416,8 @@ fn best(law: LifeLaw, lost: Time) -> Result<BestLife, Error> {
         return Err(Error::new(
             ErrorKind::Impossible,
             "exponent",
-            law.exponent.to_string(),
+            // Often worked out from two lives, with all its digits.
+            trimmed(law.exponent.value(), 6).to_string(),
             "an exponent below 1",
             "with such an exponent the fastest speed is always the best: what limits it is power, heat or the machine",
         ));

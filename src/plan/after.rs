@@ -137,6 +137,16 @@ impl Sheet {
                 "give what was measured",
             ));
         }
+        self.follow(step, measured, expanded_uncertainty)
+            .map_err(|error| error.in_units(self.units()))
+    }
+
+    fn follow(
+        &self,
+        step: usize,
+        measured: &[SizeAt],
+        expanded_uncertainty: Option<SizeUncertainty>,
+    ) -> Result<AfterMeasurement, Error> {
         let job = &self.job;
         let (mut provenance, mut cautions) = (Provenance::default(), Vec::new());
         let mut figures = steps::figures_after(
@@ -234,6 +244,7 @@ impl Sheet {
                 answer.plan = Some(sheet);
             }
             Err(error) if error.kind() == ErrorKind::Impossible => {
+                let error = error.in_units(u);
                 let turning = &figures.turnings[made.clamping][made.turning];
                 let why = near_its_size(mean, turning, &guard, u)
                     .unwrap_or_else(|| format!("{}; {}.", error.given(), error.remedy()));

@@ -10,7 +10,9 @@ use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::{Divisions, Reading};
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, DiameterError, SizeUncertainty, ThermalExpansion, round_size};
+use crate::quantity::{
+    DepthOfCut, Diameter, DiameterError, SizeUncertainty, ThermalExpansion, round_size,
+};
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
 use crate::shop::surface::Surface;
@@ -129,7 +131,8 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
                     stock.diameter()
                 ),
                 format!(
-                    "less than the {clean:.3} mm that are left of the bar without its skin and run-out"
+                    "less than the {} that are left of the bar without its skin and run-out",
+                    Diameter::computed_trade(round_size(clean))
                 ),
                 "a thicker bar, or one that runs truer",
             ));
@@ -445,18 +448,19 @@ fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Di
 fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
     let cuts = if metal.first_cut { 3.0 } else { 2.0 };
     let there = (start.mm() - limits.largest().mm()) / q;
+    let depth = |marks: f64| DepthOfCut::computed_trade(round_size(marks * q / 2.0));
     if metal.first_least > 0 && there < (metal.first_least + 2 * metal.least) as f64 {
         return Error::new(
             ErrorKind::Impossible,
             "stock.skin",
             format!(
-                "{:.3} mm of metal on the radius, of which the first cut takes {:.3} mm to be under the skin all round",
-                there * q / 2.0,
-                metal.first_least as f64 * q / 2.0
+                "{} of metal on the radius, of which the first cut takes {} to be under the skin all round",
+                depth(there),
+                depth(metal.first_least as f64)
             ),
             format!(
-                "metal for two finishing cuts of at least {:.3} mm after it",
-                metal.least as f64 * q / 2.0
+                "metal for two finishing cuts of at least {} after it",
+                depth(metal.least as f64)
             ),
             "a thicker bar, one that runs truer, or a sharper tool with a smaller corner radius",
         );
@@ -466,9 +470,9 @@ fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
             ErrorKind::Impossible,
             "part",
             format!(
-                "cuts of {:.3} mm to {:.3} mm of depth, which is all that tool, drive, bar and preferences allow",
-                metal.least as f64 * q / 2.0,
-                metal.rough_most as f64 * q / 2.0
+                "cuts of {} to {} of depth, which is all that tool, drive, bar and preferences allow",
+                depth(metal.least as f64),
+                depth(metal.rough_most as f64)
             ),
             format!(
                 "cuts that divide {start} down to {} on whole marks",
@@ -483,9 +487,9 @@ fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
         "stock.diameter",
         format!("{start} to come down to {}", limits.largest()),
         format!(
-            "metal for {cuts:.0} cuts of at least {:.3} mm of depth each, that is about {:.2} mm on the diameter",
-            metal.least as f64 * q / 2.0,
-            metal.least as f64 * q * cuts
+            "metal for {cuts:.0} cuts of at least {} of depth each, that is about {} on the diameter",
+            depth(metal.least as f64),
+            Diameter::computed_trade(round_size(metal.least as f64 * q * cuts))
         ),
         "a thicker bar, or a sharper tool with a smaller corner radius: a lighter cut would rub",
     )

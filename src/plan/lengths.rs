@@ -164,9 +164,9 @@ pub(super) fn overhang(
                 job.stock.length()
             ),
             format!(
-                "a bar of at least {:.1} mm: {reach:.1} for the part, {} to face, {to_jaws:.1} for the holder before the jaws, {least_grip:.1} to grip",
+                "a bar of at least {:.1} mm: {reach:.1} mm for the part, {facing} to face, {to_jaws:.1} mm for the holder before \
+                 the jaws, {least_grip:.1} mm to grip",
                 out + least_grip,
-                facing.mm(),
             ),
             "saw a longer bar or turn a shorter length: the tool would go into the jaws, or the grip be too short",
         ));

@@ -76,8 +76,8 @@ impl Job {
     /// # Errors
     /// When the job contradicts itself (a part larger than the bar, a length that reaches into the
     /// jaws), when something it needs is missing (the dials, a cutting speed), or when the lathe, the
-    /// tool or the bar cannot do it; the field and the remedy are named.
+    /// tool or the bar cannot do it; the field and the remedy are named, sizes in `units`.
     pub fn plan(&self, units: Units) -> Result<Sheet, Error> {
-        steps::sheet(self, units, &[])
+        steps::sheet(self, units, &[]).map_err(|error| error.in_units(units))
     }
 }

@@ -130,15 +130,14 @@ impl Sheet {
         }
         heading(&mut page, "Where the constants come from");
         page.push_str("<p class=\"sources\">");
+        let mut line = String::new();
         for (at, source) in self.provenance.sources().iter().enumerate() {
-            let text = format!(
-                "{}: {} [{}; {}]",
-                source.what, source.value, source.standing, source.source
-            );
             if at > 0 {
                 page.push_str(" &middot; ");
             }
-            page.push_str(&escaped(&text));
+            line.clear();
+            self.write_source(&mut line, source);
+            page.push_str(&escaped(&line));
         }
         page.push_str("</p>\n</body>\n</html>\n");
         Ok(page)

@@ -1,5 +1,6 @@
 //! The operation sheet: what a plan says, as a value and as text.
 
+use std::borrow::Cow;
 use std::fmt::{self, Write};
 
 use super::after::Measurement;
@@ -13,7 +14,7 @@ use crate::caution::{Caution, Severity};
 use crate::error::Error;
 use crate::physics::finish::TheoreticalRoughness;
 use crate::physics::spread::Outcome;
-use crate::provenance::Provenance;
+use crate::provenance::{Provenance, Source};
 use crate::quantity::dial::Reading;
 use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
@@ -404,13 +405,10 @@ impl Sheet {
         let what = "the job, which every sheet carries: hand over all that stands under \"plan\"";
         let job = f.need_item("job", what, Job::read)?;
         let units = f.choice("units", &[("metric", Units::Metric), ("inch", Units::Inch)])?;
+        let units = units.unwrap_or_default();
         let measured = f.item("measured", |tree, path| list(tree, path, Measurement::read))?;
-        super::steps::sheet(
-            &job,
-            units.unwrap_or_default(),
-            &measured.unwrap_or_default(),
-        )
-        .map_err(|error| error.inside(path))
+        super::steps::sheet(&job, units, &measured.unwrap_or_default())
+            .map_err(|error| error.inside(path).in_units(units))
     }
 }
 
@@ -538,11 +536,7 @@ impl Sheet {
         rule(f, "Where the constants come from")?;
         for source in self.provenance.sources() {
             line.clear();
-            write!(
-                line,
-                "{}: {} [{}; {}]",
-                source.what, source.value, source.standing, source.source
-            )?;
+            self.write_source(&mut line, source);
             paragraph(f, "- ", &line)?;
         }
         Ok(())
@@ -550,6 +544,25 @@ impl Sheet {
 }
 
 impl Sheet {
+    /// One line of where the constants come from.
+    pub(super) fn write_source(&self, line: &mut String, source: &Source) {
+        let (what, value) = match self.units {
+            Units::Metric => (
+                Cow::Borrowed(source.what.as_str()),
+                Cow::Borrowed(source.value.as_str()),
+            ),
+            Units::Inch => (
+                Cow::Owned(source.what_in(self.units)),
+                Cow::Owned(source.value_in(self.units)),
+            ),
+        };
+        let _ = write!(
+            line,
+            "{what}: {value} [{}; {}]",
+            source.standing, source.source
+        );
+    }
+
     /// What each way of holding comes to, in words.
     pub(super) fn support_lines(&self) -> Vec<String> {
         let choices = self.support.iter().enumerate();

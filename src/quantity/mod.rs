@@ -85,6 +85,7 @@ pub(crate) mod serial;
 #[cfg(feature = "proptest")]
 mod strategy;
 pub(crate) mod text;
+pub(crate) mod told;
 pub mod unit;
 
 use std::fmt;

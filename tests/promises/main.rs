@@ -10,6 +10,7 @@ mod cuts;
 mod documents;
 mod every_plan;
 mod how_sure;
+mod inch;
 mod jobs;
 mod least_time;
 mod limits;

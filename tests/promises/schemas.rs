@@ -34,7 +34,7 @@ pub fn accepts(question: &str, document: &Value) {
 }
 
 /// Invented questions, which together have every part.
-fn questions() -> Vec<(&'static str, Value)> {
+pub fn questions() -> Vec<(&'static str, Value)> {
     let dial = json!({ "reads": "radius", "division": "0.02 mm", "divisions_per_turn": 100, "backlash": "0.1 mm", "ring": "settable" });
     let carriage = json!({ "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 200 });
     let tool = json!({ "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" });
