@@ -937,36 +937,6 @@ typedef struct tw_probability {
     double ratio;
 } tw_probability;
 
-// Price of a lost part, in the asker's currency.
-typedef struct tw_price_scrap {
-    // The plain number.
-    double ratio;
-} tw_price_scrap;
-
-// Price of another cut on a part that came out with metal left, in the asker's currency.
-typedef struct tw_price_rework {
-    // The plain number.
-    double ratio;
-} tw_price_rework;
-
-// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
-typedef struct tw_degrees_of_freedom {
-    // The plain number.
-    double ratio;
-} tw_degrees_of_freedom;
-
-// Level of confidence of an interval (JCGM 100: p).
-typedef struct tw_confidence {
-    // The plain number.
-    double ratio;
-} tw_confidence;
-
-// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
-typedef struct tw_coverage_factor {
-    // The plain number.
-    double ratio;
-} tw_coverage_factor;
-
 // Capability of a process (Cp): width of the zone over six standard deviations.
 typedef struct tw_capability {
     // The plain number.
@@ -984,6 +954,36 @@ typedef struct tw_half_width {
     // Millimetres.
     double mm;
 } tw_half_width;
+
+// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+typedef struct tw_degrees_of_freedom {
+    // The plain number.
+    double ratio;
+} tw_degrees_of_freedom;
+
+// Price of a lost part, in the asker's currency.
+typedef struct tw_price_scrap {
+    // The plain number.
+    double ratio;
+} tw_price_scrap;
+
+// Price of another cut on a part that came out with metal left, in the asker's currency.
+typedef struct tw_price_rework {
+    // The plain number.
+    double ratio;
+} tw_price_rework;
+
+// Level of confidence of an interval (JCGM 100: p).
+typedef struct tw_confidence {
+    // The plain number.
+    double ratio;
+} tw_confidence;
+
+// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+typedef struct tw_coverage_factor {
+    // The plain number.
+    double ratio;
+} tw_coverage_factor;
 
 // Smallest step that an instrument shows: the whole width of what one reading stands for.
 typedef struct tw_resolution {
@@ -6162,6 +6162,127 @@ tw_status tw_outcome_column(const struct tw_column *smallest,
                             size_t row_status_stride_bytes,
                             struct tw_error *detail);
 
+// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
+// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
+// outside of the zone. The spread known well: from few parts the indices scatter themselves.
+// Limits that are equal or upside down are refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_capability_of(struct tw_diameter smallest,
+                           struct tw_diameter largest,
+                           struct tw_diameter mean,
+                           struct tw_standard_uncertainty standard_uncertainty,
+                           struct tw_capability *capability,
+                           struct tw_capability_index *capability_index,
+                           struct tw_error *detail);
+
+// tw_capability_of for every row.
+//
+// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
+// capability and capability_index are written, each may be NULL unless both are. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_capability_of_column(const struct tw_column *smallest,
+                                  const struct tw_column *largest,
+                                  const struct tw_column *mean,
+                                  const struct tw_column *standard_uncertainty,
+                                  const struct tw_out_column *capability,
+                                  const struct tw_out_column *capability_index,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
+// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
+// tw_feature. As tw_outcome else.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
+                                  struct tw_diameter largest,
+                                  struct tw_diameter mean,
+                                  struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_half_width half_width,
+                                  int32_t feature,
+                                  struct tw_probability *good,
+                                  struct tw_probability *rework,
+                                  struct tw_probability *scrap,
+                                  struct tw_error *detail);
+
+// tw_outcome_with_uniform for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
+// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
+                                         const struct tw_column *largest,
+                                         const struct tw_column *mean,
+                                         const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *half_width,
+                                         int32_t feature,
+                                         const struct tw_out_column *good,
+                                         const struct tw_out_column *rework,
+                                         const struct tw_out_column *scrap,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean and the standard uncertainty is known from few measurements only: Student's law of so many
+// degrees of freedom. feature is a number of enum tw_feature.
+//
+// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
+// unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_of_few(struct tw_diameter smallest,
+                            struct tw_diameter largest,
+                            struct tw_diameter mean,
+                            struct tw_standard_uncertainty standard_uncertainty,
+                            struct tw_degrees_of_freedom degrees_of_freedom,
+                            int32_t feature,
+                            struct tw_probability *good,
+                            struct tw_probability *rework,
+                            struct tw_probability *scrap,
+                            struct tw_error *detail);
+
+// tw_outcome_of_few for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and
+// degrees_of_freedom are read; good, rework and scrap are written, each may be NULL unless all
+// are. feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
+                                   const struct tw_column *largest,
+                                   const struct tw_column *mean,
+                                   const struct tw_column *standard_uncertainty,
+                                   const struct tw_column *degrees_of_freedom,
+                                   int32_t feature,
+                                   const struct tw_out_column *good,
+                                   const struct tw_out_column *rework,
+                                   const struct tw_out_column *scrap,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
 // The size to aim for that costs least, and what a part costs there on average by not coming out
 // good. The prices are in any currency. feature is a number of enum tw_feature.
 //
@@ -6239,6 +6360,80 @@ tw_status tw_expected_price_column(const struct tw_column *smallest,
                                    size_t row_status_stride_bytes,
                                    struct tw_error *detail);
 
+// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
+// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
+// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
+// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
+                                          struct tw_diameter largest,
+                                          struct tw_price_scrap price_scrap,
+                                          struct tw_price_rework price_rework,
+                                          struct tw_standard_uncertainty *standard_uncertainty,
+                                          struct tw_error *detail);
+
+// tw_largest_standard_uncertainty for every row.
+//
+// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
+// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smallest,
+                                                 const struct tw_column *largest,
+                                                 const struct tw_column *price_scrap,
+                                                 const struct tw_column *price_rework,
+                                                 const struct tw_out_column *standard_uncertainty,
+                                                 int32_t *row_status,
+                                                 size_t row_status_stride_bytes,
+                                                 struct tw_error *detail);
+
+// The size to aim for that costs least of all sizes in the zone, and what a part costs there on
+// average by not coming out good. The prices are in any currency. feature is a number of enum
+// tw_feature.
+//
+// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
+// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
+// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
+                              struct tw_diameter largest,
+                              struct tw_standard_uncertainty standard_uncertainty,
+                              struct tw_price_scrap price_scrap,
+                              struct tw_price_rework price_rework,
+                              int32_t feature,
+                              struct tw_diameter *aim,
+                              struct tw_price *expected_price,
+                              struct tw_error *detail);
+
+// tw_best_aim_in_zone for every row.
+//
+// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
+// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
+// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
+                                     const struct tw_column *largest,
+                                     const struct tw_column *standard_uncertainty,
+                                     const struct tw_column *price_scrap,
+                                     const struct tw_column *price_rework,
+                                     int32_t feature,
+                                     const struct tw_out_column *aim,
+                                     const struct tw_out_column *expected_price,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
 // The coverage factor for a level of confidence: Student's t for the degrees of freedom, which need
 // not be whole (JCGM 100, G.3). For infinitely many pass the largest number of them, 1e12.
 //
@@ -6265,6 +6460,100 @@ tw_status tw_coverage_factor_for_column(const struct tw_column *degrees_of_freed
                                         int32_t *row_status,
                                         size_t row_status_stride_bytes,
                                         struct tw_error *detail);
+
+// The combined standard uncertainty of count independent contributions, each with its sensitivity
+// in it already (JCGM 100, 5.1.2), and the effective degrees of freedom (G.4.1).
+//
+// contributions points to count of them. degrees_of_freedom may be NULL: infinitely many for each;
+// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
+// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
+// outputs are NaN.
+TW_CHECK
+tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
+                                  const struct tw_degrees_of_freedom *degrees_of_freedom,
+                                  size_t count,
+                                  struct tw_standard_uncertainty *combined,
+                                  struct tw_degrees_of_freedom *effective,
+                                  struct tw_error *detail);
+
+// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
+// tw_coverage_factor_for.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_coverage_factor coverage_factor,
+                                  struct tw_instrument_uncertainty *expanded,
+                                  struct tw_error *detail);
+
+// tw_expanded_uncertainty for every row.
+//
+// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *coverage_factor,
+                                         const struct tw_out_column *expanded,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
+// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
+// distribution is a number of enum tw_distribution.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
+                                     int32_t distribution,
+                                     struct tw_standard_uncertainty *standard_uncertainty,
+                                     struct tw_error *detail);
+
+// tw_standard_uncertainty_of for every row.
+//
+// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
+// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
+                                            int32_t distribution,
+                                            const struct tw_out_column *standard_uncertainty,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
+                                                struct tw_standard_uncertainty *standard_uncertainty,
+                                                struct tw_error *detail);
+
+// tw_standard_uncertainty_of_resolution for every row.
+//
+// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *resolution,
+                                                       const struct tw_out_column *standard_uncertainty,
+                                                       int32_t *row_status,
+                                                       size_t row_status_stride_bytes,
+                                                       struct tw_error *detail);
 
 // The chance that a part measured so is good, from this measurement alone (JCGM 106).
 //
@@ -6364,170 +6653,6 @@ tw_status tw_verdict_column(const struct tw_column *measured,
                             size_t row_status_stride_bytes,
                             struct tw_error *detail);
 
-// The combined standard uncertainty of count independent contributions, each with its sensitivity
-// in it already (JCGM 100, 5.1.2), and the effective degrees of freedom (G.4.1).
-//
-// contributions points to count of them. degrees_of_freedom may be NULL: infinitely many for each;
-// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
-// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
-// outputs are NaN.
-TW_CHECK
-tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
-                                  const struct tw_degrees_of_freedom *degrees_of_freedom,
-                                  size_t count,
-                                  struct tw_standard_uncertainty *combined,
-                                  struct tw_degrees_of_freedom *effective,
-                                  struct tw_error *detail);
-
-// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
-// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
-// outside of the zone. The spread known well: from few parts the indices scatter themselves.
-// Limits that are equal or upside down are refused (TW_CONTRADICTION).
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_capability_of(struct tw_diameter smallest,
-                           struct tw_diameter largest,
-                           struct tw_diameter mean,
-                           struct tw_standard_uncertainty standard_uncertainty,
-                           struct tw_capability *capability,
-                           struct tw_capability_index *capability_index,
-                           struct tw_error *detail);
-
-// tw_capability_of for every row.
-//
-// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
-// capability and capability_index are written, each may be NULL unless both are. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_capability_of_column(const struct tw_column *smallest,
-                                  const struct tw_column *largest,
-                                  const struct tw_column *mean,
-                                  const struct tw_column *standard_uncertainty,
-                                  const struct tw_out_column *capability,
-                                  const struct tw_out_column *capability_index,
-                                  int32_t *row_status,
-                                  size_t row_status_stride_bytes,
-                                  struct tw_error *detail);
-
-// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
-// tw_coverage_factor_for.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
-                                  struct tw_coverage_factor coverage_factor,
-                                  struct tw_instrument_uncertainty *expanded,
-                                  struct tw_error *detail);
-
-// tw_expanded_uncertainty for every row.
-//
-// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
-// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncertainty,
-                                         const struct tw_column *coverage_factor,
-                                         const struct tw_out_column *expanded,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
-// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
-// distribution is a number of enum tw_distribution.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
-                                     int32_t distribution,
-                                     struct tw_standard_uncertainty *standard_uncertainty,
-                                     struct tw_error *detail);
-
-// tw_standard_uncertainty_of for every row.
-//
-// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
-// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
-// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
-                                            int32_t distribution,
-                                            const struct tw_out_column *standard_uncertainty,
-                                            int32_t *row_status,
-                                            size_t row_status_stride_bytes,
-                                            struct tw_error *detail);
-
-// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
-                                                struct tw_standard_uncertainty *standard_uncertainty,
-                                                struct tw_error *detail);
-
-// tw_standard_uncertainty_of_resolution for every row.
-//
-// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
-// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *resolution,
-                                                       const struct tw_out_column *standard_uncertainty,
-                                                       int32_t *row_status,
-                                                       size_t row_status_stride_bytes,
-                                                       struct tw_error *detail);
-
-// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
-// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
-// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
-// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
-                                          struct tw_diameter largest,
-                                          struct tw_price_scrap price_scrap,
-                                          struct tw_price_rework price_rework,
-                                          struct tw_standard_uncertainty *standard_uncertainty,
-                                          struct tw_error *detail);
-
-// tw_largest_standard_uncertainty for every row.
-//
-// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
-// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smallest,
-                                                 const struct tw_column *largest,
-                                                 const struct tw_column *price_scrap,
-                                                 const struct tw_column *price_rework,
-                                                 const struct tw_out_column *standard_uncertainty,
-                                                 int32_t *row_status,
-                                                 size_t row_status_stride_bytes,
-                                                 struct tw_error *detail);
-
 // The sizes that prove a part good: the limits less the guard band at both ends (ISO 14253-1,
 // from memory). For the band see tw_guard_band. Refused: limits that are equal or upside down
 // (TW_CONTRADICTION), and a band that takes the whole zone (TW_IMPOSSIBLE): then no measurement
@@ -6561,131 +6686,6 @@ tw_status tw_acceptance_column(const struct tw_column *smallest,
                                int32_t *row_status,
                                size_t row_status_stride_bytes,
                                struct tw_error *detail);
-
-// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
-// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
-// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
-// tw_feature. As tw_outcome else.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
-                                  struct tw_diameter largest,
-                                  struct tw_diameter mean,
-                                  struct tw_standard_uncertainty standard_uncertainty,
-                                  struct tw_half_width half_width,
-                                  int32_t feature,
-                                  struct tw_probability *good,
-                                  struct tw_probability *rework,
-                                  struct tw_probability *scrap,
-                                  struct tw_error *detail);
-
-// tw_outcome_with_uniform for every row.
-//
-// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
-// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
-// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
-                                         const struct tw_column *largest,
-                                         const struct tw_column *mean,
-                                         const struct tw_column *standard_uncertainty,
-                                         const struct tw_column *half_width,
-                                         int32_t feature,
-                                         const struct tw_out_column *good,
-                                         const struct tw_out_column *rework,
-                                         const struct tw_out_column *scrap,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
-// mean and the standard uncertainty is known from few measurements only: Student's law of so many
-// degrees of freedom. feature is a number of enum tw_feature.
-//
-// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
-// unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_outcome_of_few(struct tw_diameter smallest,
-                            struct tw_diameter largest,
-                            struct tw_diameter mean,
-                            struct tw_standard_uncertainty standard_uncertainty,
-                            struct tw_degrees_of_freedom degrees_of_freedom,
-                            int32_t feature,
-                            struct tw_probability *good,
-                            struct tw_probability *rework,
-                            struct tw_probability *scrap,
-                            struct tw_error *detail);
-
-// tw_outcome_of_few for every row.
-//
-// Columns, see the first page: smallest, largest, mean, standard_uncertainty and
-// degrees_of_freedom are read; good, rework and scrap are written, each may be NULL unless all
-// are. feature is one number for all rows. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
-                                   const struct tw_column *largest,
-                                   const struct tw_column *mean,
-                                   const struct tw_column *standard_uncertainty,
-                                   const struct tw_column *degrees_of_freedom,
-                                   int32_t feature,
-                                   const struct tw_out_column *good,
-                                   const struct tw_out_column *rework,
-                                   const struct tw_out_column *scrap,
-                                   int32_t *row_status,
-                                   size_t row_status_stride_bytes,
-                                   struct tw_error *detail);
-
-// The size to aim for that costs least of all sizes in the zone, and what a part costs there on
-// average by not coming out good. The prices are in any currency. feature is a number of enum
-// tw_feature.
-//
-// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
-// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
-// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
-                              struct tw_diameter largest,
-                              struct tw_standard_uncertainty standard_uncertainty,
-                              struct tw_price_scrap price_scrap,
-                              struct tw_price_rework price_rework,
-                              int32_t feature,
-                              struct tw_diameter *aim,
-                              struct tw_price *expected_price,
-                              struct tw_error *detail);
-
-// tw_best_aim_in_zone for every row.
-//
-// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
-// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
-// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
-                                     const struct tw_column *largest,
-                                     const struct tw_column *standard_uncertainty,
-                                     const struct tw_column *price_scrap,
-                                     const struct tw_column *price_rework,
-                                     int32_t feature,
-                                     const struct tw_out_column *aim,
-                                     const struct tw_out_column *expected_price,
-                                     int32_t *row_status,
-                                     size_t row_status_stride_bytes,
-                                     struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are told by tw_question_names and tw_question_schema; { "plan": { .. } } gives an

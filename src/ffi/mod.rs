@@ -26,6 +26,7 @@
 // What a caller must keep to stands once, on the first page of the header.
 #![allow(clippy::missing_safety_doc)]
 
+pub mod aim;
 pub mod bar;
 pub mod centre;
 pub mod chip;
@@ -41,6 +42,7 @@ pub mod heat;
 pub mod life;
 pub mod limits;
 pub mod measured;
+pub mod outcome;
 pub mod plan;
 pub mod quantity;
 mod rows;
@@ -53,8 +55,13 @@ pub mod taper;
 pub mod texture;
 pub mod tool;
 pub mod uncertainty;
-mod wide_spread;
+pub mod verdict;
 
+pub use aim::{
+    tw_best_aim, tw_best_aim_column, tw_best_aim_in_zone, tw_best_aim_in_zone_column,
+    tw_expected_price, tw_expected_price_column, tw_largest_standard_uncertainty,
+    tw_largest_standard_uncertainty_column,
+};
 pub use bar::{
     tw_centre_force, tw_centre_force_column, tw_critical_speed_of_bar,
     tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
@@ -146,6 +153,11 @@ pub use measured::{
     tw_specific_force_from_power_column, tw_specific_force_of_chip,
     tw_specific_force_of_chip_column,
 };
+pub use outcome::{
+    tw_capability_of, tw_capability_of_column, tw_feature, tw_outcome, tw_outcome_column,
+    tw_outcome_of_few, tw_outcome_of_few_column, tw_outcome_with_uniform,
+    tw_outcome_with_uniform_column,
+};
 pub use plan::{
     tw_expected, tw_plan, tw_plan_after, tw_plan_expected, tw_plan_free, tw_plan_json,
     tw_plan_open, tw_plan_open_n, tw_plan_page, tw_plan_picture, tw_plan_picture_count,
@@ -209,19 +221,15 @@ pub use tool::{
     tw_turned_diameter_column,
 };
 pub use uncertainty::{
-    tw_acceptance, tw_acceptance_column, tw_best_aim, tw_best_aim_column, tw_capability_of,
-    tw_capability_of_column, tw_chance_that_good, tw_chance_that_good_column,
     tw_combined_uncertainty, tw_coverage_factor_for, tw_coverage_factor_for_column,
-    tw_decision_rule, tw_distribution, tw_expanded_uncertainty, tw_expanded_uncertainty_column,
-    tw_expected_price, tw_expected_price_column, tw_feature, tw_guard_band, tw_guard_band_column,
-    tw_largest_standard_uncertainty, tw_largest_standard_uncertainty_column, tw_outcome,
-    tw_outcome_column, tw_outcome_with_uniform, tw_outcome_with_uniform_column,
+    tw_distribution, tw_expanded_uncertainty, tw_expanded_uncertainty_column,
     tw_standard_uncertainty_of, tw_standard_uncertainty_of_column,
     tw_standard_uncertainty_of_resolution, tw_standard_uncertainty_of_resolution_column,
-    tw_verdict, tw_verdict_column, tw_verdict_of,
 };
-pub use wide_spread::{
-    tw_best_aim_in_zone, tw_best_aim_in_zone_column, tw_outcome_of_few, tw_outcome_of_few_column,
+pub use verdict::{
+    tw_acceptance, tw_acceptance_column, tw_chance_that_good, tw_chance_that_good_column,
+    tw_decision_rule, tw_guard_band, tw_guard_band_column, tw_verdict, tw_verdict_column,
+    tw_verdict_of,
 };
 
 use std::panic::{AssertUnwindSafe, catch_unwind};

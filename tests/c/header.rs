@@ -40,8 +40,10 @@ const SOURCES: &[&str] = &[
     "shape",
     "taper",
     "limits",
+    "outcome",
+    "aim",
     "uncertainty",
-    "wide_spread",
+    "verdict",
     "document",
     "plan",
 ];
