@@ -553,6 +553,24 @@ typedef struct tw_deflection {
     double mm;
 } tw_deflection;
 
+// Feed force, against the feed.
+typedef struct tw_feed_force {
+    // Newtons.
+    double n;
+} tw_feed_force;
+
+// Moment that bends the bar.
+typedef struct tw_bending_moment {
+    // Newton metres.
+    double nm;
+} tw_bending_moment;
+
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
+    // Millimetres.
+    double mm;
+} tw_diameter_error;
+
 // Mass density.
 typedef struct tw_density {
     // Kilograms per cubic metre.
@@ -577,36 +595,6 @@ typedef struct tw_eccentricity {
     double mm;
 } tw_eccentricity;
 
-// Feed force, against the feed.
-typedef struct tw_feed_force {
-    // Newtons.
-    double n;
-} tw_feed_force;
-
-// Moment that bends the bar.
-typedef struct tw_bending_moment {
-    // Newton metres.
-    double nm;
-} tw_bending_moment;
-
-// Difference of two diameters, such as true minus wanted.
-typedef struct tw_diameter_error {
-    // Millimetres.
-    double mm;
-} tw_diameter_error;
-
-// How far the tailstock stands off the axis of the lathe, towards the operator.
-typedef struct tw_set_over {
-    // Millimetres.
-    double mm;
-} tw_set_over;
-
-// Share of a set depth that a springing bar leaves standing.
-typedef struct tw_spring_share {
-    // The plain number.
-    double ratio;
-} tw_spring_share;
-
 // Specific cutting force, for a chip of 1 mm by 1 mm.
 typedef struct tw_specific_force {
     // Megapascals, that is N/mm2.
@@ -630,6 +618,12 @@ typedef struct tw_tangential_deflection {
     // Millimetres.
     double mm;
 } tw_tangential_deflection;
+
+// Share of a set depth that a springing bar leaves standing.
+typedef struct tw_spring_share {
+    // The plain number.
+    double ratio;
+} tw_spring_share;
 
 // Power.
 typedef struct tw_power {
@@ -877,23 +871,29 @@ typedef struct tw_taper_ratio {
     double ratio;
 } tw_taper_ratio;
 
-// Angle of the compound slide to the axis of the lathe.
-typedef struct tw_compound_angle {
-    // Degrees.
-    double deg;
-} tw_compound_angle;
-
 // Whole angle of a taper, between its two sides.
 typedef struct tw_included_angle {
     // Degrees.
     double deg;
 } tw_included_angle;
 
+// Angle of the compound slide to the axis of the lathe.
+typedef struct tw_compound_angle {
+    // Degrees.
+    double deg;
+} tw_compound_angle;
+
 // Angle of the compound slide to the cross slide.
 typedef struct tw_compound_angle_from_cross_slide {
     // Degrees.
     double deg;
 } tw_compound_angle_from_cross_slide;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
 
 // Width of a tolerance zone.
 typedef struct tw_tolerance {
@@ -1625,6 +1625,180 @@ tw_status tw_deflection_at_column(const struct tw_column *youngs_modulus,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
 
+// The moment with which the feed force bends the bar, for it acts at the surface: -F_f d/2,
+// negative because it turns the free end towards the tool when the tool cuts towards the chuck.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
+                               struct tw_diameter diameter,
+                               struct tw_bending_moment *bending_moment,
+                               struct tw_error *detail);
+
+// tw_feed_force_moment for every row.
+//
+// Columns, see the first page: feed_force and diameter are read, bending_moment is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
+                                      const struct tw_column *diameter,
+                                      const struct tw_out_column *bending_moment,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The force with which the centre at the end of a bar holds against the tool, the chuck holding
+// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
+//
+// The three springs say how the chuck gives way across and by tilting, and how the centre does;
+// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
+// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
+// in it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
+                          struct tw_diameter diameter,
+                          struct tw_overhang overhang,
+                          struct tw_stiffness chuck,
+                          struct tw_rotational_stiffness chuck_rotational,
+                          struct tw_stiffness centre,
+                          struct tw_passive_force passive_force,
+                          struct tw_length at,
+                          struct tw_passive_force *centre_force,
+                          struct tw_error *detail);
+
+// tw_centre_force for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
+                                 const struct tw_column *diameter,
+                                 const struct tw_column *overhang,
+                                 const struct tw_column *chuck,
+                                 const struct tw_column *chuck_rotational,
+                                 const struct tw_column *centre,
+                                 const struct tw_column *passive_force,
+                                 const struct tw_column *at,
+                                 const struct tw_out_column *centre_force,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
+// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
+// from the chuck) or at one of the two.
+//
+// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
+// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
+// from.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_overhang overhang,
+                           struct tw_stiffness chuck,
+                           struct tw_rotational_stiffness chuck_rotational,
+                           struct tw_stiffness centre,
+                           struct tw_passive_force passive_force,
+                           struct tw_length from,
+                           struct tw_length to,
+                           int32_t support,
+                           struct tw_length *at,
+                           struct tw_deflection *deflection,
+                           struct tw_error *detail);
+
+// tw_worst_station for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
+// unless both are. support is one number for all rows; one that is refused fails the whole call.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
+                                  const struct tw_column *diameter,
+                                  const struct tw_column *overhang,
+                                  const struct tw_column *chuck,
+                                  const struct tw_column *chuck_rotational,
+                                  const struct tw_column *centre,
+                                  const struct tw_column *passive_force,
+                                  const struct tw_column *from,
+                                  const struct tw_column *to,
+                                  int32_t support,
+                                  const struct tw_out_column *at,
+                                  const struct tw_out_column *deflection,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
+// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
+// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
+// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
+// takes it.
+//
+// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
+// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
+// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
+                                  struct tw_diameter diameter,
+                                  struct tw_overhang overhang,
+                                  struct tw_passive_force passive_force,
+                                  struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_stiffness *chuck,
+                                  struct tw_rotational_stiffness *chuck_rotational,
+                                  struct tw_error *detail);
+
+// tw_stiffness_from_taper for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
+// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
+// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
+                                         const struct tw_column *diameter,
+                                         const struct tw_column *overhang,
+                                         const struct tw_column *passive_force,
+                                         const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_out_column *chuck,
+                                         const struct tw_out_column *chuck_rotational,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
 // The spindle speed at which a round bar of one diameter whips.
 //
 // support and the springs as for tw_deflection_at. Run well below: about 0.7 of it is common
@@ -1729,332 +1903,6 @@ tw_status tw_whip_column(const struct tw_column *eccentricity,
                          int32_t *row_status,
                          size_t row_status_stride_bytes,
                          struct tw_error *detail);
-
-// The moment with which the feed force bends the bar, for it acts at the surface: -F_f d/2,
-// negative because it turns the free end towards the tool when the tool cuts towards the chuck.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
-                               struct tw_diameter diameter,
-                               struct tw_bending_moment *bending_moment,
-                               struct tw_error *detail);
-
-// tw_feed_force_moment for every row.
-//
-// Columns, see the first page: feed_force and diameter are read, bending_moment is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
-                                      const struct tw_column *diameter,
-                                      const struct tw_out_column *bending_moment,
-                                      int32_t *row_status,
-                                      size_t row_status_stride_bytes,
-                                      struct tw_error *detail);
-
-// How far to move the tailstock, towards the tool where positive, so that a bar between centres
-// comes out straight: errors of the diameter at two places, both measured from the headstock.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_correction(struct tw_length near_at,
-                                  struct tw_diameter_error near_error,
-                                  struct tw_length far_at,
-                                  struct tw_diameter_error far_error,
-                                  struct tw_length length_between_centres,
-                                  struct tw_set_over *set_over,
-                                  struct tw_error *detail);
-
-// tw_tailstock_correction for every row.
-//
-// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
-// are read, set_over is written. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
-                                         const struct tw_column *near_error,
-                                         const struct tw_column *far_at,
-                                         const struct tw_column *far_error,
-                                         const struct tw_column *length_between_centres,
-                                         const struct tw_out_column *set_over,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The force with which the centre at the end of a bar holds against the tool, the chuck holding
-// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
-//
-// The three springs say how the chuck gives way across and by tilting, and how the centre does;
-// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
-// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
-// in it.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
-                          struct tw_diameter diameter,
-                          struct tw_overhang overhang,
-                          struct tw_stiffness chuck,
-                          struct tw_rotational_stiffness chuck_rotational,
-                          struct tw_stiffness centre,
-                          struct tw_passive_force passive_force,
-                          struct tw_length at,
-                          struct tw_passive_force *centre_force,
-                          struct tw_error *detail);
-
-// tw_centre_force for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
-// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
-                                 const struct tw_column *diameter,
-                                 const struct tw_column *overhang,
-                                 const struct tw_column *chuck,
-                                 const struct tw_column *chuck_rotational,
-                                 const struct tw_column *centre,
-                                 const struct tw_column *passive_force,
-                                 const struct tw_column *at,
-                                 const struct tw_out_column *centre_force,
-                                 int32_t *row_status,
-                                 size_t row_status_stride_bytes,
-                                 struct tw_error *detail);
-
-// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
-// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
-// from the chuck) or at one of the two.
-//
-// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
-// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
-// from.
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
-                           struct tw_diameter diameter,
-                           struct tw_overhang overhang,
-                           struct tw_stiffness chuck,
-                           struct tw_rotational_stiffness chuck_rotational,
-                           struct tw_stiffness centre,
-                           struct tw_passive_force passive_force,
-                           struct tw_length from,
-                           struct tw_length to,
-                           int32_t support,
-                           struct tw_length *at,
-                           struct tw_deflection *deflection,
-                           struct tw_error *detail);
-
-// tw_worst_station for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
-// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
-// unless both are. support is one number for all rows; one that is refused fails the whole call.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
-                                  const struct tw_column *diameter,
-                                  const struct tw_column *overhang,
-                                  const struct tw_column *chuck,
-                                  const struct tw_column *chuck_rotational,
-                                  const struct tw_column *centre,
-                                  const struct tw_column *passive_force,
-                                  const struct tw_column *from,
-                                  const struct tw_column *to,
-                                  int32_t support,
-                                  const struct tw_out_column *at,
-                                  const struct tw_out_column *deflection,
-                                  int32_t *row_status,
-                                  size_t row_status_stride_bytes,
-                                  struct tw_error *detail);
-
-// The error of the diameter at a place when the tailstock stands off the axis. Between centres
-// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
-// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
-// measured from the head, overhang is the length between the supports.
-//
-// support is a number of enum tw_support. A place beyond the overhang is refused
-// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_error(struct tw_set_over set_over,
-                             struct tw_length at,
-                             struct tw_overhang overhang,
-                             int32_t support,
-                             struct tw_diameter_error *diameter_error,
-                             struct tw_error *detail);
-
-// tw_tailstock_error for every row.
-//
-// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
-// support is one number for all rows; one that is refused fails the whole call. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_error_column(const struct tw_column *set_over,
-                                    const struct tw_column *at,
-                                    const struct tw_column *overhang,
-                                    int32_t support,
-                                    const struct tw_out_column *diameter_error,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
-// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
-// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
-// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
-// takes it.
-//
-// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
-// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
-// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
-                                  struct tw_diameter diameter,
-                                  struct tw_overhang overhang,
-                                  struct tw_passive_force passive_force,
-                                  struct tw_length near_at,
-                                  struct tw_diameter_error near_error,
-                                  struct tw_length far_at,
-                                  struct tw_diameter_error far_error,
-                                  struct tw_stiffness *chuck,
-                                  struct tw_rotational_stiffness *chuck_rotational,
-                                  struct tw_error *detail);
-
-// tw_stiffness_from_taper for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
-// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
-// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
-// apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
-                                         const struct tw_column *diameter,
-                                         const struct tw_column *overhang,
-                                         const struct tw_column *passive_force,
-                                         const struct tw_column *near_at,
-                                         const struct tw_column *near_error,
-                                         const struct tw_column *far_at,
-                                         const struct tw_column *far_error,
-                                         const struct tw_out_column *chuck,
-                                         const struct tw_out_column *chuck_rotational,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The share of a set depth that a springing bar leaves standing, from the deflection that the
-// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
-// refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_share_left(struct tw_depth_of_cut set_depth,
-                        struct tw_deflection deflection,
-                        struct tw_spring_share *share,
-                        struct tw_error *detail);
-
-// tw_share_left for every row.
-//
-// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_share_left_column(const struct tw_column *set_depth,
-                               const struct tw_column *deflection,
-                               const struct tw_out_column *share,
-                               int32_t *row_status,
-                               size_t row_status_stride_bytes,
-                               struct tw_error *detail);
-
-// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
-// share of one is refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
-                             struct tw_spring_share share,
-                             struct tw_deflection *deflection,
-                             struct tw_error *detail);
-
-// tw_left_in_the_end for every row.
-//
-// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
-                                    const struct tw_column *share,
-                                    const struct tw_out_column *deflection,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// What a light cut takes after a heavy one that left some metal standing: (set_depth +
-// left_before)(1 - share), more than was dialled.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_light_after_heavy(struct tw_deflection left_before,
-                               struct tw_depth_of_cut set_depth,
-                               struct tw_spring_share share,
-                               struct tw_depth_of_cut *depth_of_cut,
-                               struct tw_error *detail);
-
-// tw_light_after_heavy for every row.
-//
-// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
-                                      const struct tw_column *set_depth,
-                                      const struct tw_column *share,
-                                      const struct tw_out_column *depth_of_cut,
-                                      int32_t *row_status,
-                                      size_t row_status_stride_bytes,
-                                      struct tw_error *detail);
 
 // The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
 // F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
@@ -2169,6 +2017,132 @@ tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
                                             size_t row_status_stride_bytes,
                                             struct tw_error *detail);
 
+// The greatest feed whose spring at a depth stays within an allowed error of the diameter: the
+// passive force grows with the feed to the power 1 - exponent, and 2 F_p / stiffness = allowed.
+// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
+// decides before.
+//
+// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
+// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
+                              struct tw_exponent exponent,
+                              struct tw_cutting_edge_angle cutting_edge_angle,
+                              struct tw_corner_radius corner_radius,
+                              struct tw_normal_ratio normal_ratio,
+                              struct tw_depth_of_cut depth_of_cut,
+                              struct tw_stiffness stiffness,
+                              struct tw_diameter_error allowed,
+                              struct tw_feed *feed,
+                              struct tw_error *detail);
+
+// tw_largest_feed_for for every row.
+//
+// Columns, see the first page: specific_force, exponent, cutting_edge_angle, corner_radius,
+// normal_ratio, depth_of_cut, stiffness and allowed are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
+                                     const struct tw_column *exponent,
+                                     const struct tw_column *cutting_edge_angle,
+                                     const struct tw_column *corner_radius,
+                                     const struct tw_column *normal_ratio,
+                                     const struct tw_column *depth_of_cut,
+                                     const struct tw_column *stiffness,
+                                     const struct tw_column *allowed,
+                                     const struct tw_out_column *feed,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The share of a set depth that a springing bar leaves standing, from the deflection that the
+// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
+// refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_share_left(struct tw_depth_of_cut set_depth,
+                        struct tw_deflection deflection,
+                        struct tw_spring_share *share,
+                        struct tw_error *detail);
+
+// tw_share_left for every row.
+//
+// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_share_left_column(const struct tw_column *set_depth,
+                               const struct tw_column *deflection,
+                               const struct tw_out_column *share,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
+// share of one is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
+                             struct tw_spring_share share,
+                             struct tw_deflection *deflection,
+                             struct tw_error *detail);
+
+// tw_left_in_the_end for every row.
+//
+// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
+                                    const struct tw_column *share,
+                                    const struct tw_out_column *deflection,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// What a light cut takes after a heavy one that left some metal standing: (set_depth +
+// left_before)(1 - share), more than was dialled.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_light_after_heavy(struct tw_deflection left_before,
+                               struct tw_depth_of_cut set_depth,
+                               struct tw_spring_share share,
+                               struct tw_depth_of_cut *depth_of_cut,
+                               struct tw_error *detail);
+
+// tw_light_after_heavy for every row.
+//
+// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
+                                      const struct tw_column *set_depth,
+                                      const struct tw_column *share,
+                                      const struct tw_out_column *depth_of_cut,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
 // What is left standing after passes at one and the same reading of the dial: set_depth times
 // share to the power passes. passes counts the first cut too, from 0 (TW_OUT_OF_RANGE). A force
 // in proportion to the depth, and only while what is left is thicker than the least chip:
@@ -2264,50 +2238,6 @@ tw_status tw_spring_passes_column(const struct tw_column *set_depth,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
-
-// The greatest feed whose spring at a depth stays within an allowed error of the diameter: the
-// passive force grows with the feed to the power 1 - exponent, and 2 F_p / stiffness = allowed.
-// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
-// decides before.
-//
-// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
-// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
-                              struct tw_exponent exponent,
-                              struct tw_cutting_edge_angle cutting_edge_angle,
-                              struct tw_corner_radius corner_radius,
-                              struct tw_normal_ratio normal_ratio,
-                              struct tw_depth_of_cut depth_of_cut,
-                              struct tw_stiffness stiffness,
-                              struct tw_diameter_error allowed,
-                              struct tw_feed *feed,
-                              struct tw_error *detail);
-
-// tw_largest_feed_for for every row.
-//
-// Columns, see the first page: specific_force, exponent, cutting_edge_angle, corner_radius,
-// normal_ratio, depth_of_cut, stiffness and allowed are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
-                                     const struct tw_column *exponent,
-                                     const struct tw_column *cutting_edge_angle,
-                                     const struct tw_column *corner_radius,
-                                     const struct tw_column *normal_ratio,
-                                     const struct tw_column *depth_of_cut,
-                                     const struct tw_column *stiffness,
-                                     const struct tw_column *allowed,
-                                     const struct tw_out_column *feed,
-                                     int32_t *row_status,
-                                     size_t row_status_stride_bytes,
-                                     struct tw_error *detail);
 
 // Torque and power that a drive with a motor of variable speed gives at a spindle speed: constant
 // torque below the base speed, constant power above. power is that at the spindle, losses off;
@@ -5413,90 +5343,6 @@ tw_status tw_taper_half_angle_column(const struct tw_column *large,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
 
-// How far the tailstock is set over towards the operator for a taper 1:x between centres:
-// length_between_centres times the sine of the half angle. Work between centres only.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
-                                struct tw_length length_between_centres,
-                                struct tw_set_over *set_over,
-                                struct tw_error *detail);
-
-// tw_tailstock_set_over for every row.
-//
-// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
-// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
-// 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
-                                       const struct tw_column *length_between_centres,
-                                       const struct tw_out_column *set_over,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
-// the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
-// slide reads 90 deg less that.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_compound_angle_for(struct tw_travel infeed,
-                                struct tw_travel travel,
-                                struct tw_compound_angle *compound_angle,
-                                struct tw_error *detail);
-
-// tw_compound_angle_for for every row.
-//
-// Columns, see the first page: infeed and travel are read, compound_angle is written. row_status
-// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
-                                       const struct tw_column *travel,
-                                       const struct tw_out_column *compound_angle,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// How far a travel of the compound slide moves the tool in (on the radius) and along the axis:
-// travel times the sine and the cosine of the angle to the axis.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
-                             struct tw_travel travel,
-                             struct tw_travel *infeed,
-                             struct tw_travel *shift,
-                             struct tw_error *detail);
-
-// tw_compound_motion for every row.
-//
-// Columns, see the first page: compound_angle and travel are read, infeed and shift are written,
-// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
-                                    const struct tw_column *travel,
-                                    const struct tw_out_column *infeed,
-                                    const struct tw_out_column *shift,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
 // Half angle and included angle of a taper 1:x: atan(1/(2 x)), and twice that.
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
@@ -5692,6 +5538,63 @@ tw_status tw_taper_length_between_column(const struct tw_column *taper_ratio,
                                          size_t row_status_stride_bytes,
                                          struct tw_error *detail);
 
+// The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
+// the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
+// slide reads 90 deg less that.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_compound_angle_for(struct tw_travel infeed,
+                                struct tw_travel travel,
+                                struct tw_compound_angle *compound_angle,
+                                struct tw_error *detail);
+
+// tw_compound_angle_for for every row.
+//
+// Columns, see the first page: infeed and travel are read, compound_angle is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
+                                       const struct tw_column *travel,
+                                       const struct tw_out_column *compound_angle,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// How far a travel of the compound slide moves the tool in (on the radius) and along the axis:
+// travel times the sine and the cosine of the angle to the axis.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
+                             struct tw_travel travel,
+                             struct tw_travel *infeed,
+                             struct tw_travel *shift,
+                             struct tw_error *detail);
+
+// tw_compound_motion for every row.
+//
+// Columns, see the first page: compound_angle and travel are read, infeed and shift are written,
+// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
+                                    const struct tw_column *travel,
+                                    const struct tw_out_column *infeed,
+                                    const struct tw_out_column *shift,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
 // The travel of the compound slide, set to the half angle, over a length of a taper 1:x along
 // the axis: length / cos(half angle).
 //
@@ -5770,6 +5673,33 @@ tw_status tw_from_axis_column(const struct tw_column *compound_angle_from_cross_
                               size_t row_status_stride_bytes,
                               struct tw_error *detail);
 
+// How far the tailstock is set over towards the operator for a taper 1:x between centres:
+// length_between_centres times the sine of the half angle. Work between centres only.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
+                                struct tw_length length_between_centres,
+                                struct tw_set_over *set_over,
+                                struct tw_error *detail);
+
+// tw_tailstock_set_over for every row.
+//
+// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
+                                       const struct tw_column *length_between_centres,
+                                       const struct tw_out_column *set_over,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
 // The set-over of the tailstock in the usual form of the trade, with the tangent for the sine:
 // length_between_centres / (2 taper_ratio). Too large by 0.06 % at a half angle of 2 deg;
 // exactly: tw_tailstock_set_over. Work between centres only.
@@ -5828,6 +5758,76 @@ tw_status tw_taper_of_set_over_column(const struct tw_column *set_over,
                                       int32_t *row_status,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
+
+// How far to move the tailstock, towards the tool where positive, so that a bar between centres
+// comes out straight: errors of the diameter at two places, both measured from the headstock.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_correction(struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_length length_between_centres,
+                                  struct tw_set_over *set_over,
+                                  struct tw_error *detail);
+
+// tw_tailstock_correction for every row.
+//
+// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
+// are read, set_over is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_column *length_between_centres,
+                                         const struct tw_out_column *set_over,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The error of the diameter at a place when the tailstock stands off the axis. Between centres
+// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
+// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
+// measured from the head, overhang is the length between the supports.
+//
+// support is a number of enum tw_support. A place beyond the overhang is refused
+// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_error(struct tw_set_over set_over,
+                             struct tw_length at,
+                             struct tw_overhang overhang,
+                             int32_t support,
+                             struct tw_diameter_error *diameter_error,
+                             struct tw_error *detail);
+
+// tw_tailstock_error for every row.
+//
+// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
+// support is one number for all rows; one that is refused fails the whole call. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_error_column(const struct tw_column *set_over,
+                                    const struct tw_column *at,
+                                    const struct tw_column *overhang,
+                                    int32_t support,
+                                    const struct tw_out_column *diameter_error,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // The standard tolerance of a grade at a nominal size (ISO 286-1, from memory): how wide the zone
 // is. grade is 1 for IT1 to 16 for IT16; another number is refused.

@@ -31,6 +31,8 @@ pub mod bar;
 pub mod centre;
 pub mod chip;
 pub mod columns;
+pub mod compound_slide;
+pub mod critical_speed;
 pub mod dial;
 pub mod document;
 pub mod drive;
@@ -50,7 +52,9 @@ pub mod scalar;
 pub mod shape;
 pub mod speed;
 pub mod spring;
+pub mod spring_passes;
 pub mod status;
+pub mod tailstock;
 pub mod taper;
 pub mod texture;
 pub mod tool;
@@ -63,13 +67,9 @@ pub use aim::{
     tw_largest_standard_uncertainty_column,
 };
 pub use bar::{
-    tw_centre_force, tw_centre_force_column, tw_critical_speed_of_bar,
-    tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
-    tw_critical_speed_with_end_mass_column, tw_deflection_at, tw_deflection_at_column,
+    tw_centre_force, tw_centre_force_column, tw_deflection_at, tw_deflection_at_column,
     tw_feed_force_moment, tw_feed_force_moment_column, tw_stiffness_from_taper,
-    tw_stiffness_from_taper_column, tw_tailstock_correction, tw_tailstock_correction_column,
-    tw_tailstock_error, tw_tailstock_error_column, tw_whip, tw_whip_column, tw_worst_station,
-    tw_worst_station_column,
+    tw_stiffness_from_taper_column, tw_worst_station, tw_worst_station_column,
 };
 pub use centre::{
     tw_buckling_load, tw_buckling_load_column, tw_centre_hole, tw_centre_hole_column,
@@ -85,6 +85,15 @@ pub use chip::{
 pub use columns::{
     tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
     tw_theoretical_roughness_column,
+};
+pub use compound_slide::{
+    tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
+    tw_compound_motion_column, tw_from_axis, tw_from_axis_column, tw_from_cross_slide,
+    tw_from_cross_slide_column, tw_taper_slide_travel, tw_taper_slide_travel_column,
+};
+pub use critical_speed::{
+    tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
+    tw_critical_speed_with_end_mass_column, tw_whip, tw_whip_column,
 };
 pub use dial::{
     tw_dial_diameter, tw_dial_diameter_column, tw_dial_mark_for, tw_dial_mark_for_column,
@@ -184,24 +193,27 @@ pub use speed::{
 };
 pub use spring::{
     tw_diameter_error_with_sag, tw_diameter_error_with_sag_column, tw_largest_depth_for,
-    tw_largest_depth_for_column, tw_largest_feed_for, tw_largest_feed_for_column,
+    tw_largest_depth_for_column, tw_largest_feed_for, tw_largest_feed_for_column, tw_true_depth,
+    tw_true_depth_column,
+};
+pub use spring_passes::{
     tw_left_after_equal_infeeds, tw_left_after_equal_infeeds_column, tw_left_after_passes,
     tw_left_after_passes_column, tw_left_in_the_end, tw_left_in_the_end_column,
     tw_light_after_heavy, tw_light_after_heavy_column, tw_share_left, tw_share_left_column,
-    tw_spring_passes, tw_spring_passes_column, tw_true_depth, tw_true_depth_column,
+    tw_spring_passes, tw_spring_passes_column,
 };
 pub use status::{tw_error, tw_status, tw_status_text, tw_version};
+pub use tailstock::{
+    tw_tailstock_correction, tw_tailstock_correction_column, tw_tailstock_error,
+    tw_tailstock_error_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
+    tw_taper_of_set_over, tw_taper_of_set_over_column, tw_usual_set_over, tw_usual_set_over_column,
+};
 pub use taper::{
-    tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
-    tw_compound_motion_column, tw_from_axis, tw_from_axis_column, tw_from_cross_slide,
-    tw_from_cross_slide_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
     tw_taper_change_over, tw_taper_change_over_column, tw_taper_half_angle,
     tw_taper_half_angle_column, tw_taper_large_for, tw_taper_large_for_column,
     tw_taper_length_between, tw_taper_length_between_column, tw_taper_of_half_angle,
     tw_taper_of_half_angle_column, tw_taper_of_included_angle, tw_taper_of_included_angle_column,
-    tw_taper_of_ratio, tw_taper_of_ratio_column, tw_taper_of_set_over, tw_taper_of_set_over_column,
-    tw_taper_slide_travel, tw_taper_slide_travel_column, tw_taper_small_for,
-    tw_taper_small_for_column, tw_usual_set_over, tw_usual_set_over_column,
+    tw_taper_of_ratio, tw_taper_of_ratio_column, tw_taper_small_for, tw_taper_small_for_column,
 };
 pub use texture::{
     tw_arc_roughness, tw_arc_roughness_column, tw_arc_shape, tw_arc_shape_column,
