@@ -499,6 +499,18 @@ typedef struct tw_chip_width {
     double mm;
 } tw_chip_width;
 
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
+// Rate at which a hand turns a wheel.
+typedef struct tw_handwheel {
+    // Turns per minute.
+    double turns_per_min;
+} tw_handwheel;
+
 // What one mark of a dial says, in the dial's own reading.
 typedef struct tw_division {
     // Millimetres.
@@ -510,12 +522,6 @@ typedef struct tw_shows {
     // Millimetres.
     double mm;
 } tw_shows;
-
-// Travel of a slide.
-typedef struct tw_travel {
-    // Millimetres.
-    double mm;
-} tw_travel;
 
 // Young's modulus of the work.
 typedef struct tw_youngs_modulus {
@@ -721,30 +727,6 @@ typedef struct tw_radius {
     double mm;
 } tw_radius;
 
-// Rate at which a hand turns a wheel.
-typedef struct tw_handwheel {
-    // Turns per minute.
-    double turns_per_min;
-} tw_handwheel;
-
-// Mean width RSm of the profile elements.
-typedef struct tw_rsm {
-    // Millimetres.
-    double mm;
-} tw_rsm;
-
-// Long-wave cut-off lambda_c of the profile filter, the sampling length.
-typedef struct tw_cut_off {
-    // Millimetres.
-    double mm;
-} tw_cut_off;
-
-// Share of a wave that a filter lets through.
-typedef struct tw_transmission {
-    // The plain number.
-    double ratio;
-} tw_transmission;
-
 // Radius r_n to which the cutting edge itself is rounded.
 typedef struct tw_edge_radius {
     // Millimetres.
@@ -756,12 +738,6 @@ typedef struct tw_friction_angle {
     // Degrees.
     double deg;
 } tw_friction_angle;
-
-// Short-wave cut-off lambda_s of the profile filter.
-typedef struct tw_short_cut_off {
-    // Millimetres.
-    double mm;
-} tw_short_cut_off;
 
 // Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
 typedef struct tw_rsk {
@@ -780,6 +756,30 @@ typedef struct tw_feed_unevenness {
     // The plain number.
     double ratio;
 } tw_feed_unevenness;
+
+// Long-wave cut-off lambda_c of the profile filter, the sampling length.
+typedef struct tw_cut_off {
+    // Millimetres.
+    double mm;
+} tw_cut_off;
+
+// Short-wave cut-off lambda_s of the profile filter.
+typedef struct tw_short_cut_off {
+    // Millimetres.
+    double mm;
+} tw_short_cut_off;
+
+// Mean width RSm of the profile elements.
+typedef struct tw_rsm {
+    // Millimetres.
+    double mm;
+} tw_rsm;
+
+// Share of a wave that a filter lets through.
+typedef struct tw_transmission {
+    // The plain number.
+    double ratio;
+} tw_transmission;
 
 // Coefficient of linear thermal expansion.
 typedef struct tw_expansion {
@@ -1457,6 +1457,35 @@ tw_status tw_speed_of_step_column(const struct tw_column *first,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
+
+// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
+// one turn. Below about 6 turns a minute no hand is steady.
+//
+// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_handwheel_rate(struct tw_feed feed,
+                            struct tw_spindle_speed spindle_speed,
+                            struct tw_travel travel_per_turn,
+                            struct tw_handwheel *handwheel,
+                            struct tw_error *detail);
+
+// tw_handwheel_rate for every row.
+//
+// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
+// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_handwheel_rate_column(const struct tw_column *feed,
+                                   const struct tw_column *spindle_speed,
+                                   const struct tw_column *travel_per_turn,
+                                   const struct tw_out_column *handwheel,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
 
 // The diameter at a mark of a cross slide's dial that was set to zero at a diameter: zero_at less
 // divisions times what one of them takes off the diameter. divisions is whole turns of the handle
@@ -3729,97 +3758,6 @@ tw_status tw_highest_speed_of_grip_column(const struct tw_column *grip_at_rest,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
 
-// The total height that a feed leaves on a corner radius where chips below a least thickness do not
-// form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
-// tw_least_chip_regime: below the best feed the height is outside the formula's range.
-//
-// A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
-// detail may be NULL. After a failure the height is NaN and the regime 0.
-TW_CHECK
-tw_status tw_rt_with_least_chip(struct tw_feed feed,
-                                struct tw_corner_radius corner_radius,
-                                struct tw_chip_thickness least_chip_thickness,
-                                struct tw_rt *rt,
-                                int32_t *regime,
-                                struct tw_error *detail);
-
-// tw_rt_with_least_chip for every row.
-//
-// Columns, see the first page: the first three are read, rt is written. regime may be NULL; else one
-// int32_t a row (0 for a bad row), regime_stride_bytes apart (at least 4). row_status likewise.
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
-                                       const struct tw_column *corner_radius,
-                                       const struct tw_column *least_chip_thickness,
-                                       const struct tw_out_column *rt,
-                                       int32_t *regime,
-                                       size_t regime_stride_bytes,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// The feed that leaves the least height where chips below a least thickness do not form:
-// sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
-                                       struct tw_chip_thickness least_chip_thickness,
-                                       struct tw_feed *feed,
-                                       struct tw_error *detail);
-
-// tw_best_feed_with_least_chip for every row.
-//
-// Columns, see the first page: corner_radius, least_chip_thickness are read,
-// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_radius,
-                                              const struct tw_column *least_chip_thickness,
-                                              const struct tw_out_column *feed,
-                                              int32_t *row_status,
-                                              size_t row_status_stride_bytes,
-                                              struct tw_error *detail);
-
-// The feed that leaves a total height where chips below a least thickness do not form: the coarser
-// of the two, from the best feed on.
-//
-// A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
-// (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_with_least_chip(struct tw_rt rt,
-                                  struct tw_corner_radius corner_radius,
-                                  struct tw_chip_thickness least_chip_thickness,
-                                  struct tw_feed *feed,
-                                  struct tw_error *detail);
-
-// tw_feed_with_least_chip for every row.
-//
-// Columns, see the first page: rt, corner_radius, least_chip_thickness are read,
-// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
-                                         const struct tw_column *corner_radius,
-                                         const struct tw_column *least_chip_thickness,
-                                         const struct tw_out_column *feed,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
 // The feed that leaves an arithmetic mean height with the outline of a tool, exactly.
 //
 // Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
@@ -3913,62 +3851,152 @@ tw_status tw_feed_for_rt_column(const struct tw_column *rt,
                                 size_t row_status_stride_bytes,
                                 struct tw_error *detail);
 
-// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
-// one turn. Below about 6 turns a minute no hand is steady.
-//
-// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_handwheel_rate(struct tw_feed feed,
-                            struct tw_spindle_speed spindle_speed,
-                            struct tw_travel travel_per_turn,
-                            struct tw_handwheel *handwheel,
-                            struct tw_error *detail);
-
-// tw_handwheel_rate for every row.
-//
-// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
-// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_handwheel_rate_column(const struct tw_column *feed,
-                                   const struct tw_column *spindle_speed,
-                                   const struct tw_column *travel_per_turn,
-                                   const struct tw_out_column *handwheel,
-                                   int32_t *row_status,
-                                   size_t row_status_stride_bytes,
-                                   struct tw_error *detail);
-
-// How much of a wave the mean line of the Gaussian filter keeps (ISO 16610-21):
-// 2^(-(cut_off/wavelength)^2); the roughness profile keeps the rest. The wavelength is a mean width of
-// elements.
+// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
+// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
+// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
+// (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
-                                    struct tw_cut_off cut_off,
-                                    struct tw_transmission *transmission,
+tw_status tw_feed_for_rz_arc(struct tw_rz rz,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_rz_arc for every row.
+//
+// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
                                     struct tw_error *detail);
 
-// tw_mean_line_transmission for every row.
+// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
+// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
+// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
+// does, is refused (TW_CONTRADICTION).
 //
-// Columns, see the first page: wavelength, cut_off are read,
-// transmission is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_ra_arc(struct tw_ra ra,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_ra_arc for every row.
+//
+// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The total height that a feed leaves on a corner radius where chips below a least thickness do not
+// form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
+// tw_least_chip_regime: below the best feed the height is outside the formula's range.
+//
+// A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
+// detail may be NULL. After a failure the height is NaN and the regime 0.
+TW_CHECK
+tw_status tw_rt_with_least_chip(struct tw_feed feed,
+                                struct tw_corner_radius corner_radius,
+                                struct tw_chip_thickness least_chip_thickness,
+                                struct tw_rt *rt,
+                                int32_t *regime,
+                                struct tw_error *detail);
+
+// tw_rt_with_least_chip for every row.
+//
+// Columns, see the first page: the first three are read, rt is written. regime may be NULL; else one
+// int32_t a row (0 for a bad row), regime_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
+                                       const struct tw_column *corner_radius,
+                                       const struct tw_column *least_chip_thickness,
+                                       const struct tw_out_column *rt,
+                                       int32_t *regime,
+                                       size_t regime_stride_bytes,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The feed that leaves the least height where chips below a least thickness do not form:
+// sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
+                                       struct tw_chip_thickness least_chip_thickness,
+                                       struct tw_feed *feed,
+                                       struct tw_error *detail);
+
+// tw_best_feed_with_least_chip for every row.
+//
+// Columns, see the first page: corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
 // least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
 // is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
-                                           const struct tw_column *cut_off,
-                                           const struct tw_out_column *transmission,
-                                           int32_t *row_status,
-                                           size_t row_status_stride_bytes,
-                                           struct tw_error *detail);
+tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_radius,
+                                              const struct tw_column *least_chip_thickness,
+                                              const struct tw_out_column *feed,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// The feed that leaves a total height where chips below a least thickness do not form: the coarser
+// of the two, from the best feed on.
+//
+// A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
+// (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_with_least_chip(struct tw_rt rt,
+                                  struct tw_corner_radius corner_radius,
+                                  struct tw_chip_thickness least_chip_thickness,
+                                  struct tw_feed *feed,
+                                  struct tw_error *detail);
+
+// tw_feed_with_least_chip for every row.
+//
+// Columns, see the first page: rt, corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
+                                         const struct tw_column *corner_radius,
+                                         const struct tw_column *least_chip_thickness,
+                                         const struct tw_out_column *feed,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
 
 // The least thickness of chip that an edge of this radius cuts, by common practice: 0.3 times the
 // radius (0.2 to 0.4). With edges above 0.02 mm it overstates.
@@ -4022,58 +4050,34 @@ tw_status tw_least_chip_by_friction_column(const struct tw_column *edge_radius,
                                            size_t row_status_stride_bytes,
                                            struct tw_error *detail);
 
-// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
-// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
+// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
+// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
+// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
+// edge cuts thinner chips than these say.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_roughness_transmission(struct tw_rsm wavelength,
-                                    struct tw_cut_off cut_off,
-                                    struct tw_transmission *transmission,
-                                    struct tw_error *detail);
+tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
+                                 int32_t model,
+                                 struct tw_chip_thickness *chip_thickness,
+                                 struct tw_error *detail);
 
-// tw_roughness_transmission for every row.
+// tw_least_chip_by_model for every row.
 //
-// Columns, see the first page: wavelength and cut_off are read, transmission is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
+// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
 // what is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
-                                           const struct tw_column *cut_off,
-                                           const struct tw_out_column *transmission,
-                                           int32_t *row_status,
-                                           size_t row_status_stride_bytes,
-                                           struct tw_error *detail);
-
-// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
-                                     struct tw_short_cut_off short_cut_off,
-                                     struct tw_transmission *transmission,
-                                     struct tw_error *detail);
-
-// tw_short_wave_transmission for every row.
-//
-// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
-                                            const struct tw_column *short_cut_off,
-                                            const struct tw_out_column *transmission,
-                                            int32_t *row_status,
-                                            size_t row_status_stride_bytes,
-                                            struct tw_error *detail);
+tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
+                                        int32_t model,
+                                        const struct tw_out_column *chip_thickness,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
 
 // Total height, maximum height, arithmetic mean height and root mean square height that a feed
 // and a corner radius leave when the corner arc alone makes the finish, exactly. For a tool
@@ -4205,62 +4209,6 @@ tw_status tw_arc_shape_column(const struct tw_column *feed,
                               size_t row_status_stride_bytes,
                               struct tw_error *detail);
 
-// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
-// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
-// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
-// (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_for_rz_arc(struct tw_rz rz,
-                             struct tw_corner_radius corner_radius,
-                             struct tw_feed *feed,
-                             struct tw_error *detail);
-
-// tw_feed_for_rz_arc for every row.
-//
-// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
-                                    const struct tw_column *corner_radius,
-                                    const struct tw_out_column *feed,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
-// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
-// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
-// does, is refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_for_ra_arc(struct tw_ra ra,
-                             struct tw_corner_radius corner_radius,
-                             struct tw_feed *feed,
-                             struct tw_error *detail);
-
-// tw_feed_for_ra_arc for every row.
-//
-// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
-                                    const struct tw_column *corner_radius,
-                                    const struct tw_out_column *feed,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
 // What an uneven hand on the feed leaves: the expected Ra over an evaluation length, the Ra
 // below which 5, 50 and 95 of 100 such lengths lie, and the same of Rt. The feeds of the single
 // turns scatter by the normal law, feed_unevenness being their standard deviation over their
@@ -4309,6 +4257,37 @@ tw_status tw_uneven_spread_column(const struct tw_column *feed,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
+
+// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
+// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
+// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
+// the letter, no longer N7.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
+// and grade 0.
+TW_CHECK
+tw_status tw_roughness_grade(struct tw_ra ra,
+                             struct tw_ra *largest_ra,
+                             int32_t *grade,
+                             struct tw_error *detail);
+
+// tw_roughness_grade for every row.
+//
+// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
+// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_roughness_grade_column(const struct tw_column *ra,
+                                    const struct tw_out_column *largest_ra,
+                                    int32_t *grade,
+                                    size_t grade_stride_bytes,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // Cut-off and evaluation length (five cut-offs) with which a turned surface is measured, from
 // the feed it was turned with: its feed marks are a pattern (ISO 4288:1996 table 3, from
@@ -4424,65 +4403,86 @@ tw_status tw_short_cut_off_for_column(const struct tw_column *cut_off,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
 
-// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
-// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
-// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
-// edge cuts thinner chips than these say.
+// How much of a wave the mean line of the Gaussian filter keeps (ISO 16610-21):
+// 2^(-(cut_off/wavelength)^2); the roughness profile keeps the rest. The wavelength is a mean width of
+// elements.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
-                                 int32_t model,
-                                 struct tw_chip_thickness *chip_thickness,
-                                 struct tw_error *detail);
+tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
 
-// tw_least_chip_by_model for every row.
+// tw_mean_line_transmission for every row.
 //
-// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
-// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+// Columns, see the first page: wavelength, cut_off are read,
+// transmission is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
-                                        int32_t model,
-                                        const struct tw_out_column *chip_thickness,
-                                        int32_t *row_status,
-                                        size_t row_status_stride_bytes,
-                                        struct tw_error *detail);
+tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
 
-// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
-// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
-// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
-// the letter, no longer N7.
+// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
+// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
 //
-// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
-// and grade 0.
+// detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_roughness_grade(struct tw_ra ra,
-                             struct tw_ra *largest_ra,
-                             int32_t *grade,
-                             struct tw_error *detail);
+tw_status tw_roughness_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
 
-// tw_roughness_grade for every row.
+// tw_roughness_transmission for every row.
 //
-// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
-// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+// Columns, see the first page: wavelength and cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
 // detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
 // what is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_roughness_grade_column(const struct tw_column *ra,
-                                    const struct tw_out_column *largest_ra,
-                                    int32_t *grade,
-                                    size_t grade_stride_bytes,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
+tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
+                                     struct tw_short_cut_off short_cut_off,
+                                     struct tw_transmission *transmission,
+                                     struct tw_error *detail);
+
+// tw_short_wave_transmission for every row.
+//
+// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
+                                            const struct tw_column *short_cut_off,
+                                            const struct tw_out_column *transmission,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
 
 // How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 //

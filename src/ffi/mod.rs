@@ -33,14 +33,17 @@ pub mod chip;
 pub mod columns;
 pub mod compound_slide;
 pub mod critical_speed;
+pub mod cut_off;
 pub mod dial;
 pub mod document;
 pub mod drive;
 pub mod edge;
-pub mod finish;
+pub mod feed_for_finish;
+pub mod filter;
 pub mod force;
 pub mod grip;
 pub mod heat;
+pub mod least_chip;
 pub mod life;
 pub mod limits;
 pub mod measured;
@@ -95,6 +98,10 @@ pub use critical_speed::{
     tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
     tw_critical_speed_with_end_mass_column, tw_whip, tw_whip_column,
 };
+pub use cut_off::{
+    tw_cut_off_by_feed, tw_cut_off_by_feed_column, tw_cut_off_by_ra, tw_cut_off_by_ra_column,
+    tw_cut_off_by_rz, tw_cut_off_by_rz_column, tw_short_cut_off_for, tw_short_cut_off_for_column,
+};
 pub use dial::{
     tw_dial_diameter, tw_dial_diameter_column, tw_dial_mark_for, tw_dial_mark_for_column,
     tw_dial_reads, tw_travel_per_turn, tw_travel_per_turn_column,
@@ -116,14 +123,15 @@ pub use edge::{
     tw_equivalent_chip_thickness_column, tw_feed_factor, tw_feed_factor_column, tw_rake_factor,
     tw_rake_factor_column, tw_scattered, tw_scattered_column,
 };
-pub use finish::{
-    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_for_ra,
-    tw_feed_for_ra_column, tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz,
-    tw_feed_for_rz_column, tw_feed_with_least_chip, tw_feed_with_least_chip_column,
-    tw_handwheel_rate, tw_handwheel_rate_column, tw_least_chip_by_friction,
-    tw_least_chip_by_friction_column, tw_least_chip_regime, tw_least_chip_thickness,
-    tw_least_chip_thickness_column, tw_mean_line_transmission, tw_mean_line_transmission_column,
-    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
+pub use feed_for_finish::{
+    tw_feed_for_ra, tw_feed_for_ra_arc, tw_feed_for_ra_arc_column, tw_feed_for_ra_column,
+    tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz, tw_feed_for_rz_arc,
+    tw_feed_for_rz_arc_column, tw_feed_for_rz_column,
+};
+pub use filter::{
+    tw_mean_line_transmission, tw_mean_line_transmission_column, tw_roughness_transmission,
+    tw_roughness_transmission_column, tw_short_wave_transmission,
+    tw_short_wave_transmission_column,
 };
 pub use force::{
     tw_cutting_forces, tw_cutting_forces_column, tw_measured_forces, tw_measured_forces_column,
@@ -139,6 +147,13 @@ pub use heat::{
     tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_growth, tw_diameter_growth_column,
     tw_length_at_20, tw_length_at_20_column, tw_length_growth, tw_length_growth_column,
     tw_mass_of_bar, tw_mass_of_bar_column, tw_temperature_rise, tw_temperature_rise_column,
+};
+pub use least_chip::{
+    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_with_least_chip,
+    tw_feed_with_least_chip_column, tw_least_chip_by_friction, tw_least_chip_by_friction_column,
+    tw_least_chip_by_model, tw_least_chip_by_model_column, tw_least_chip_model,
+    tw_least_chip_regime, tw_least_chip_thickness, tw_least_chip_thickness_column,
+    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
 };
 pub use life::{
     tw_cheapest_life, tw_cheapest_life_column, tw_fastest_life, tw_fastest_life_column,
@@ -187,9 +202,10 @@ pub use shape::{
 };
 pub use speed::{
     tw_cutting_speed_of, tw_cutting_speed_of_column, tw_feed_rate_of, tw_feed_rate_of_column,
-    tw_mean_diameter, tw_mean_diameter_column, tw_removal_rate_at, tw_removal_rate_at_column,
-    tw_removal_rate_of, tw_removal_rate_of_column, tw_speed_of_step, tw_speed_of_step_column,
-    tw_step_ratio, tw_time_of_cut, tw_time_of_cut_column,
+    tw_handwheel_rate, tw_handwheel_rate_column, tw_mean_diameter, tw_mean_diameter_column,
+    tw_removal_rate_at, tw_removal_rate_at_column, tw_removal_rate_of, tw_removal_rate_of_column,
+    tw_speed_of_step, tw_speed_of_step_column, tw_step_ratio, tw_time_of_cut,
+    tw_time_of_cut_column,
 };
 pub use spring::{
     tw_diameter_error_with_sag, tw_diameter_error_with_sag_column, tw_largest_depth_for,
@@ -217,14 +233,9 @@ pub use taper::{
 };
 pub use texture::{
     tw_arc_roughness, tw_arc_roughness_column, tw_arc_shape, tw_arc_shape_column,
-    tw_cut_off_by_feed, tw_cut_off_by_feed_column, tw_cut_off_by_ra, tw_cut_off_by_ra_column,
-    tw_cut_off_by_rz, tw_cut_off_by_rz_column, tw_feed_for_ra_arc, tw_feed_for_ra_arc_column,
-    tw_feed_for_rz_arc, tw_feed_for_rz_arc_column, tw_least_chip_by_model,
-    tw_least_chip_by_model_column, tw_least_chip_model, tw_least_minor_angle_for_arc,
-    tw_least_minor_angle_for_arc_column, tw_roughness_grade, tw_roughness_grade_column,
-    tw_roughness_transmission, tw_roughness_transmission_column, tw_short_cut_off_for,
-    tw_short_cut_off_for_column, tw_short_wave_transmission, tw_short_wave_transmission_column,
-    tw_theoretical_shape, tw_theoretical_shape_column, tw_uneven_spread, tw_uneven_spread_column,
+    tw_least_minor_angle_for_arc, tw_least_minor_angle_for_arc_column, tw_roughness_grade,
+    tw_roughness_grade_column, tw_theoretical_shape, tw_theoretical_shape_column, tw_uneven_spread,
+    tw_uneven_spread_column,
 };
 pub use tool::{
     tw_boring_bar_deflection, tw_boring_bar_deflection_column, tw_pip_diameter,
