@@ -499,6 +499,18 @@ typedef struct tw_chip_width {
     double mm;
 } tw_chip_width;
 
+// Travel of a slide.
+typedef struct tw_travel {
+    // Millimetres.
+    double mm;
+} tw_travel;
+
+// Rate at which a hand turns a wheel.
+typedef struct tw_handwheel {
+    // Turns per minute.
+    double turns_per_min;
+} tw_handwheel;
+
 // What one mark of a dial says, in the dial's own reading.
 typedef struct tw_division {
     // Millimetres.
@@ -510,12 +522,6 @@ typedef struct tw_shows {
     // Millimetres.
     double mm;
 } tw_shows;
-
-// Travel of a slide.
-typedef struct tw_travel {
-    // Millimetres.
-    double mm;
-} tw_travel;
 
 // Young's modulus of the work.
 typedef struct tw_youngs_modulus {
@@ -553,6 +559,24 @@ typedef struct tw_deflection {
     double mm;
 } tw_deflection;
 
+// Feed force, against the feed.
+typedef struct tw_feed_force {
+    // Newtons.
+    double n;
+} tw_feed_force;
+
+// Moment that bends the bar.
+typedef struct tw_bending_moment {
+    // Newton metres.
+    double nm;
+} tw_bending_moment;
+
+// Difference of two diameters, such as true minus wanted.
+typedef struct tw_diameter_error {
+    // Millimetres.
+    double mm;
+} tw_diameter_error;
+
 // Mass density.
 typedef struct tw_density {
     // Kilograms per cubic metre.
@@ -577,36 +601,6 @@ typedef struct tw_eccentricity {
     double mm;
 } tw_eccentricity;
 
-// Feed force, against the feed.
-typedef struct tw_feed_force {
-    // Newtons.
-    double n;
-} tw_feed_force;
-
-// Moment that bends the bar.
-typedef struct tw_bending_moment {
-    // Newton metres.
-    double nm;
-} tw_bending_moment;
-
-// Difference of two diameters, such as true minus wanted.
-typedef struct tw_diameter_error {
-    // Millimetres.
-    double mm;
-} tw_diameter_error;
-
-// How far the tailstock stands off the axis of the lathe, towards the operator.
-typedef struct tw_set_over {
-    // Millimetres.
-    double mm;
-} tw_set_over;
-
-// Share of a set depth that a springing bar leaves standing.
-typedef struct tw_spring_share {
-    // The plain number.
-    double ratio;
-} tw_spring_share;
-
 // Specific cutting force, for a chip of 1 mm by 1 mm.
 typedef struct tw_specific_force {
     // Megapascals, that is N/mm2.
@@ -630,6 +624,12 @@ typedef struct tw_tangential_deflection {
     // Millimetres.
     double mm;
 } tw_tangential_deflection;
+
+// Share of a set depth that a springing bar leaves standing.
+typedef struct tw_spring_share {
+    // The plain number.
+    double ratio;
+} tw_spring_share;
 
 // Power.
 typedef struct tw_power {
@@ -727,30 +727,6 @@ typedef struct tw_radius {
     double mm;
 } tw_radius;
 
-// Rate at which a hand turns a wheel.
-typedef struct tw_handwheel {
-    // Turns per minute.
-    double turns_per_min;
-} tw_handwheel;
-
-// Mean width RSm of the profile elements.
-typedef struct tw_rsm {
-    // Millimetres.
-    double mm;
-} tw_rsm;
-
-// Long-wave cut-off lambda_c of the profile filter, the sampling length.
-typedef struct tw_cut_off {
-    // Millimetres.
-    double mm;
-} tw_cut_off;
-
-// Share of a wave that a filter lets through.
-typedef struct tw_transmission {
-    // The plain number.
-    double ratio;
-} tw_transmission;
-
 // Radius r_n to which the cutting edge itself is rounded.
 typedef struct tw_edge_radius {
     // Millimetres.
@@ -762,12 +738,6 @@ typedef struct tw_friction_angle {
     // Degrees.
     double deg;
 } tw_friction_angle;
-
-// Short-wave cut-off lambda_s of the profile filter.
-typedef struct tw_short_cut_off {
-    // Millimetres.
-    double mm;
-} tw_short_cut_off;
 
 // Skewness Rsk of the roughness profile; positive where narrow peaks stand up.
 typedef struct tw_rsk {
@@ -786,6 +756,30 @@ typedef struct tw_feed_unevenness {
     // The plain number.
     double ratio;
 } tw_feed_unevenness;
+
+// Long-wave cut-off lambda_c of the profile filter, the sampling length.
+typedef struct tw_cut_off {
+    // Millimetres.
+    double mm;
+} tw_cut_off;
+
+// Short-wave cut-off lambda_s of the profile filter.
+typedef struct tw_short_cut_off {
+    // Millimetres.
+    double mm;
+} tw_short_cut_off;
+
+// Mean width RSm of the profile elements.
+typedef struct tw_rsm {
+    // Millimetres.
+    double mm;
+} tw_rsm;
+
+// Share of a wave that a filter lets through.
+typedef struct tw_transmission {
+    // The plain number.
+    double ratio;
+} tw_transmission;
 
 // Coefficient of linear thermal expansion.
 typedef struct tw_expansion {
@@ -877,23 +871,29 @@ typedef struct tw_taper_ratio {
     double ratio;
 } tw_taper_ratio;
 
-// Angle of the compound slide to the axis of the lathe.
-typedef struct tw_compound_angle {
-    // Degrees.
-    double deg;
-} tw_compound_angle;
-
 // Whole angle of a taper, between its two sides.
 typedef struct tw_included_angle {
     // Degrees.
     double deg;
 } tw_included_angle;
 
+// Angle of the compound slide to the axis of the lathe.
+typedef struct tw_compound_angle {
+    // Degrees.
+    double deg;
+} tw_compound_angle;
+
 // Angle of the compound slide to the cross slide.
 typedef struct tw_compound_angle_from_cross_slide {
     // Degrees.
     double deg;
 } tw_compound_angle_from_cross_slide;
+
+// How far the tailstock stands off the axis of the lathe, towards the operator.
+typedef struct tw_set_over {
+    // Millimetres.
+    double mm;
+} tw_set_over;
 
 // Width of a tolerance zone.
 typedef struct tw_tolerance {
@@ -937,36 +937,6 @@ typedef struct tw_probability {
     double ratio;
 } tw_probability;
 
-// Price of a lost part, in the asker's currency.
-typedef struct tw_price_scrap {
-    // The plain number.
-    double ratio;
-} tw_price_scrap;
-
-// Price of another cut on a part that came out with metal left, in the asker's currency.
-typedef struct tw_price_rework {
-    // The plain number.
-    double ratio;
-} tw_price_rework;
-
-// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
-typedef struct tw_degrees_of_freedom {
-    // The plain number.
-    double ratio;
-} tw_degrees_of_freedom;
-
-// Level of confidence of an interval (JCGM 100: p).
-typedef struct tw_confidence {
-    // The plain number.
-    double ratio;
-} tw_confidence;
-
-// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
-typedef struct tw_coverage_factor {
-    // The plain number.
-    double ratio;
-} tw_coverage_factor;
-
 // Capability of a process (Cp): width of the zone over six standard deviations.
 typedef struct tw_capability {
     // The plain number.
@@ -984,6 +954,36 @@ typedef struct tw_half_width {
     // Millimetres.
     double mm;
 } tw_half_width;
+
+// Degrees of freedom of a standard uncertainty (JCGM 100: nu); whole only where it is counted.
+typedef struct tw_degrees_of_freedom {
+    // The plain number.
+    double ratio;
+} tw_degrees_of_freedom;
+
+// Price of a lost part, in the asker's currency.
+typedef struct tw_price_scrap {
+    // The plain number.
+    double ratio;
+} tw_price_scrap;
+
+// Price of another cut on a part that came out with metal left, in the asker's currency.
+typedef struct tw_price_rework {
+    // The plain number.
+    double ratio;
+} tw_price_rework;
+
+// Level of confidence of an interval (JCGM 100: p).
+typedef struct tw_confidence {
+    // The plain number.
+    double ratio;
+} tw_confidence;
+
+// Coverage factor (JCGM 100: k): expanded over standard uncertainty.
+typedef struct tw_coverage_factor {
+    // The plain number.
+    double ratio;
+} tw_coverage_factor;
 
 // Smallest step that an instrument shows: the whole width of what one reading stands for.
 typedef struct tw_resolution {
@@ -1458,6 +1458,35 @@ tw_status tw_speed_of_step_column(const struct tw_column *first,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
 
+// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
+// one turn. Below about 6 turns a minute no hand is steady.
+//
+// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_handwheel_rate(struct tw_feed feed,
+                            struct tw_spindle_speed spindle_speed,
+                            struct tw_travel travel_per_turn,
+                            struct tw_handwheel *handwheel,
+                            struct tw_error *detail);
+
+// tw_handwheel_rate for every row.
+//
+// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
+// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_handwheel_rate_column(const struct tw_column *feed,
+                                   const struct tw_column *spindle_speed,
+                                   const struct tw_column *travel_per_turn,
+                                   const struct tw_out_column *handwheel,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
 // The diameter at a mark of a cross slide's dial that was set to zero at a diameter: zero_at less
 // divisions times what one of them takes off the diameter. divisions is whole turns of the handle
 // times divisions_per_turn, and the mark; positive into the metal. Outside turning. The way back:
@@ -1625,6 +1654,180 @@ tw_status tw_deflection_at_column(const struct tw_column *youngs_modulus,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
 
+// The moment with which the feed force bends the bar, for it acts at the surface: -F_f d/2,
+// negative because it turns the free end towards the tool when the tool cuts towards the chuck.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
+                               struct tw_diameter diameter,
+                               struct tw_bending_moment *bending_moment,
+                               struct tw_error *detail);
+
+// tw_feed_force_moment for every row.
+//
+// Columns, see the first page: feed_force and diameter are read, bending_moment is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
+                                      const struct tw_column *diameter,
+                                      const struct tw_out_column *bending_moment,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
+// The force with which the centre at the end of a bar holds against the tool, the chuck holding
+// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
+//
+// The three springs say how the chuck gives way across and by tilting, and how the centre does;
+// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
+// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
+// in it.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
+                          struct tw_diameter diameter,
+                          struct tw_overhang overhang,
+                          struct tw_stiffness chuck,
+                          struct tw_rotational_stiffness chuck_rotational,
+                          struct tw_stiffness centre,
+                          struct tw_passive_force passive_force,
+                          struct tw_length at,
+                          struct tw_passive_force *centre_force,
+                          struct tw_error *detail);
+
+// tw_centre_force for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
+                                 const struct tw_column *diameter,
+                                 const struct tw_column *overhang,
+                                 const struct tw_column *chuck,
+                                 const struct tw_column *chuck_rotational,
+                                 const struct tw_column *centre,
+                                 const struct tw_column *passive_force,
+                                 const struct tw_column *at,
+                                 const struct tw_out_column *centre_force,
+                                 int32_t *row_status,
+                                 size_t row_status_stride_bytes,
+                                 struct tw_error *detail);
+
+// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
+// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
+// from the chuck) or at one of the two.
+//
+// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
+// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
+// from.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
+                           struct tw_diameter diameter,
+                           struct tw_overhang overhang,
+                           struct tw_stiffness chuck,
+                           struct tw_rotational_stiffness chuck_rotational,
+                           struct tw_stiffness centre,
+                           struct tw_passive_force passive_force,
+                           struct tw_length from,
+                           struct tw_length to,
+                           int32_t support,
+                           struct tw_length *at,
+                           struct tw_deflection *deflection,
+                           struct tw_error *detail);
+
+// tw_worst_station for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
+// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
+// unless both are. support is one number for all rows; one that is refused fails the whole call.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
+                                  const struct tw_column *diameter,
+                                  const struct tw_column *overhang,
+                                  const struct tw_column *chuck,
+                                  const struct tw_column *chuck_rotational,
+                                  const struct tw_column *centre,
+                                  const struct tw_column *passive_force,
+                                  const struct tw_column *from,
+                                  const struct tw_column *to,
+                                  int32_t support,
+                                  const struct tw_out_column *at,
+                                  const struct tw_out_column *deflection,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
+// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
+// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
+// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
+// takes it.
+//
+// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
+// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
+// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
+                                  struct tw_diameter diameter,
+                                  struct tw_overhang overhang,
+                                  struct tw_passive_force passive_force,
+                                  struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_stiffness *chuck,
+                                  struct tw_rotational_stiffness *chuck_rotational,
+                                  struct tw_error *detail);
+
+// tw_stiffness_from_taper for every row.
+//
+// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
+// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
+// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
+// apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
+                                         const struct tw_column *diameter,
+                                         const struct tw_column *overhang,
+                                         const struct tw_column *passive_force,
+                                         const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_out_column *chuck,
+                                         const struct tw_out_column *chuck_rotational,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
 // The spindle speed at which a round bar of one diameter whips.
 //
 // support and the springs as for tw_deflection_at. Run well below: about 0.7 of it is common
@@ -1729,332 +1932,6 @@ tw_status tw_whip_column(const struct tw_column *eccentricity,
                          int32_t *row_status,
                          size_t row_status_stride_bytes,
                          struct tw_error *detail);
-
-// The moment with which the feed force bends the bar, for it acts at the surface: -F_f d/2,
-// negative because it turns the free end towards the tool when the tool cuts towards the chuck.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
-                               struct tw_diameter diameter,
-                               struct tw_bending_moment *bending_moment,
-                               struct tw_error *detail);
-
-// tw_feed_force_moment for every row.
-//
-// Columns, see the first page: feed_force and diameter are read, bending_moment is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
-                                      const struct tw_column *diameter,
-                                      const struct tw_out_column *bending_moment,
-                                      int32_t *row_status,
-                                      size_t row_status_stride_bytes,
-                                      struct tw_error *detail);
-
-// How far to move the tailstock, towards the tool where positive, so that a bar between centres
-// comes out straight: errors of the diameter at two places, both measured from the headstock.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_correction(struct tw_length near_at,
-                                  struct tw_diameter_error near_error,
-                                  struct tw_length far_at,
-                                  struct tw_diameter_error far_error,
-                                  struct tw_length length_between_centres,
-                                  struct tw_set_over *set_over,
-                                  struct tw_error *detail);
-
-// tw_tailstock_correction for every row.
-//
-// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
-// are read, set_over is written. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
-                                         const struct tw_column *near_error,
-                                         const struct tw_column *far_at,
-                                         const struct tw_column *far_error,
-                                         const struct tw_column *length_between_centres,
-                                         const struct tw_out_column *set_over,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The force with which the centre at the end of a bar holds against the tool, the chuck holding
-// the other end. Rigid: passive_force a^2 (3 L - a)/(2 L^3), a the place and L the overhang.
-//
-// The three springs say how the chuck gives way across and by tilting, and how the centre does;
-// an infinite one is rigid (tw_stiffness_rigid, tw_rotational_stiffness_rigid). at is measured
-// from the chuck and lies within the overhang (TW_CONTRADICTION). The weight of the work is not
-// in it.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
-                          struct tw_diameter diameter,
-                          struct tw_overhang overhang,
-                          struct tw_stiffness chuck,
-                          struct tw_rotational_stiffness chuck_rotational,
-                          struct tw_stiffness centre,
-                          struct tw_passive_force passive_force,
-                          struct tw_length at,
-                          struct tw_passive_force *centre_force,
-                          struct tw_error *detail);
-
-// tw_centre_force for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
-// centre, passive_force and at are read, centre_force is written. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
-                                 const struct tw_column *diameter,
-                                 const struct tw_column *overhang,
-                                 const struct tw_column *chuck,
-                                 const struct tw_column *chuck_rotational,
-                                 const struct tw_column *centre,
-                                 const struct tw_column *passive_force,
-                                 const struct tw_column *at,
-                                 const struct tw_out_column *centre_force,
-                                 int32_t *row_status,
-                                 size_t row_status_stride_bytes,
-                                 struct tw_error *detail);
-
-// Where between two stations a moving tool bends a round bar most, and how far. In the chuck
-// alone that is the far station; with a centre it lies between (rigid: 0.586 of the overhang
-// from the chuck) or at one of the two.
-//
-// support is a number of enum tw_support, springs as of tw_deflection_at. from and to are
-// measured from the chuck; refused (TW_CONTRADICTION): one beyond the overhang, and to before
-// from.
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
-                           struct tw_diameter diameter,
-                           struct tw_overhang overhang,
-                           struct tw_stiffness chuck,
-                           struct tw_rotational_stiffness chuck_rotational,
-                           struct tw_stiffness centre,
-                           struct tw_passive_force passive_force,
-                           struct tw_length from,
-                           struct tw_length to,
-                           int32_t support,
-                           struct tw_length *at,
-                           struct tw_deflection *deflection,
-                           struct tw_error *detail);
-
-// tw_worst_station for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, chuck, chuck_rotational,
-// centre, passive_force, from and to are read, at and deflection are written, each may be NULL
-// unless both are. support is one number for all rows; one that is refused fails the whole call.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
-                                  const struct tw_column *diameter,
-                                  const struct tw_column *overhang,
-                                  const struct tw_column *chuck,
-                                  const struct tw_column *chuck_rotational,
-                                  const struct tw_column *centre,
-                                  const struct tw_column *passive_force,
-                                  const struct tw_column *from,
-                                  const struct tw_column *to,
-                                  int32_t support,
-                                  const struct tw_out_column *at,
-                                  const struct tw_out_column *deflection,
-                                  int32_t *row_status,
-                                  size_t row_status_stride_bytes,
-                                  struct tw_error *detail);
-
-// The error of the diameter at a place when the tailstock stands off the axis. Between centres
-// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
-// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
-// measured from the head, overhang is the length between the supports.
-//
-// support is a number of enum tw_support. A place beyond the overhang is refused
-// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_error(struct tw_set_over set_over,
-                             struct tw_length at,
-                             struct tw_overhang overhang,
-                             int32_t support,
-                             struct tw_diameter_error *diameter_error,
-                             struct tw_error *detail);
-
-// tw_tailstock_error for every row.
-//
-// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
-// support is one number for all rows; one that is refused fails the whole call. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_error_column(const struct tw_column *set_over,
-                                    const struct tw_column *at,
-                                    const struct tw_column *overhang,
-                                    int32_t support,
-                                    const struct tw_out_column *diameter_error,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// How stiff the chuck is, across and against tilting, by the errors of the diameter that were
-// measured at two places of a round bar turned in the chuck alone, both measured from the chuck:
-// error/2 / passive_force less what the bar itself gives way in a rigid chuck is
-// 1/chuck + at^2/chuck_rotational. A spring that comes out rigid is infinite, as tw_deflection_at
-// takes it.
-//
-// The errors come from the spring alone: a tool that wears or a headstock out of line is told as
-// a softer chuck. Refused (TW_CONTRADICTION): two places that are one, a place beyond the
-// overhang, errors smaller than the bar alone would spring, and a force that is not above zero.
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
-                                  struct tw_diameter diameter,
-                                  struct tw_overhang overhang,
-                                  struct tw_passive_force passive_force,
-                                  struct tw_length near_at,
-                                  struct tw_diameter_error near_error,
-                                  struct tw_length far_at,
-                                  struct tw_diameter_error far_error,
-                                  struct tw_stiffness *chuck,
-                                  struct tw_rotational_stiffness *chuck_rotational,
-                                  struct tw_error *detail);
-
-// tw_stiffness_from_taper for every row.
-//
-// Columns, see the first page: youngs_modulus, diameter, overhang, passive_force, near_at,
-// near_error, far_at and far_error are read, chuck and chuck_rotational are written, each may be
-// NULL unless both are. row_status may be NULL; else one int32_t a row, row_status_stride_bytes
-// apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
-                                         const struct tw_column *diameter,
-                                         const struct tw_column *overhang,
-                                         const struct tw_column *passive_force,
-                                         const struct tw_column *near_at,
-                                         const struct tw_column *near_error,
-                                         const struct tw_column *far_at,
-                                         const struct tw_column *far_error,
-                                         const struct tw_out_column *chuck,
-                                         const struct tw_out_column *chuck_rotational,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The share of a set depth that a springing bar leaves standing, from the deflection that the
-// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
-// refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_share_left(struct tw_depth_of_cut set_depth,
-                        struct tw_deflection deflection,
-                        struct tw_spring_share *share,
-                        struct tw_error *detail);
-
-// tw_share_left for every row.
-//
-// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_share_left_column(const struct tw_column *set_depth,
-                               const struct tw_column *deflection,
-                               const struct tw_out_column *share,
-                               int32_t *row_status,
-                               size_t row_status_stride_bytes,
-                               struct tw_error *detail);
-
-// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
-// share of one is refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
-                             struct tw_spring_share share,
-                             struct tw_deflection *deflection,
-                             struct tw_error *detail);
-
-// tw_left_in_the_end for every row.
-//
-// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
-                                    const struct tw_column *share,
-                                    const struct tw_out_column *deflection,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// What a light cut takes after a heavy one that left some metal standing: (set_depth +
-// left_before)(1 - share), more than was dialled.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_light_after_heavy(struct tw_deflection left_before,
-                               struct tw_depth_of_cut set_depth,
-                               struct tw_spring_share share,
-                               struct tw_depth_of_cut *depth_of_cut,
-                               struct tw_error *detail);
-
-// tw_light_after_heavy for every row.
-//
-// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
-                                      const struct tw_column *set_depth,
-                                      const struct tw_column *share,
-                                      const struct tw_out_column *depth_of_cut,
-                                      int32_t *row_status,
-                                      size_t row_status_stride_bytes,
-                                      struct tw_error *detail);
 
 // The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
 // F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
@@ -2169,6 +2046,132 @@ tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
                                             size_t row_status_stride_bytes,
                                             struct tw_error *detail);
 
+// The greatest feed whose spring at a depth stays within an allowed error of the diameter: the
+// passive force grows with the feed to the power 1 - exponent, and 2 F_p / stiffness = allowed.
+// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
+// decides before.
+//
+// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
+// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
+                              struct tw_exponent exponent,
+                              struct tw_cutting_edge_angle cutting_edge_angle,
+                              struct tw_corner_radius corner_radius,
+                              struct tw_normal_ratio normal_ratio,
+                              struct tw_depth_of_cut depth_of_cut,
+                              struct tw_stiffness stiffness,
+                              struct tw_diameter_error allowed,
+                              struct tw_feed *feed,
+                              struct tw_error *detail);
+
+// tw_largest_feed_for for every row.
+//
+// Columns, see the first page: specific_force, exponent, cutting_edge_angle, corner_radius,
+// normal_ratio, depth_of_cut, stiffness and allowed are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
+                                     const struct tw_column *exponent,
+                                     const struct tw_column *cutting_edge_angle,
+                                     const struct tw_column *corner_radius,
+                                     const struct tw_column *normal_ratio,
+                                     const struct tw_column *depth_of_cut,
+                                     const struct tw_column *stiffness,
+                                     const struct tw_column *allowed,
+                                     const struct tw_out_column *feed,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
+// The share of a set depth that a springing bar leaves standing, from the deflection that the
+// whole depth would cause: mu/(1 + mu), mu = deflection/set_depth. A negative deflection is
+// refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_share_left(struct tw_depth_of_cut set_depth,
+                        struct tw_deflection deflection,
+                        struct tw_spring_share *share,
+                        struct tw_error *detail);
+
+// tw_share_left for every row.
+//
+// Columns, see the first page: set_depth and deflection are read, share is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_share_left_column(const struct tw_column *set_depth,
+                               const struct tw_column *deflection,
+                               const struct tw_out_column *share,
+                               int32_t *row_status,
+                               size_t row_status_stride_bytes,
+                               struct tw_error *detail);
+
+// What equal cuts, one after the other, leave standing in the end: set_depth share/(1 - share). A
+// share of one is refused (TW_CONTRADICTION).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
+                             struct tw_spring_share share,
+                             struct tw_deflection *deflection,
+                             struct tw_error *detail);
+
+// tw_left_in_the_end for every row.
+//
+// Columns, see the first page: set_depth and share are read, deflection is written. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
+                                    const struct tw_column *share,
+                                    const struct tw_out_column *deflection,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// What a light cut takes after a heavy one that left some metal standing: (set_depth +
+// left_before)(1 - share), more than was dialled.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_light_after_heavy(struct tw_deflection left_before,
+                               struct tw_depth_of_cut set_depth,
+                               struct tw_spring_share share,
+                               struct tw_depth_of_cut *depth_of_cut,
+                               struct tw_error *detail);
+
+// tw_light_after_heavy for every row.
+//
+// Columns, see the first page: left_before, set_depth and share are read, depth_of_cut is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
+                                      const struct tw_column *set_depth,
+                                      const struct tw_column *share,
+                                      const struct tw_out_column *depth_of_cut,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
 // What is left standing after passes at one and the same reading of the dial: set_depth times
 // share to the power passes. passes counts the first cut too, from 0 (TW_OUT_OF_RANGE). A force
 // in proportion to the depth, and only while what is left is thicker than the least chip:
@@ -2264,50 +2267,6 @@ tw_status tw_spring_passes_column(const struct tw_column *set_depth,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
-
-// The greatest feed whose spring at a depth stays within an allowed error of the diameter: the
-// passive force grows with the feed to the power 1 - exponent, and 2 F_p / stiffness = allowed.
-// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
-// decides before.
-//
-// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
-// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
-                              struct tw_exponent exponent,
-                              struct tw_cutting_edge_angle cutting_edge_angle,
-                              struct tw_corner_radius corner_radius,
-                              struct tw_normal_ratio normal_ratio,
-                              struct tw_depth_of_cut depth_of_cut,
-                              struct tw_stiffness stiffness,
-                              struct tw_diameter_error allowed,
-                              struct tw_feed *feed,
-                              struct tw_error *detail);
-
-// tw_largest_feed_for for every row.
-//
-// Columns, see the first page: specific_force, exponent, cutting_edge_angle, corner_radius,
-// normal_ratio, depth_of_cut, stiffness and allowed are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
-                                     const struct tw_column *exponent,
-                                     const struct tw_column *cutting_edge_angle,
-                                     const struct tw_column *corner_radius,
-                                     const struct tw_column *normal_ratio,
-                                     const struct tw_column *depth_of_cut,
-                                     const struct tw_column *stiffness,
-                                     const struct tw_column *allowed,
-                                     const struct tw_out_column *feed,
-                                     int32_t *row_status,
-                                     size_t row_status_stride_bytes,
-                                     struct tw_error *detail);
 
 // Torque and power that a drive with a motor of variable speed gives at a spindle speed: constant
 // torque below the base speed, constant power above. power is that at the spindle, losses off;
@@ -3799,97 +3758,6 @@ tw_status tw_highest_speed_of_grip_column(const struct tw_column *grip_at_rest,
                                           size_t row_status_stride_bytes,
                                           struct tw_error *detail);
 
-// The total height that a feed leaves on a corner radius where chips below a least thickness do not
-// form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
-// tw_least_chip_regime: below the best feed the height is outside the formula's range.
-//
-// A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
-// detail may be NULL. After a failure the height is NaN and the regime 0.
-TW_CHECK
-tw_status tw_rt_with_least_chip(struct tw_feed feed,
-                                struct tw_corner_radius corner_radius,
-                                struct tw_chip_thickness least_chip_thickness,
-                                struct tw_rt *rt,
-                                int32_t *regime,
-                                struct tw_error *detail);
-
-// tw_rt_with_least_chip for every row.
-//
-// Columns, see the first page: the first three are read, rt is written. regime may be NULL; else one
-// int32_t a row (0 for a bad row), regime_stride_bytes apart (at least 4). row_status likewise.
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
-                                       const struct tw_column *corner_radius,
-                                       const struct tw_column *least_chip_thickness,
-                                       const struct tw_out_column *rt,
-                                       int32_t *regime,
-                                       size_t regime_stride_bytes,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// The feed that leaves the least height where chips below a least thickness do not form:
-// sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
-                                       struct tw_chip_thickness least_chip_thickness,
-                                       struct tw_feed *feed,
-                                       struct tw_error *detail);
-
-// tw_best_feed_with_least_chip for every row.
-//
-// Columns, see the first page: corner_radius, least_chip_thickness are read,
-// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_radius,
-                                              const struct tw_column *least_chip_thickness,
-                                              const struct tw_out_column *feed,
-                                              int32_t *row_status,
-                                              size_t row_status_stride_bytes,
-                                              struct tw_error *detail);
-
-// The feed that leaves a total height where chips below a least thickness do not form: the coarser
-// of the two, from the best feed on.
-//
-// A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
-// (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_with_least_chip(struct tw_rt rt,
-                                  struct tw_corner_radius corner_radius,
-                                  struct tw_chip_thickness least_chip_thickness,
-                                  struct tw_feed *feed,
-                                  struct tw_error *detail);
-
-// tw_feed_with_least_chip for every row.
-//
-// Columns, see the first page: rt, corner_radius, least_chip_thickness are read,
-// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
-                                         const struct tw_column *corner_radius,
-                                         const struct tw_column *least_chip_thickness,
-                                         const struct tw_out_column *feed,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
 // The feed that leaves an arithmetic mean height with the outline of a tool, exactly.
 //
 // Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
@@ -3983,62 +3851,152 @@ tw_status tw_feed_for_rt_column(const struct tw_column *rt,
                                 size_t row_status_stride_bytes,
                                 struct tw_error *detail);
 
-// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
-// one turn. Below about 6 turns a minute no hand is steady.
-//
-// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_handwheel_rate(struct tw_feed feed,
-                            struct tw_spindle_speed spindle_speed,
-                            struct tw_travel travel_per_turn,
-                            struct tw_handwheel *handwheel,
-                            struct tw_error *detail);
-
-// tw_handwheel_rate for every row.
-//
-// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
-// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_handwheel_rate_column(const struct tw_column *feed,
-                                   const struct tw_column *spindle_speed,
-                                   const struct tw_column *travel_per_turn,
-                                   const struct tw_out_column *handwheel,
-                                   int32_t *row_status,
-                                   size_t row_status_stride_bytes,
-                                   struct tw_error *detail);
-
-// How much of a wave the mean line of the Gaussian filter keeps (ISO 16610-21):
-// 2^(-(cut_off/wavelength)^2); the roughness profile keeps the rest. The wavelength is a mean width of
-// elements.
+// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
+// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
+// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
+// (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
-                                    struct tw_cut_off cut_off,
-                                    struct tw_transmission *transmission,
+tw_status tw_feed_for_rz_arc(struct tw_rz rz,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_rz_arc for every row.
+//
+// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
                                     struct tw_error *detail);
 
-// tw_mean_line_transmission for every row.
+// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
+// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
+// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
+// does, is refused (TW_CONTRADICTION).
 //
-// Columns, see the first page: wavelength, cut_off are read,
-// transmission is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_for_ra_arc(struct tw_ra ra,
+                             struct tw_corner_radius corner_radius,
+                             struct tw_feed *feed,
+                             struct tw_error *detail);
+
+// tw_feed_for_ra_arc for every row.
+//
+// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
+// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
+                                    const struct tw_column *corner_radius,
+                                    const struct tw_out_column *feed,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
+// The total height that a feed leaves on a corner radius where chips below a least thickness do not
+// form (Brammertz): f^2/(8 r) + (h_min/2)(1 + r h_min/f^2). regime is a number of enum
+// tw_least_chip_regime: below the best feed the height is outside the formula's range.
+//
+// A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
+// detail may be NULL. After a failure the height is NaN and the regime 0.
+TW_CHECK
+tw_status tw_rt_with_least_chip(struct tw_feed feed,
+                                struct tw_corner_radius corner_radius,
+                                struct tw_chip_thickness least_chip_thickness,
+                                struct tw_rt *rt,
+                                int32_t *regime,
+                                struct tw_error *detail);
+
+// tw_rt_with_least_chip for every row.
+//
+// Columns, see the first page: the first three are read, rt is written. regime may be NULL; else one
+// int32_t a row (0 for a bad row), regime_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
+                                       const struct tw_column *corner_radius,
+                                       const struct tw_column *least_chip_thickness,
+                                       const struct tw_out_column *rt,
+                                       int32_t *regime,
+                                       size_t regime_stride_bytes,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// The feed that leaves the least height where chips below a least thickness do not form:
+// sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
+                                       struct tw_chip_thickness least_chip_thickness,
+                                       struct tw_feed *feed,
+                                       struct tw_error *detail);
+
+// tw_best_feed_with_least_chip for every row.
+//
+// Columns, see the first page: corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
 // least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
 // is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
-                                           const struct tw_column *cut_off,
-                                           const struct tw_out_column *transmission,
-                                           int32_t *row_status,
-                                           size_t row_status_stride_bytes,
-                                           struct tw_error *detail);
+tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_radius,
+                                              const struct tw_column *least_chip_thickness,
+                                              const struct tw_out_column *feed,
+                                              int32_t *row_status,
+                                              size_t row_status_stride_bytes,
+                                              struct tw_error *detail);
+
+// The feed that leaves a total height where chips below a least thickness do not form: the coarser
+// of the two, from the best feed on.
+//
+// A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
+// (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_feed_with_least_chip(struct tw_rt rt,
+                                  struct tw_corner_radius corner_radius,
+                                  struct tw_chip_thickness least_chip_thickness,
+                                  struct tw_feed *feed,
+                                  struct tw_error *detail);
+
+// tw_feed_with_least_chip for every row.
+//
+// Columns, see the first page: rt, corner_radius, least_chip_thickness are read,
+// feed is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
+                                         const struct tw_column *corner_radius,
+                                         const struct tw_column *least_chip_thickness,
+                                         const struct tw_out_column *feed,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
 
 // The least thickness of chip that an edge of this radius cuts, by common practice: 0.3 times the
 // radius (0.2 to 0.4). With edges above 0.02 mm it overstates.
@@ -4092,58 +4050,34 @@ tw_status tw_least_chip_by_friction_column(const struct tw_column *edge_radius,
                                            size_t row_status_stride_bytes,
                                            struct tw_error *detail);
 
-// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
-// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
+// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
+// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
+// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
+// edge cuts thinner chips than these say.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_roughness_transmission(struct tw_rsm wavelength,
-                                    struct tw_cut_off cut_off,
-                                    struct tw_transmission *transmission,
-                                    struct tw_error *detail);
+tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
+                                 int32_t model,
+                                 struct tw_chip_thickness *chip_thickness,
+                                 struct tw_error *detail);
 
-// tw_roughness_transmission for every row.
+// tw_least_chip_by_model for every row.
 //
-// Columns, see the first page: wavelength and cut_off are read, transmission is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
+// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
 // what is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
-                                           const struct tw_column *cut_off,
-                                           const struct tw_out_column *transmission,
-                                           int32_t *row_status,
-                                           size_t row_status_stride_bytes,
-                                           struct tw_error *detail);
-
-// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
-                                     struct tw_short_cut_off short_cut_off,
-                                     struct tw_transmission *transmission,
-                                     struct tw_error *detail);
-
-// tw_short_wave_transmission for every row.
-//
-// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
-// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
-// detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
-                                            const struct tw_column *short_cut_off,
-                                            const struct tw_out_column *transmission,
-                                            int32_t *row_status,
-                                            size_t row_status_stride_bytes,
-                                            struct tw_error *detail);
+tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
+                                        int32_t model,
+                                        const struct tw_out_column *chip_thickness,
+                                        int32_t *row_status,
+                                        size_t row_status_stride_bytes,
+                                        struct tw_error *detail);
 
 // Total height, maximum height, arithmetic mean height and root mean square height that a feed
 // and a corner radius leave when the corner arc alone makes the finish, exactly. For a tool
@@ -4275,62 +4209,6 @@ tw_status tw_arc_shape_column(const struct tw_column *feed,
                               size_t row_status_stride_bytes,
                               struct tw_error *detail);
 
-// The feed that leaves a maximum height Rz when the corner arc alone makes the finish: 2 sqrt(2
-// r Rz - Rz^2). For a tool whose minor cutting edge angle is not known; with it see
-// tw_feed_for_rz. A height that the arc cannot leave, or no plausible feed does, is refused
-// (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_for_rz_arc(struct tw_rz rz,
-                             struct tw_corner_radius corner_radius,
-                             struct tw_feed *feed,
-                             struct tw_error *detail);
-
-// tw_feed_for_rz_arc for every row.
-//
-// Columns, see the first page: rz and corner_radius are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
-                                    const struct tw_column *corner_radius,
-                                    const struct tw_out_column *feed,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
-// The feed that leaves an arithmetic mean height Ra when the corner arc alone makes the finish:
-// about sqrt(18 sqrt(3) r Ra), then exactly. For a tool whose minor cutting edge angle is not
-// known; with it see tw_feed_for_ra. A height that the arc cannot leave, or no plausible feed
-// does, is refused (TW_CONTRADICTION).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_feed_for_ra_arc(struct tw_ra ra,
-                             struct tw_corner_radius corner_radius,
-                             struct tw_feed *feed,
-                             struct tw_error *detail);
-
-// tw_feed_for_ra_arc for every row.
-//
-// Columns, see the first page: ra and corner_radius are read, feed is written. row_status may be
-// NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
-                                    const struct tw_column *corner_radius,
-                                    const struct tw_out_column *feed,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
 // What an uneven hand on the feed leaves: the expected Ra over an evaluation length, the Ra
 // below which 5, 50 and 95 of 100 such lengths lie, and the same of Rt. The feeds of the single
 // turns scatter by the normal law, feed_unevenness being their standard deviation over their
@@ -4379,6 +4257,37 @@ tw_status tw_uneven_spread_column(const struct tw_column *feed,
                                   int32_t *row_status,
                                   size_t row_status_stride_bytes,
                                   struct tw_error *detail);
+
+// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
+// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
+// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
+// the letter, no longer N7.
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
+// and grade 0.
+TW_CHECK
+tw_status tw_roughness_grade(struct tw_ra ra,
+                             struct tw_ra *largest_ra,
+                             int32_t *grade,
+                             struct tw_error *detail);
+
+// tw_roughness_grade for every row.
+//
+// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
+// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_roughness_grade_column(const struct tw_column *ra,
+                                    const struct tw_out_column *largest_ra,
+                                    int32_t *grade,
+                                    size_t grade_stride_bytes,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // Cut-off and evaluation length (five cut-offs) with which a turned surface is measured, from
 // the feed it was turned with: its feed marks are a pattern (ISO 4288:1996 table 3, from
@@ -4494,65 +4403,86 @@ tw_status tw_short_cut_off_for_column(const struct tw_column *cut_off,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
 
-// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
-// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
-// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
-// edge cuts thinner chips than these say.
+// How much of a wave the mean line of the Gaussian filter keeps (ISO 16610-21):
+// 2^(-(cut_off/wavelength)^2); the roughness profile keeps the rest. The wavelength is a mean width of
+// elements.
 //
 // detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
-                                 int32_t model,
-                                 struct tw_chip_thickness *chip_thickness,
-                                 struct tw_error *detail);
+tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
 
-// tw_least_chip_by_model for every row.
+// tw_mean_line_transmission for every row.
 //
-// Columns, see the first page: edge_radius is read, chip_thickness is written. model is one
-// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+// Columns, see the first page: wavelength, cut_off are read,
+// transmission is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
-                                        int32_t model,
-                                        const struct tw_out_column *chip_thickness,
-                                        int32_t *row_status,
-                                        size_t row_status_stride_bytes,
-                                        struct tw_error *detail);
+tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
 
-// The smoothest roughness grade that a surface of an arithmetic mean height meets, N1 to N12 as
-// 1 to 12, and the largest Ra of that grade, which belongs to it. An Ra above 50 um is refused
-// (TW_OUT_OF_RANGE). The inch partners of the grades are rounded: 63 uin is 1.6002 um and so, to
-// the letter, no longer N7.
+// How much of a wave the roughness profile keeps (Gaussian filter, ISO 16610-21, from memory):
+// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
 //
-// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
-// and grade 0.
+// detail may be NULL. After a failure the output is NaN.
 TW_CHECK
-tw_status tw_roughness_grade(struct tw_ra ra,
-                             struct tw_ra *largest_ra,
-                             int32_t *grade,
-                             struct tw_error *detail);
+tw_status tw_roughness_transmission(struct tw_rsm wavelength,
+                                    struct tw_cut_off cut_off,
+                                    struct tw_transmission *transmission,
+                                    struct tw_error *detail);
 
-// tw_roughness_grade for every row.
+// tw_roughness_transmission for every row.
 //
-// Columns, see the first page: ra is read, largest_ra is written. grade may be NULL; else one
-// int32_t a row (0 for a bad row), grade_stride_bytes apart (at least 4). row_status likewise.
+// Columns, see the first page: wavelength and cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
 // detail may be NULL.
 //
 // TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
 // tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
 // what is refused (NULL, stride, overlap): then nothing is written.
 TW_CHECK
-tw_status tw_roughness_grade_column(const struct tw_column *ra,
-                                    const struct tw_out_column *largest_ra,
-                                    int32_t *grade,
-                                    size_t grade_stride_bytes,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
+tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
+                                           const struct tw_column *cut_off,
+                                           const struct tw_out_column *transmission,
+                                           int32_t *row_status,
+                                           size_t row_status_stride_bytes,
+                                           struct tw_error *detail);
+
+// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
+                                     struct tw_short_cut_off short_cut_off,
+                                     struct tw_transmission *transmission,
+                                     struct tw_error *detail);
+
+// tw_short_wave_transmission for every row.
+//
+// Columns, see the first page: wavelength and short_cut_off are read, transmission is written.
+// row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4).
+// detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
+                                            const struct tw_column *short_cut_off,
+                                            const struct tw_out_column *transmission,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
 
 // How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 //
@@ -5413,90 +5343,6 @@ tw_status tw_taper_half_angle_column(const struct tw_column *large,
                                      size_t row_status_stride_bytes,
                                      struct tw_error *detail);
 
-// How far the tailstock is set over towards the operator for a taper 1:x between centres:
-// length_between_centres times the sine of the half angle. Work between centres only.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
-                                struct tw_length length_between_centres,
-                                struct tw_set_over *set_over,
-                                struct tw_error *detail);
-
-// tw_tailstock_set_over for every row.
-//
-// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
-// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
-// 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
-                                       const struct tw_column *length_between_centres,
-                                       const struct tw_out_column *set_over,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
-// the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
-// slide reads 90 deg less that.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_compound_angle_for(struct tw_travel infeed,
-                                struct tw_travel travel,
-                                struct tw_compound_angle *compound_angle,
-                                struct tw_error *detail);
-
-// tw_compound_angle_for for every row.
-//
-// Columns, see the first page: infeed and travel are read, compound_angle is written. row_status
-// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
-                                       const struct tw_column *travel,
-                                       const struct tw_out_column *compound_angle,
-                                       int32_t *row_status,
-                                       size_t row_status_stride_bytes,
-                                       struct tw_error *detail);
-
-// How far a travel of the compound slide moves the tool in (on the radius) and along the axis:
-// travel times the sine and the cosine of the angle to the axis.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
-                             struct tw_travel travel,
-                             struct tw_travel *infeed,
-                             struct tw_travel *shift,
-                             struct tw_error *detail);
-
-// tw_compound_motion for every row.
-//
-// Columns, see the first page: compound_angle and travel are read, infeed and shift are written,
-// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
-                                    const struct tw_column *travel,
-                                    const struct tw_out_column *infeed,
-                                    const struct tw_out_column *shift,
-                                    int32_t *row_status,
-                                    size_t row_status_stride_bytes,
-                                    struct tw_error *detail);
-
 // Half angle and included angle of a taper 1:x: atan(1/(2 x)), and twice that.
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
@@ -5692,6 +5538,63 @@ tw_status tw_taper_length_between_column(const struct tw_column *taper_ratio,
                                          size_t row_status_stride_bytes,
                                          struct tw_error *detail);
 
+// The angle of the compound slide to the axis at which a travel moves the tool in by infeed, on
+// the radius: asin(infeed/travel). A tenth wants 5.739 deg; a scale that is zero along the cross
+// slide reads 90 deg less that.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_compound_angle_for(struct tw_travel infeed,
+                                struct tw_travel travel,
+                                struct tw_compound_angle *compound_angle,
+                                struct tw_error *detail);
+
+// tw_compound_angle_for for every row.
+//
+// Columns, see the first page: infeed and travel are read, compound_angle is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
+                                       const struct tw_column *travel,
+                                       const struct tw_out_column *compound_angle,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
+// How far a travel of the compound slide moves the tool in (on the radius) and along the axis:
+// travel times the sine and the cosine of the angle to the axis.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
+                             struct tw_travel travel,
+                             struct tw_travel *infeed,
+                             struct tw_travel *shift,
+                             struct tw_error *detail);
+
+// tw_compound_motion for every row.
+//
+// Columns, see the first page: compound_angle and travel are read, infeed and shift are written,
+// each may be NULL unless all are. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
+                                    const struct tw_column *travel,
+                                    const struct tw_out_column *infeed,
+                                    const struct tw_out_column *shift,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
+
 // The travel of the compound slide, set to the half angle, over a length of a taper 1:x along
 // the axis: length / cos(half angle).
 //
@@ -5770,6 +5673,33 @@ tw_status tw_from_axis_column(const struct tw_column *compound_angle_from_cross_
                               size_t row_status_stride_bytes,
                               struct tw_error *detail);
 
+// How far the tailstock is set over towards the operator for a taper 1:x between centres:
+// length_between_centres times the sine of the half angle. Work between centres only.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
+                                struct tw_length length_between_centres,
+                                struct tw_set_over *set_over,
+                                struct tw_error *detail);
+
+// tw_tailstock_set_over for every row.
+//
+// Columns, see the first page: taper_ratio and length_between_centres are read, set_over is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least
+// 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
+                                       const struct tw_column *length_between_centres,
+                                       const struct tw_out_column *set_over,
+                                       int32_t *row_status,
+                                       size_t row_status_stride_bytes,
+                                       struct tw_error *detail);
+
 // The set-over of the tailstock in the usual form of the trade, with the tangent for the sine:
 // length_between_centres / (2 taper_ratio). Too large by 0.06 % at a half angle of 2 deg;
 // exactly: tw_tailstock_set_over. Work between centres only.
@@ -5828,6 +5758,76 @@ tw_status tw_taper_of_set_over_column(const struct tw_column *set_over,
                                       int32_t *row_status,
                                       size_t row_status_stride_bytes,
                                       struct tw_error *detail);
+
+// How far to move the tailstock, towards the tool where positive, so that a bar between centres
+// comes out straight: errors of the diameter at two places, both measured from the headstock.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_correction(struct tw_length near_at,
+                                  struct tw_diameter_error near_error,
+                                  struct tw_length far_at,
+                                  struct tw_diameter_error far_error,
+                                  struct tw_length length_between_centres,
+                                  struct tw_set_over *set_over,
+                                  struct tw_error *detail);
+
+// tw_tailstock_correction for every row.
+//
+// Columns, see the first page: near_at, near_error, far_at, far_error and length_between_centres
+// are read, set_over is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
+                                         const struct tw_column *near_error,
+                                         const struct tw_column *far_at,
+                                         const struct tw_column *far_error,
+                                         const struct tw_column *length_between_centres,
+                                         const struct tw_out_column *set_over,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The error of the diameter at a place when the tailstock stands off the axis. Between centres
+// -2 s a/L, a straight taper; in a rigid chuck with a centre the bar is bent: -s a^2 (3
+// L - a)/L^3; the chuck alone feels no tailstock: 0. set_over is positive towards the tool, at is
+// measured from the head, overhang is the length between the supports.
+//
+// support is a number of enum tw_support. A place beyond the overhang is refused
+// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_tailstock_error(struct tw_set_over set_over,
+                             struct tw_length at,
+                             struct tw_overhang overhang,
+                             int32_t support,
+                             struct tw_diameter_error *diameter_error,
+                             struct tw_error *detail);
+
+// tw_tailstock_error for every row.
+//
+// Columns, see the first page: set_over, at and overhang are read, diameter_error is written.
+// support is one number for all rows; one that is refused fails the whole call. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tailstock_error_column(const struct tw_column *set_over,
+                                    const struct tw_column *at,
+                                    const struct tw_column *overhang,
+                                    int32_t support,
+                                    const struct tw_out_column *diameter_error,
+                                    int32_t *row_status,
+                                    size_t row_status_stride_bytes,
+                                    struct tw_error *detail);
 
 // The standard tolerance of a grade at a nominal size (ISO 286-1, from memory): how wide the zone
 // is. grade is 1 for IT1 to 16 for IT16; another number is refused.
@@ -6162,6 +6162,127 @@ tw_status tw_outcome_column(const struct tw_column *smallest,
                             size_t row_status_stride_bytes,
                             struct tw_error *detail);
 
+// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
+// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
+// outside of the zone. The spread known well: from few parts the indices scatter themselves.
+// Limits that are equal or upside down are refused (TW_CONTRADICTION).
+//
+// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
+// NaN.
+TW_CHECK
+tw_status tw_capability_of(struct tw_diameter smallest,
+                           struct tw_diameter largest,
+                           struct tw_diameter mean,
+                           struct tw_standard_uncertainty standard_uncertainty,
+                           struct tw_capability *capability,
+                           struct tw_capability_index *capability_index,
+                           struct tw_error *detail);
+
+// tw_capability_of for every row.
+//
+// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
+// capability and capability_index are written, each may be NULL unless both are. row_status may
+// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_capability_of_column(const struct tw_column *smallest,
+                                  const struct tw_column *largest,
+                                  const struct tw_column *mean,
+                                  const struct tw_column *standard_uncertainty,
+                                  const struct tw_out_column *capability,
+                                  const struct tw_out_column *capability_index,
+                                  int32_t *row_status,
+                                  size_t row_status_stride_bytes,
+                                  struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
+// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
+// tw_feature. As tw_outcome else.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
+                                  struct tw_diameter largest,
+                                  struct tw_diameter mean,
+                                  struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_half_width half_width,
+                                  int32_t feature,
+                                  struct tw_probability *good,
+                                  struct tw_probability *rework,
+                                  struct tw_probability *scrap,
+                                  struct tw_error *detail);
+
+// tw_outcome_with_uniform for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
+// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
+// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
+// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
+                                         const struct tw_column *largest,
+                                         const struct tw_column *mean,
+                                         const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *half_width,
+                                         int32_t feature,
+                                         const struct tw_out_column *good,
+                                         const struct tw_out_column *rework,
+                                         const struct tw_out_column *scrap,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
+// mean and the standard uncertainty is known from few measurements only: Student's law of so many
+// degrees of freedom. feature is a number of enum tw_feature.
+//
+// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
+// unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_outcome_of_few(struct tw_diameter smallest,
+                            struct tw_diameter largest,
+                            struct tw_diameter mean,
+                            struct tw_standard_uncertainty standard_uncertainty,
+                            struct tw_degrees_of_freedom degrees_of_freedom,
+                            int32_t feature,
+                            struct tw_probability *good,
+                            struct tw_probability *rework,
+                            struct tw_probability *scrap,
+                            struct tw_error *detail);
+
+// tw_outcome_of_few for every row.
+//
+// Columns, see the first page: smallest, largest, mean, standard_uncertainty and
+// degrees_of_freedom are read; good, rework and scrap are written, each may be NULL unless all
+// are. feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
+                                   const struct tw_column *largest,
+                                   const struct tw_column *mean,
+                                   const struct tw_column *standard_uncertainty,
+                                   const struct tw_column *degrees_of_freedom,
+                                   int32_t feature,
+                                   const struct tw_out_column *good,
+                                   const struct tw_out_column *rework,
+                                   const struct tw_out_column *scrap,
+                                   int32_t *row_status,
+                                   size_t row_status_stride_bytes,
+                                   struct tw_error *detail);
+
 // The size to aim for that costs least, and what a part costs there on average by not coming out
 // good. The prices are in any currency. feature is a number of enum tw_feature.
 //
@@ -6239,6 +6360,80 @@ tw_status tw_expected_price_column(const struct tw_column *smallest,
                                    size_t row_status_stride_bytes,
                                    struct tw_error *detail);
 
+// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
+// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
+// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
+// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
+                                          struct tw_diameter largest,
+                                          struct tw_price_scrap price_scrap,
+                                          struct tw_price_rework price_rework,
+                                          struct tw_standard_uncertainty *standard_uncertainty,
+                                          struct tw_error *detail);
+
+// tw_largest_standard_uncertainty for every row.
+//
+// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
+// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smallest,
+                                                 const struct tw_column *largest,
+                                                 const struct tw_column *price_scrap,
+                                                 const struct tw_column *price_rework,
+                                                 const struct tw_out_column *standard_uncertainty,
+                                                 int32_t *row_status,
+                                                 size_t row_status_stride_bytes,
+                                                 struct tw_error *detail);
+
+// The size to aim for that costs least of all sizes in the zone, and what a part costs there on
+// average by not coming out good. The prices are in any currency. feature is a number of enum
+// tw_feature.
+//
+// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
+// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
+// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+TW_CHECK
+tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
+                              struct tw_diameter largest,
+                              struct tw_standard_uncertainty standard_uncertainty,
+                              struct tw_price_scrap price_scrap,
+                              struct tw_price_rework price_rework,
+                              int32_t feature,
+                              struct tw_diameter *aim,
+                              struct tw_price *expected_price,
+                              struct tw_error *detail);
+
+// tw_best_aim_in_zone for every row.
+//
+// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
+// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
+// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+// is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
+                                     const struct tw_column *largest,
+                                     const struct tw_column *standard_uncertainty,
+                                     const struct tw_column *price_scrap,
+                                     const struct tw_column *price_rework,
+                                     int32_t feature,
+                                     const struct tw_out_column *aim,
+                                     const struct tw_out_column *expected_price,
+                                     int32_t *row_status,
+                                     size_t row_status_stride_bytes,
+                                     struct tw_error *detail);
+
 // The coverage factor for a level of confidence: Student's t for the degrees of freedom, which need
 // not be whole (JCGM 100, G.3). For infinitely many pass the largest number of them, 1e12.
 //
@@ -6265,6 +6460,100 @@ tw_status tw_coverage_factor_for_column(const struct tw_column *degrees_of_freed
                                         int32_t *row_status,
                                         size_t row_status_stride_bytes,
                                         struct tw_error *detail);
+
+// The combined standard uncertainty of count independent contributions, each with its sensitivity
+// in it already (JCGM 100, 5.1.2), and the effective degrees of freedom (G.4.1).
+//
+// contributions points to count of them. degrees_of_freedom may be NULL: infinitely many for each;
+// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
+// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
+// outputs are NaN.
+TW_CHECK
+tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
+                                  const struct tw_degrees_of_freedom *degrees_of_freedom,
+                                  size_t count,
+                                  struct tw_standard_uncertainty *combined,
+                                  struct tw_degrees_of_freedom *effective,
+                                  struct tw_error *detail);
+
+// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
+// tw_coverage_factor_for.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
+                                  struct tw_coverage_factor coverage_factor,
+                                  struct tw_instrument_uncertainty *expanded,
+                                  struct tw_error *detail);
+
+// tw_expanded_uncertainty for every row.
+//
+// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
+// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+// least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncertainty,
+                                         const struct tw_column *coverage_factor,
+                                         const struct tw_out_column *expanded,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
+// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
+// distribution is a number of enum tw_distribution.
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
+                                     int32_t distribution,
+                                     struct tw_standard_uncertainty *standard_uncertainty,
+                                     struct tw_error *detail);
+
+// tw_standard_uncertainty_of for every row.
+//
+// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
+// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
+// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
+                                            int32_t distribution,
+                                            const struct tw_out_column *standard_uncertainty,
+                                            int32_t *row_status,
+                                            size_t row_status_stride_bytes,
+                                            struct tw_error *detail);
+
+// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
+//
+// detail may be NULL. After a failure the output is NaN.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
+                                                struct tw_standard_uncertainty *standard_uncertainty,
+                                                struct tw_error *detail);
+
+// tw_standard_uncertainty_of_resolution for every row.
+//
+// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
+// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
+// NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *resolution,
+                                                       const struct tw_out_column *standard_uncertainty,
+                                                       int32_t *row_status,
+                                                       size_t row_status_stride_bytes,
+                                                       struct tw_error *detail);
 
 // The chance that a part measured so is good, from this measurement alone (JCGM 106).
 //
@@ -6364,170 +6653,6 @@ tw_status tw_verdict_column(const struct tw_column *measured,
                             size_t row_status_stride_bytes,
                             struct tw_error *detail);
 
-// The combined standard uncertainty of count independent contributions, each with its sensitivity
-// in it already (JCGM 100, 5.1.2), and the effective degrees of freedom (G.4.1).
-//
-// contributions points to count of them. degrees_of_freedom may be NULL: infinitely many for each;
-// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
-// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
-// outputs are NaN.
-TW_CHECK
-tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
-                                  const struct tw_degrees_of_freedom *degrees_of_freedom,
-                                  size_t count,
-                                  struct tw_standard_uncertainty *combined,
-                                  struct tw_degrees_of_freedom *effective,
-                                  struct tw_error *detail);
-
-// The capability of a process with a normal spread: (largest - smallest)/(6 u), and the same with
-// the mean where it is, its distance to the nearer limit over 3 u; negative with the mean
-// outside of the zone. The spread known well: from few parts the indices scatter themselves.
-// Limits that are equal or upside down are refused (TW_CONTRADICTION).
-//
-// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
-// NaN.
-TW_CHECK
-tw_status tw_capability_of(struct tw_diameter smallest,
-                           struct tw_diameter largest,
-                           struct tw_diameter mean,
-                           struct tw_standard_uncertainty standard_uncertainty,
-                           struct tw_capability *capability,
-                           struct tw_capability_index *capability_index,
-                           struct tw_error *detail);
-
-// tw_capability_of for every row.
-//
-// Columns, see the first page: smallest, largest, mean and standard_uncertainty are read,
-// capability and capability_index are written, each may be NULL unless both are. row_status may
-// be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_capability_of_column(const struct tw_column *smallest,
-                                  const struct tw_column *largest,
-                                  const struct tw_column *mean,
-                                  const struct tw_column *standard_uncertainty,
-                                  const struct tw_out_column *capability,
-                                  const struct tw_out_column *capability_index,
-                                  int32_t *row_status,
-                                  size_t row_status_stride_bytes,
-                                  struct tw_error *detail);
-
-// The expanded uncertainty: coverage_factor times standard_uncertainty. For the factor see
-// tw_coverage_factor_for.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
-                                  struct tw_coverage_factor coverage_factor,
-                                  struct tw_instrument_uncertainty *expanded,
-                                  struct tw_error *detail);
-
-// tw_expanded_uncertainty for every row.
-//
-// Columns, see the first page: standard_uncertainty and coverage_factor are read, expanded is
-// written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
-// least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncertainty,
-                                         const struct tw_column *coverage_factor,
-                                         const struct tw_out_column *expanded,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The standard uncertainty of a distribution that has ends, from half its width: a/sqrt(3)
-// anywhere alike, a/sqrt(6) with the middle likeliest, a/sqrt(2) with the ends likeliest.
-// distribution is a number of enum tw_distribution.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
-                                     int32_t distribution,
-                                     struct tw_standard_uncertainty *standard_uncertainty,
-                                     struct tw_error *detail);
-
-// tw_standard_uncertainty_of for every row.
-//
-// Columns, see the first page: half_width is read, standard_uncertainty is written. distribution
-// is one number for all rows; one that is refused fails the whole call. row_status may be NULL;
-// else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
-                                            int32_t distribution,
-                                            const struct tw_out_column *standard_uncertainty,
-                                            int32_t *row_status,
-                                            size_t row_status_stride_bytes,
-                                            struct tw_error *detail);
-
-// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
-                                                struct tw_standard_uncertainty *standard_uncertainty,
-                                                struct tw_error *detail);
-
-// tw_standard_uncertainty_of_resolution for every row.
-//
-// Columns, see the first page: resolution is read, standard_uncertainty is written. row_status
-// may be NULL; else one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be
-// NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *resolution,
-                                                       const struct tw_out_column *standard_uncertainty,
-                                                       int32_t *row_status,
-                                                       size_t row_status_stride_bytes,
-                                                       struct tw_error *detail);
-
-// The largest standard uncertainty of a normal spread with which the cheapest aim (tw_best_aim)
-// still lies in the zone, on its limit: (largest - smallest)/sqrt(2
-// |ln(price_scrap/price_rework)|). Refused: limits that are equal or upside down
-// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
-//
-// detail may be NULL. After a failure the output is NaN.
-TW_CHECK
-tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
-                                          struct tw_diameter largest,
-                                          struct tw_price_scrap price_scrap,
-                                          struct tw_price_rework price_rework,
-                                          struct tw_standard_uncertainty *standard_uncertainty,
-                                          struct tw_error *detail);
-
-// tw_largest_standard_uncertainty for every row.
-//
-// Columns, see the first page: smallest, largest, price_scrap and price_rework are read,
-// standard_uncertainty is written. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smallest,
-                                                 const struct tw_column *largest,
-                                                 const struct tw_column *price_scrap,
-                                                 const struct tw_column *price_rework,
-                                                 const struct tw_out_column *standard_uncertainty,
-                                                 int32_t *row_status,
-                                                 size_t row_status_stride_bytes,
-                                                 struct tw_error *detail);
-
 // The sizes that prove a part good: the limits less the guard band at both ends (ISO 14253-1,
 // from memory). For the band see tw_guard_band. Refused: limits that are equal or upside down
 // (TW_CONTRADICTION), and a band that takes the whole zone (TW_IMPOSSIBLE): then no measurement
@@ -6561,131 +6686,6 @@ tw_status tw_acceptance_column(const struct tw_column *smallest,
                                int32_t *row_status,
                                size_t row_status_stride_bytes,
                                struct tw_error *detail);
-
-// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
-// mean by the sum of a normal law and of one that lies anywhere within half_width to either side
-// alike, such as the division of a dial or the drift of a batch. feature is a number of enum
-// tw_feature. As tw_outcome else.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
-                                  struct tw_diameter largest,
-                                  struct tw_diameter mean,
-                                  struct tw_standard_uncertainty standard_uncertainty,
-                                  struct tw_half_width half_width,
-                                  int32_t feature,
-                                  struct tw_probability *good,
-                                  struct tw_probability *rework,
-                                  struct tw_probability *scrap,
-                                  struct tw_error *detail);
-
-// tw_outcome_with_uniform for every row.
-//
-// Columns, see the first page: smallest, largest, mean, standard_uncertainty and half_width are
-// read, good, rework and scrap are written, each may be NULL unless all are. feature is one
-// number for all rows; one that is refused fails the whole call. row_status may be NULL; else
-// one int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
-                                         const struct tw_column *largest,
-                                         const struct tw_column *mean,
-                                         const struct tw_column *standard_uncertainty,
-                                         const struct tw_column *half_width,
-                                         int32_t feature,
-                                         const struct tw_out_column *good,
-                                         const struct tw_out_column *rework,
-                                         const struct tw_out_column *scrap,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The shares of parts that come out good, with metal left, and lost, where sizes scatter about a
-// mean and the standard uncertainty is known from few measurements only: Student's law of so many
-// degrees of freedom. feature is a number of enum tw_feature.
-//
-// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
-// unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_outcome_of_few(struct tw_diameter smallest,
-                            struct tw_diameter largest,
-                            struct tw_diameter mean,
-                            struct tw_standard_uncertainty standard_uncertainty,
-                            struct tw_degrees_of_freedom degrees_of_freedom,
-                            int32_t feature,
-                            struct tw_probability *good,
-                            struct tw_probability *rework,
-                            struct tw_probability *scrap,
-                            struct tw_error *detail);
-
-// tw_outcome_of_few for every row.
-//
-// Columns, see the first page: smallest, largest, mean, standard_uncertainty and
-// degrees_of_freedom are read; good, rework and scrap are written, each may be NULL unless all
-// are. feature is one number for all rows. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
-                                   const struct tw_column *largest,
-                                   const struct tw_column *mean,
-                                   const struct tw_column *standard_uncertainty,
-                                   const struct tw_column *degrees_of_freedom,
-                                   int32_t feature,
-                                   const struct tw_out_column *good,
-                                   const struct tw_out_column *rework,
-                                   const struct tw_out_column *scrap,
-                                   int32_t *row_status,
-                                   size_t row_status_stride_bytes,
-                                   struct tw_error *detail);
-
-// The size to aim for that costs least of all sizes in the zone, and what a part costs there on
-// average by not coming out good. The prices are in any currency. feature is a number of enum
-// tw_feature.
-//
-// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
-// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
-// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-TW_CHECK
-tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
-                              struct tw_diameter largest,
-                              struct tw_standard_uncertainty standard_uncertainty,
-                              struct tw_price_scrap price_scrap,
-                              struct tw_price_rework price_rework,
-                              int32_t feature,
-                              struct tw_diameter *aim,
-                              struct tw_price *expected_price,
-                              struct tw_error *detail);
-
-// tw_best_aim_in_zone for every row.
-//
-// Columns, see the first page: smallest, largest, standard_uncertainty, price_scrap and
-// price_rework are read; aim and expected_price are written, each may be NULL unless both are.
-// feature is one number for all rows. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
-// is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
-                                     const struct tw_column *largest,
-                                     const struct tw_column *standard_uncertainty,
-                                     const struct tw_column *price_scrap,
-                                     const struct tw_column *price_rework,
-                                     int32_t feature,
-                                     const struct tw_out_column *aim,
-                                     const struct tw_out_column *expected_price,
-                                     int32_t *row_status,
-                                     size_t row_status_stride_bytes,
-                                     struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are told by tw_question_names and tw_question_schema; { "plan": { .. } } gives an

@@ -26,21 +26,28 @@
 // What a caller must keep to stands once, on the first page of the header.
 #![allow(clippy::missing_safety_doc)]
 
+pub mod aim;
 pub mod bar;
 pub mod centre;
 pub mod chip;
 pub mod columns;
+pub mod compound_slide;
+pub mod critical_speed;
+pub mod cut_off;
 pub mod dial;
 pub mod document;
 pub mod drive;
 pub mod edge;
-pub mod finish;
+pub mod feed_for_finish;
+pub mod filter;
 pub mod force;
 pub mod grip;
 pub mod heat;
+pub mod least_chip;
 pub mod life;
 pub mod limits;
 pub mod measured;
+pub mod outcome;
 pub mod plan;
 pub mod quantity;
 mod rows;
@@ -48,21 +55,24 @@ pub mod scalar;
 pub mod shape;
 pub mod speed;
 pub mod spring;
+pub mod spring_passes;
 pub mod status;
+pub mod tailstock;
 pub mod taper;
 pub mod texture;
 pub mod tool;
 pub mod uncertainty;
-mod wide_spread;
+pub mod verdict;
 
+pub use aim::{
+    tw_best_aim, tw_best_aim_column, tw_best_aim_in_zone, tw_best_aim_in_zone_column,
+    tw_expected_price, tw_expected_price_column, tw_largest_standard_uncertainty,
+    tw_largest_standard_uncertainty_column,
+};
 pub use bar::{
-    tw_centre_force, tw_centre_force_column, tw_critical_speed_of_bar,
-    tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
-    tw_critical_speed_with_end_mass_column, tw_deflection_at, tw_deflection_at_column,
+    tw_centre_force, tw_centre_force_column, tw_deflection_at, tw_deflection_at_column,
     tw_feed_force_moment, tw_feed_force_moment_column, tw_stiffness_from_taper,
-    tw_stiffness_from_taper_column, tw_tailstock_correction, tw_tailstock_correction_column,
-    tw_tailstock_error, tw_tailstock_error_column, tw_whip, tw_whip_column, tw_worst_station,
-    tw_worst_station_column,
+    tw_stiffness_from_taper_column, tw_worst_station, tw_worst_station_column,
 };
 pub use centre::{
     tw_buckling_load, tw_buckling_load_column, tw_centre_hole, tw_centre_hole_column,
@@ -78,6 +88,19 @@ pub use chip::{
 pub use columns::{
     tw_arc_height_column, tw_column, tw_out_column, tw_spindle_speed_for_column,
     tw_theoretical_roughness_column,
+};
+pub use compound_slide::{
+    tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
+    tw_compound_motion_column, tw_from_axis, tw_from_axis_column, tw_from_cross_slide,
+    tw_from_cross_slide_column, tw_taper_slide_travel, tw_taper_slide_travel_column,
+};
+pub use critical_speed::{
+    tw_critical_speed_of_bar, tw_critical_speed_of_bar_column, tw_critical_speed_with_end_mass,
+    tw_critical_speed_with_end_mass_column, tw_whip, tw_whip_column,
+};
+pub use cut_off::{
+    tw_cut_off_by_feed, tw_cut_off_by_feed_column, tw_cut_off_by_ra, tw_cut_off_by_ra_column,
+    tw_cut_off_by_rz, tw_cut_off_by_rz_column, tw_short_cut_off_for, tw_short_cut_off_for_column,
 };
 pub use dial::{
     tw_dial_diameter, tw_dial_diameter_column, tw_dial_mark_for, tw_dial_mark_for_column,
@@ -100,14 +123,15 @@ pub use edge::{
     tw_equivalent_chip_thickness_column, tw_feed_factor, tw_feed_factor_column, tw_rake_factor,
     tw_rake_factor_column, tw_scattered, tw_scattered_column,
 };
-pub use finish::{
-    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_for_ra,
-    tw_feed_for_ra_column, tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz,
-    tw_feed_for_rz_column, tw_feed_with_least_chip, tw_feed_with_least_chip_column,
-    tw_handwheel_rate, tw_handwheel_rate_column, tw_least_chip_by_friction,
-    tw_least_chip_by_friction_column, tw_least_chip_regime, tw_least_chip_thickness,
-    tw_least_chip_thickness_column, tw_mean_line_transmission, tw_mean_line_transmission_column,
-    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
+pub use feed_for_finish::{
+    tw_feed_for_ra, tw_feed_for_ra_arc, tw_feed_for_ra_arc_column, tw_feed_for_ra_column,
+    tw_feed_for_rt, tw_feed_for_rt_column, tw_feed_for_rz, tw_feed_for_rz_arc,
+    tw_feed_for_rz_arc_column, tw_feed_for_rz_column,
+};
+pub use filter::{
+    tw_mean_line_transmission, tw_mean_line_transmission_column, tw_roughness_transmission,
+    tw_roughness_transmission_column, tw_short_wave_transmission,
+    tw_short_wave_transmission_column,
 };
 pub use force::{
     tw_cutting_forces, tw_cutting_forces_column, tw_measured_forces, tw_measured_forces_column,
@@ -123,6 +147,13 @@ pub use heat::{
     tw_diameter_at_20, tw_diameter_at_20_column, tw_diameter_growth, tw_diameter_growth_column,
     tw_length_at_20, tw_length_at_20_column, tw_length_growth, tw_length_growth_column,
     tw_mass_of_bar, tw_mass_of_bar_column, tw_temperature_rise, tw_temperature_rise_column,
+};
+pub use least_chip::{
+    tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_with_least_chip,
+    tw_feed_with_least_chip_column, tw_least_chip_by_friction, tw_least_chip_by_friction_column,
+    tw_least_chip_by_model, tw_least_chip_by_model_column, tw_least_chip_model,
+    tw_least_chip_regime, tw_least_chip_thickness, tw_least_chip_thickness_column,
+    tw_rt_with_least_chip, tw_rt_with_least_chip_column,
 };
 pub use life::{
     tw_cheapest_life, tw_cheapest_life_column, tw_fastest_life, tw_fastest_life_column,
@@ -146,6 +177,11 @@ pub use measured::{
     tw_specific_force_from_power_column, tw_specific_force_of_chip,
     tw_specific_force_of_chip_column,
 };
+pub use outcome::{
+    tw_capability_of, tw_capability_of_column, tw_feature, tw_outcome, tw_outcome_column,
+    tw_outcome_of_few, tw_outcome_of_few_column, tw_outcome_with_uniform,
+    tw_outcome_with_uniform_column,
+};
 pub use plan::{
     tw_expected, tw_plan, tw_plan_after, tw_plan_expected, tw_plan_free, tw_plan_json,
     tw_plan_open, tw_plan_open_n, tw_plan_page, tw_plan_picture, tw_plan_picture_count,
@@ -166,41 +202,40 @@ pub use shape::{
 };
 pub use speed::{
     tw_cutting_speed_of, tw_cutting_speed_of_column, tw_feed_rate_of, tw_feed_rate_of_column,
-    tw_mean_diameter, tw_mean_diameter_column, tw_removal_rate_at, tw_removal_rate_at_column,
-    tw_removal_rate_of, tw_removal_rate_of_column, tw_speed_of_step, tw_speed_of_step_column,
-    tw_step_ratio, tw_time_of_cut, tw_time_of_cut_column,
+    tw_handwheel_rate, tw_handwheel_rate_column, tw_mean_diameter, tw_mean_diameter_column,
+    tw_removal_rate_at, tw_removal_rate_at_column, tw_removal_rate_of, tw_removal_rate_of_column,
+    tw_speed_of_step, tw_speed_of_step_column, tw_step_ratio, tw_time_of_cut,
+    tw_time_of_cut_column,
 };
 pub use spring::{
     tw_diameter_error_with_sag, tw_diameter_error_with_sag_column, tw_largest_depth_for,
-    tw_largest_depth_for_column, tw_largest_feed_for, tw_largest_feed_for_column,
+    tw_largest_depth_for_column, tw_largest_feed_for, tw_largest_feed_for_column, tw_true_depth,
+    tw_true_depth_column,
+};
+pub use spring_passes::{
     tw_left_after_equal_infeeds, tw_left_after_equal_infeeds_column, tw_left_after_passes,
     tw_left_after_passes_column, tw_left_in_the_end, tw_left_in_the_end_column,
     tw_light_after_heavy, tw_light_after_heavy_column, tw_share_left, tw_share_left_column,
-    tw_spring_passes, tw_spring_passes_column, tw_true_depth, tw_true_depth_column,
+    tw_spring_passes, tw_spring_passes_column,
 };
 pub use status::{tw_error, tw_status, tw_status_text, tw_version};
+pub use tailstock::{
+    tw_tailstock_correction, tw_tailstock_correction_column, tw_tailstock_error,
+    tw_tailstock_error_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
+    tw_taper_of_set_over, tw_taper_of_set_over_column, tw_usual_set_over, tw_usual_set_over_column,
+};
 pub use taper::{
-    tw_compound_angle_for, tw_compound_angle_for_column, tw_compound_motion,
-    tw_compound_motion_column, tw_from_axis, tw_from_axis_column, tw_from_cross_slide,
-    tw_from_cross_slide_column, tw_tailstock_set_over, tw_tailstock_set_over_column,
     tw_taper_change_over, tw_taper_change_over_column, tw_taper_half_angle,
     tw_taper_half_angle_column, tw_taper_large_for, tw_taper_large_for_column,
     tw_taper_length_between, tw_taper_length_between_column, tw_taper_of_half_angle,
     tw_taper_of_half_angle_column, tw_taper_of_included_angle, tw_taper_of_included_angle_column,
-    tw_taper_of_ratio, tw_taper_of_ratio_column, tw_taper_of_set_over, tw_taper_of_set_over_column,
-    tw_taper_slide_travel, tw_taper_slide_travel_column, tw_taper_small_for,
-    tw_taper_small_for_column, tw_usual_set_over, tw_usual_set_over_column,
+    tw_taper_of_ratio, tw_taper_of_ratio_column, tw_taper_small_for, tw_taper_small_for_column,
 };
 pub use texture::{
     tw_arc_roughness, tw_arc_roughness_column, tw_arc_shape, tw_arc_shape_column,
-    tw_cut_off_by_feed, tw_cut_off_by_feed_column, tw_cut_off_by_ra, tw_cut_off_by_ra_column,
-    tw_cut_off_by_rz, tw_cut_off_by_rz_column, tw_feed_for_ra_arc, tw_feed_for_ra_arc_column,
-    tw_feed_for_rz_arc, tw_feed_for_rz_arc_column, tw_least_chip_by_model,
-    tw_least_chip_by_model_column, tw_least_chip_model, tw_least_minor_angle_for_arc,
-    tw_least_minor_angle_for_arc_column, tw_roughness_grade, tw_roughness_grade_column,
-    tw_roughness_transmission, tw_roughness_transmission_column, tw_short_cut_off_for,
-    tw_short_cut_off_for_column, tw_short_wave_transmission, tw_short_wave_transmission_column,
-    tw_theoretical_shape, tw_theoretical_shape_column, tw_uneven_spread, tw_uneven_spread_column,
+    tw_least_minor_angle_for_arc, tw_least_minor_angle_for_arc_column, tw_roughness_grade,
+    tw_roughness_grade_column, tw_theoretical_shape, tw_theoretical_shape_column, tw_uneven_spread,
+    tw_uneven_spread_column,
 };
 pub use tool::{
     tw_boring_bar_deflection, tw_boring_bar_deflection_column, tw_pip_diameter,
@@ -209,19 +244,15 @@ pub use tool::{
     tw_turned_diameter_column,
 };
 pub use uncertainty::{
-    tw_acceptance, tw_acceptance_column, tw_best_aim, tw_best_aim_column, tw_capability_of,
-    tw_capability_of_column, tw_chance_that_good, tw_chance_that_good_column,
     tw_combined_uncertainty, tw_coverage_factor_for, tw_coverage_factor_for_column,
-    tw_decision_rule, tw_distribution, tw_expanded_uncertainty, tw_expanded_uncertainty_column,
-    tw_expected_price, tw_expected_price_column, tw_feature, tw_guard_band, tw_guard_band_column,
-    tw_largest_standard_uncertainty, tw_largest_standard_uncertainty_column, tw_outcome,
-    tw_outcome_column, tw_outcome_with_uniform, tw_outcome_with_uniform_column,
+    tw_distribution, tw_expanded_uncertainty, tw_expanded_uncertainty_column,
     tw_standard_uncertainty_of, tw_standard_uncertainty_of_column,
     tw_standard_uncertainty_of_resolution, tw_standard_uncertainty_of_resolution_column,
-    tw_verdict, tw_verdict_column, tw_verdict_of,
 };
-pub use wide_spread::{
-    tw_best_aim_in_zone, tw_best_aim_in_zone_column, tw_outcome_of_few, tw_outcome_of_few_column,
+pub use verdict::{
+    tw_acceptance, tw_acceptance_column, tw_chance_that_good, tw_chance_that_good_column,
+    tw_decision_rule, tw_guard_band, tw_guard_band_column, tw_verdict, tw_verdict_column,
+    tw_verdict_of,
 };
 
 use std::panic::{AssertUnwindSafe, catch_unwind};

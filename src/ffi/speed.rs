@@ -10,7 +10,7 @@ use crate::physics::engagement::ChipSection;
 use crate::physics::{speed, speed_series};
 use crate::quantity::{
     ChipThickness, ChipWidth, CuttingSpeed, DepthOfCut, Diameter, Duration, Feed, FeedRate,
-    Quantity, RemovalRate, SpindleSpeed, WorkLength,
+    HandwheelRate, Quantity, RemovalRate, SpindleSpeed, Travel, WorkLength,
 };
 
 fn step_of(number: i32) -> Result<u8, Error> {
@@ -616,4 +616,83 @@ pub unsafe extern "C" fn tw_speed_of_step_column(
             Ok(([found.trade()], 0))
         }),
     }
+}
+
+fn handwheel_rate(
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+    travel_per_turn: tw_travel,
+) -> Result<HandwheelRate, Error> {
+    speed::handwheel_rate(
+        feed.read()?,
+        spindle_speed.read()?,
+        travel_per_turn.named("travel_per_turn")?,
+    )
+}
+
+/// How fast a hand turns the wheel of a slide for a feed: feed times spindle speed over the travel of
+/// one turn. Below about 6 turns a minute no hand is steady.
+///
+/// A travel of zero is refused (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_handwheel_rate(
+    feed: tw_feed,
+    spindle_speed: tw_spindle_speed,
+    travel_per_turn: tw_travel,
+    handwheel: *mut tw_handwheel,
+    detail: *mut tw_error,
+) -> tw_status {
+    call(
+        detail,
+        !handwheel.is_null(),
+        || {
+            let found = handwheel_rate(feed, spindle_speed, travel_per_turn)?;
+            Ok(tw_handwheel::from(found))
+        },
+        // SAFETY: outputs are NULL or may be written (contract of the header).
+        |answer| unsafe { put(handwheel, answer) },
+    )
+}
+
+/// tw_handwheel_rate for every row.
+///
+/// Columns, see the first page: feed, spindle_speed, travel_per_turn are read,
+/// handwheel is written. row_status may be NULL; else one int32_t a row, row_status_stride_bytes apart (at
+/// least 4). detail may be NULL.
+///
+/// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+/// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is what
+/// is refused (NULL, stride, overlap): then nothing is written.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_handwheel_rate_column(
+    feed: *const tw_column,
+    spindle_speed: *const tw_column,
+    travel_per_turn: *const tw_column,
+    handwheel: *const tw_out_column,
+    row_status: *mut i32,
+    row_status_stride_bytes: usize,
+    detail: *mut tw_error,
+) -> tw_status {
+    let job = Job {
+        inputs: (
+            Input::of::<Feed>("feed", feed),
+            Input::of::<SpindleSpeed>("spindle_speed", spindle_speed),
+            Input::of::<Travel>("travel_per_turn", travel_per_turn),
+        ),
+        outputs: [Output::of::<HandwheelRate>("handwheel", handwheel)],
+        regime: Numbers::NONE,
+        row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
+    };
+    job.run_checked(detail, |[feed, spindle_speed, travel_per_turn]| {
+        let found = handwheel_rate(
+            tw_feed { mm_per_rev: feed },
+            tw_spindle_speed { rpm: spindle_speed },
+            tw_travel {
+                mm: travel_per_turn,
+            },
+        )?;
+        Ok(([found.trade()], 0))
+    })
 }

@@ -4,7 +4,7 @@ use serde_json::Value;
 use turnwright::plan::{Job, Sheet, Step, StepKind};
 use turnwright::{Material, Surface};
 
-use super::along_the_edge;
+use super::force_and_power::along_the_edge;
 use crate::simulated_lathe::beam::{Held, compliances};
 use crate::simulated_lathe::trial::printed;
 
