@@ -29,11 +29,15 @@ struct Written {
 
 impl serde::Serialize for Written {
     fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
-        s.collect_str(&super::text::Exact {
+        let exact = super::text::Exact {
             kind: self.row.kind(),
             value: self.value,
             system: super::Units::Metric,
-        })
+        };
+        match exact.short(&mut [0; super::text::ROOM]) {
+            Some(short) => s.serialize_str(short),
+            None => s.collect_str(&exact),
+        }
     }
 }
 

@@ -271,6 +271,13 @@ impl fmt::Display for Exact {
 }
 
 impl Exact {
+    /// The text without the formatter's detour; none where the number is a long one.
+    #[cfg(feature = "serde")]
+    pub(super) fn short<'a>(&self, room: &'a mut [u8; ROOM]) -> Option<&'a str> {
+        let unit = self.kind.unit(self.system);
+        short_decimal(shortest(unit, self.value))?.text(unit.text(), room)
+    }
+
     fn write(&self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
         let number = shortest(self.kind.unit(self.system), self.value);
         match short_decimal(number) {
@@ -428,12 +435,22 @@ impl Decimal {
 
     /// With what stands behind it, a space between.
     fn write(self, f: &mut fmt::Formatter<'_>, behind: &str) -> fmt::Result {
+        let mut room = [0; ROOM];
+        f.write_str(self.text(behind, &mut room).ok_or(fmt::Error)?)
+    }
+
+    /// The same as text; none where there is no room for what stands behind it.
+    fn text<'a>(self, behind: &str, room: &'a mut [u8; ROOM]) -> Option<&'a str> {
+        let mut at = ROOM.checked_sub(behind.len())?;
+        room[at..].copy_from_slice(behind.as_bytes());
+        // Twenty digits of an u64, or as many places and a zero; a point, a sign and a space.
+        if at < 24 + self.places {
+            return None;
+        }
         // From the last digit to the first, the point between, at least one digit before it.
-        let mut text = [b'0'; 32];
-        let mut at = text.len();
         let mut put = |byte: u8| {
             at -= 1;
-            text[at] = byte;
+            room[at] = byte;
         };
         if !behind.is_empty() {
             put(b' ');
@@ -450,10 +467,12 @@ impl Decimal {
         if self.negative {
             put(b'-');
         }
-        f.write_str(std::str::from_utf8(&text[at..]).map_err(|_| fmt::Error)?)?;
-        f.write_str(behind)
+        std::str::from_utf8(&room[at..]).ok()
     }
 }
+
+/// Bytes of a decimal number with its unit.
+pub(super) const ROOM: usize = 64;
 
 /// Powers of ten, exact as all up to the 22nd are.
 const POWERS: [f64; 10] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];

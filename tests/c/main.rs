@@ -62,12 +62,12 @@ fn check(holds: bool, words: impl FnOnce() -> String) -> Outcome {
 /// Compares with a committed file, or writes it when `TW_BLESS=1`.
 fn snapshot(file: &str, now: &str) -> Outcome {
     let path = tools::root().join(file);
-    if std::env::var("TW_BLESS").is_ok_and(|bless| bless == "1") {
-        return std::fs::write(&path, now).map_err(Failed::from);
-    }
     let then = std::fs::read_to_string(&path).unwrap_or_default();
     if then == now {
         return Ok(());
+    }
+    if std::env::var("TW_BLESS").is_ok_and(|bless| bless == "1") {
+        return std::fs::write(&path, now).map_err(Failed::from);
     }
     let place = then
         .lines()
