@@ -2,7 +2,7 @@
 
 use super::chance::{self, Aim};
 use super::job::Job;
-use super::passes::{Metal, Passes};
+use super::passes::{First, Metal, Passes};
 use super::readout::is_readout;
 use super::sheet::SurfaceAt;
 use super::turning::{beyond, cross_reading};
@@ -288,14 +288,21 @@ pub(super) fn datum(
         Ok::<bool, Error>(guarded.contains(d) && aim.serves(d))
     };
     // A dial that is zeroed on a measured size needs no first cut to prove it, but may need one to
-    // come to main marks.
+    // come to main marks: as deep as any, for it is not measured.
     let divide = |metal: Metal| match before.measured {
         true => Metal {
-            first_cut: false,
+            first: First::None,
             ..metal
         }
         .divide()
-        .or_else(|| metal.divide()),
+        .or_else(|| {
+            let uneven = Metal {
+                first: First::Uneven,
+                first_most: metal.rough_most,
+                ..metal
+            };
+            uneven.divide()
+        }),
         false => metal.divide(),
     };
     // Marks of a dial zeroed on the bar, the nearest to the aim first.
@@ -446,7 +453,10 @@ fn neighbours(cross: &Dial, start: Diameter, exact: f64) -> Result<(Diameter, Di
 
 #[cold]
 fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
-    let cuts = if metal.first_cut { 3.0 } else { 2.0 };
+    let cuts = match metal.first {
+        First::None => 2.0,
+        First::Measured | First::Uneven => 3.0,
+    };
     let there = (start.mm() - limits.largest().mm()) / q;
     let depth = |marks: f64| DepthOfCut::computed_trade(round_size(marks * q / 2.0));
     if metal.first_least > 0 && there < (metal.first_least + 2 * metal.least) as f64 {

@@ -25,8 +25,19 @@ pub(super) struct Metal {
     pub(super) finish_most: i64,
     /// What a finishing cut should rather take.
     pub(super) finish_liked: i64,
-    /// Whether a first cut is made and measured, to set the ring by.
-    pub(super) first_cut: bool,
+    /// Which first cut there is.
+    pub(super) first: First,
+}
+
+/// The cut before the roughing cuts of equal depth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum First {
+    /// None: the dial tells measured sizes, and the roughing cuts take all.
+    None,
+    /// A light one that is measured, to set the ring by.
+    Measured,
+    /// One like the others, but as deep as it takes to come to main marks.
+    Uneven,
 }
 
 /// The readings of the cuts, in order.
@@ -105,9 +116,9 @@ impl Metal {
 
     /// No division has fewer cuts, whatever its marks.
     fn least_cuts(&self) -> i64 {
-        let first = match self.first_cut {
-            true => self.first_most.min(self.rough_most),
-            false => 0,
+        let first = match self.first {
+            First::None => 0,
+            First::Measured | First::Uneven => self.first_most.min(self.rough_most),
         };
         let least_room = self.room(self.finish_most) - first as f64;
         let roughing = least_room / self.rough_most.max(1) as f64 - 1e-9;
@@ -150,13 +161,12 @@ impl Metal {
         let most = (self.rough_most / mark) * mark;
         // A roughing cut is at least one division deeper than a finishing cut.
         let least = ((finish / mark) + 1) * mark;
-        let (first_least, first_most) = if self.first_cut {
-            (
+        let (first_least, first_most) = match self.first {
+            First::None => (0.0, 0.0),
+            First::Measured | First::Uneven => (
                 self.least.max(self.first_least) as f64,
                 self.first_most.min(self.rough_most) as f64,
-            )
-        } else {
-            (0.0, 0.0)
+            ),
         };
         let fewest = ((room - first_most) / most.max(1) as f64).ceil().max(0.0) as i64;
         for count in fewest..=fewest + 2 {
@@ -168,12 +178,20 @@ impl Metal {
                 _ => {
                     let low = ((room - first_most) / count as f64).max(least as f64);
                     let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
-                    // The deeper the roughing cuts, the lighter the first one, and the better. Of a plan
-                    // without a first cut they are all of the metal.
+                    // The deeper the roughing cuts, the lighter the first one, and the better, unless it is to
+                    // be like them. Of a plan without a first cut they are all of the metal.
                     let high = (room - first_least + 1e-9) / (count * mark) as f64;
+                    let alike = match self.first {
+                        First::Uneven => {
+                            let share = room / ((count + 1) * mark) as f64;
+                            (share - 1e-9).ceil() as i64 * mark
+                        }
+                        First::None | First::Measured => most,
+                    };
                     let deepest = most
                         .min(from + (ROUGH_DEPTHS - 1) * mark)
-                        .min(high.floor() as i64 * mark);
+                        .min(high.floor() as i64 * mark)
+                        .min(alike.max(from));
                     if deepest < from {
                         continue;
                     }
@@ -189,7 +207,7 @@ impl Metal {
     fn choice(&self, end: i64, finish: i64, mark: i64, count: i64, rough: i64) -> Option<Choice> {
         let first_end = end - count * rough;
         let first = first_end as f64 - self.start;
-        if self.first_cut {
+        if self.first != First::None {
             let most = self.first_most.min(self.rough_most) as f64;
             let least = self.least.max(self.first_least) as f64;
             let sound = first >= least - 1e-9 && first <= most + 1e-9;
@@ -212,7 +230,8 @@ impl Metal {
     }
 
     /// What is disliked about a choice: more cuts first, then a finishing depth far from the liked
-    /// one and a first cut out of proportion, then plain depth of the first cut.
+    /// one and a first cut out of proportion, then plain depth of the first cut, or how far it is from
+    /// those that it should be like.
     fn price(&self, choice: &Choice) -> Price {
         let first = choice.first.map_or(0.0, |end| end as f64 - self.start);
         let out_of_proportion = if choice.count > 0 {
@@ -224,13 +243,16 @@ impl Metal {
         (
             choice.cuts(),
             far + 2 * out_of_proportion.max(0.0).ceil() as i64,
-            first.ceil() as i64,
+            match self.first {
+                First::Uneven => (choice.rough as f64 - first).abs().ceil() as i64,
+                First::None | First::Measured => first.ceil() as i64,
+            },
         )
     }
 
     /// Less than it no choice with that finishing depth and that number of roughing cuts costs.
     fn least_price(&self, finish: i64, count: i64) -> Price {
-        let cuts = count + i64::from(self.first_cut) + 2;
+        let cuts = count + i64::from(self.first != First::None) + 2;
         (cuts, (finish - self.finish_liked).abs(), 0)
     }
 
@@ -296,7 +318,7 @@ mod tests {
             least: 5,
             finish_most: 15,
             finish_liked: 10,
-            first_cut: true,
+            first: First::Measured,
         }
     }
 

@@ -9,7 +9,7 @@ use super::common::Common;
 use super::datum::{Before, Datum, datum, readable, zone};
 use super::job::Job;
 use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
-use super::passes::{Metal, PlannedCut};
+use super::passes::{First, Metal, PlannedCut};
 use super::quickest::{Pace, paced, ways};
 use super::readout::is_readout;
 use super::sheet::{StepKind, WayCost};
@@ -165,7 +165,7 @@ impl<'a> Turning<'a> {
             .max(marks(least_depth, true)),
             finish_liked: marks(liked, true),
             first_least: marks(under_skin(job, &before), true),
-            first_cut: true,
+            first: First::Measured,
         };
         if metal.first_least > metal.rough_most {
             return Err(under_skin_too_deep(job, &before, rough_most, rough_limit));
