@@ -6,7 +6,7 @@
 use std::cell::RefCell;
 use std::fmt;
 
-use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::de::{self, Deserialize, DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 
 use super::text::plain_number;
 use super::{Quantity, unit::kind_rows};
@@ -98,21 +98,56 @@ impl<'de> Deserialize<'de> for Tree {
             }
             fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Tree, A::Error> {
                 let mut items = Vec::new();
-                while let Some(item) = seq.next_element()? {
+                while let Some(item) = seq.next_element_seed(Item(items.len()))? {
                     items.push(item);
                 }
                 Ok(Tree::List(items))
             }
             fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tree, A::Error> {
                 let mut entries = Vec::new();
-                while let Some(entry) = map.next_entry()? {
-                    entries.push(entry);
+                while let Some(name) = map.next_key::<String>()? {
+                    let value = map.next_value();
+                    let value = value.map_err(|fault| within(&name, &fault))?;
+                    entries.push((name, value));
                 }
                 Ok(Tree::Group(entries))
             }
         }
         d.deserialize_any(Grow)
     }
+}
+
+/// The item of a list with this number, from 0. What is wrong between the items is not its fault.
+struct Item(usize);
+
+impl<'de> DeserializeSeed<'de> for Item {
+    type Value = Tree;
+    fn deserialize<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+        Tree::deserialize(d).map_err(|fault| within(&format!("[{}]", self.0), &fault))
+    }
+}
+
+/// Before the path of a fault in the text itself, on its way up.
+const IN: &str = "in ";
+
+/// The fault, and in which field or item it lies: a path that grows on the way up.
+#[cold]
+fn within<E: de::Error>(place: &str, fault: &E) -> E {
+    let words = fault.to_string();
+    match words.strip_prefix(IN) {
+        Some(deeper) if deeper.starts_with('[') => E::custom(format!("{IN}{place}{deeper}")),
+        Some(deeper) => E::custom(format!("{IN}{place}.{deeper}")),
+        None => E::custom(format!("{IN}{place}: {words}")),
+    }
+}
+
+/// The path of a fault in the text itself, empty at the top, and the words for it.
+#[cfg(feature = "json")]
+pub(crate) fn fault(words: &str) -> (&str, &str) {
+    words
+        .strip_prefix(IN)
+        .and_then(|words| words.rsplit_once(": "))
+        .unwrap_or(("", words))
 }
 
 /// Implements `Deserialize` for items that are read from a tree: the same door as a document's.

@@ -234,6 +234,10 @@ static void documents(void)
     CHECK(tw_answer_n(NULL, 3, &answer, &error) == TW_NULL_POINTER);
     CHECK(tw_answer_n(good, (size_t)-1, &answer, &error) == TW_MISUSE);
     CHECK(tw_answer("", &answer, &error) == TW_UNREADABLE);
+    /* Where the text is no JSON is told first, so that it is not what is cut. */
+    CHECK(tw_answer("{\"finish\":{\"feed\":\"0.2 mm/rev\n\"}}", &answer, &error) == TW_UNREADABLE);
+    CHECK(error.given_length >= sizeof error.given && strcmp(error.field, "feed") == 0);
+    CHECK(strncmp(error.given, "line 2 column 0: ", 17) == 0);
     CHECK(tw_answer("{\"finish\":{\"feed\":0.2}}", &answer, &error) == TW_MISSING_UNIT);
     CHECK(strcmp(error.field, "feed") == 0);
     CHECK(tw_answer("{\"nothing\":{}}", &answer, &error) == TW_UNKNOWN_NAME);
