@@ -5,6 +5,7 @@
 
 use std::cell::RefCell;
 use std::fmt;
+use std::ops::RangeInclusive;
 
 use serde::de::{self, Deserialize, DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 
@@ -298,19 +299,40 @@ impl<'a> Fields<'a> {
 
     /// A whole number, if the field is there.
     pub(crate) fn count(&self, name: &'static str) -> Result<Option<u32>, Error> {
-        self.value(name, |tree, path| match tree {
-            Tree::Number(number)
-                if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(number) =>
-            {
-                Ok(*number as u32)
-            }
-            other => Err(Error::new(
-                ErrorKind::Unreadable,
+        self.count_in(name, 0..=u32::MAX, "write a number of that range")
+    }
+
+    /// A whole number of a range, if the field is there; `remedy` is for one outside of it.
+    pub(crate) fn count_in(
+        &self,
+        name: &'static str,
+        range: RangeInclusive<u32>,
+        remedy: &str,
+    ) -> Result<Option<u32>, Error> {
+        let (least, largest) = (*range.start(), *range.end());
+        self.value(name, |tree, path| {
+            let (kind, remedy) = match tree {
+                Tree::Number(number) if number.fract() != 0.0 => {
+                    (ErrorKind::Unreadable, "write a whole number")
+                }
+                Tree::Number(number)
+                    if (f64::from(least)..=f64::from(largest)).contains(number) =>
+                {
+                    return Ok(*number as u32);
+                }
+                Tree::Number(_) => (ErrorKind::OutOfRange, remedy),
+                _ => (
+                    ErrorKind::Unreadable,
+                    "write the number without quotes and without a unit",
+                ),
+            };
+            Err(Error::new(
+                kind,
                 path,
-                other.shown(),
-                "a whole number, zero or more",
-                "write the number without quotes and without a unit",
-            )),
+                tree.shown(),
+                format!("a whole number from {least} to {largest}"),
+                remedy,
+            ))
         })
     }
 
