@@ -17,7 +17,7 @@ use turnwright::physics::bar::{self, Bar, Springs, Support};
 use turnwright::physics::facing::{self, FacingPace};
 use turnwright::physics::finish::{self, ToolOutline};
 use turnwright::physics::force::{ForceLaw, cutting_forces};
-use turnwright::physics::{drive, speed};
+use turnwright::physics::{drive, heat, speed};
 use turnwright::{
     CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Dial, DialReads, Diameter,
     DivisionsPerTurn, Error, Feed, ForceExponent, NormalRatio, Quantity, SpecificCuttingForce,
@@ -116,6 +116,7 @@ fn answers(ask: &str, of: &[&str]) -> Option<Result<Vec<Figure>, Error>> {
             deflection([e, d, l, chuck, tilt, centre, force, at], support)
         }
         ("limits_of_class", [nominal, class]) => limits(nominal, class),
+        ("diameter_at_20", [measured, expansion, rise]) => at_20(measured, expansion, rise),
         ("dial_mark", [reads, division, per_turn, zero_at, target]) => {
             let reads = match *reads {
                 "radius" => DialReads::Radius,
@@ -198,6 +199,13 @@ fn limits(nominal: &str, class: &str) -> Result<Vec<Figure>, Error> {
         named("smallest", limits.smallest()),
         named("largest", limits.largest()),
     ])
+}
+
+fn at_20(measured: &str, expansion: &str, rise: &str) -> Result<Vec<Figure>, Error> {
+    let (measured, expansion, rise) = (measured.parse()?, expansion.parse()?, rise.parse()?);
+    Ok(vec![figure(heat::diameter_at_20(
+        measured, expansion, rise,
+    ))])
 }
 
 fn dial_mark(

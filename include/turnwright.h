@@ -6812,7 +6812,8 @@ tw_status tw_plan_picture(const struct tw_plan *plan,
 TW_CHECK tw_status tw_plan_page(const struct tw_plan *plan, char **html, struct tw_error *detail);
 
 // What follows when these sizes, one or several along the bar, were measured at a step: a cut, a
-// measuring stop or the inspection, index from 0. The plan itself stays as it is.
+// measuring stop or the inspection, index from 0. The plan itself stays as it is. No size at all,
+// count 0, is refused (TW_MISSING_FIELD), wherever measured points.
 //
 // Hand the sizes in before anything is done that the stop says of ring or marks: the next plan takes
 // its place, and reckons with the slide one turn out and the ring as it was.

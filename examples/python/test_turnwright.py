@@ -6,6 +6,7 @@ without numpy, also where it is installed. No expected value is typed here but t
 
 import ast
 import ctypes
+import enum
 import fractions
 import gc
 import io
@@ -64,8 +65,15 @@ class Tables(unittest.TestCase):
             self.assertEqual(min(one.units.values()), next(iter(one.units.values())), one.name)
 
     def test_enumerations_are_those_of_the_header(self) -> None:
-        for name, ours in (("status", tw.Status), ("support", tw.Support), ("regime", tw.Regime)):
-            found = re.findall(rf"^    TW_(?:{name.upper()}_)?([A-Z_0-9]+) = ([0-9]+),", header(name), re.M)
+        enums: typing.Sequence[typing.Tuple[str, str, typing.Type[enum.IntEnum]]] = [
+            ("status", "", tw.Status),
+            ("support", "SUPPORT_", tw.Support),
+            ("regime", "REGIME_", tw.Regime),
+            ("step_kind", "STEP_", tw.StepKind),
+            ("slide", "SLIDE_", tw.Slide),
+        ]
+        for name, prefix, ours in enums:
+            found = re.findall(rf"^    TW_{prefix}([A-Z_0-9]+) = ([0-9]+),", header(name), re.M)
             self.assertEqual({n: int(v) for n, v in found}, {e.name: e.value for e in ours})
 
     def test_parameters_are_those_of_the_header(self) -> None:
@@ -92,7 +100,13 @@ class Tables(unittest.TestCase):
     @unittest.skipUnless(sys.maxsize > 2**32, "the snapshot is of a 64-bit machine")
     def test_layouts_are_those_of_the_library(self) -> None:
         snapshot = (ROOT / "tests/c/layout-64.txt").read_text(encoding="utf-8").splitlines()
-        ours = {"tw_error": tw._Detail, "tw_column": tw._Input, "tw_out_column": tw._Input}
+        ours: typing.Dict[str, typing.Type[ctypes.Structure]] = {
+            "tw_error": tw._Detail,
+            "tw_column": tw._Input,
+            "tw_out_column": tw._Input,
+            "tw_step": tw._Step,
+            "tw_expected": tw._Expected,
+        }
         for name, struct in ours.items():
             lines = [line for line in snapshot if line.split()[1] == name]
             made = [f"sizeof {name} {ctypes.sizeof(struct)}"]
@@ -136,6 +150,9 @@ class Asked:
         "centre": [("kN/mm", 5, 50)],
         "passive_force": [("N", 5, 500), ("lbf", 1, 100)],
         "at": [("mm", 1, 200), ("in", 0.1, 8)],
+        "measured": [("mm", 1, 300), ("in", 0.1, 12)],
+        "expansion": [("um/(m K)", 5, 30), ("1/F", 3e-6, 1.5e-5)],
+        "rise": [("K", -5, 40), ("F", -9, 70)],
     }
 
     CALLS: typing.Sequence[typing.Tuple[str, typing.Sequence[str], typing.Sequence[str]]] = [
@@ -177,6 +194,7 @@ class Asked:
             ["mm", "in", "um"],
         ),
         ("limits_of_class", ["nominal", "class_name"], ["mm", "in"]),
+        ("diameter_at_20", ["measured", "expansion", "rise"], ["mm", "in"]),
     ]
 
     def __init__(self, call: str, rows: int, seed: int) -> None:
@@ -572,6 +590,237 @@ class Documents(unittest.TestCase):
         self.assertTrue(caught.exception.field.endswith("…"))
 
 
+class Plans(unittest.TestCase):
+    """The open plan against the document door, which writes the same sheet another way."""
+
+    QUESTION = json.loads((ROOT / "examples/c/job.json").read_text(encoding="utf-8"))
+    #: An invented part of the same bar, turned from both its ends.
+    BOTH_ENDS = {
+        "surfaces": [
+            {"diameter": "24 mm", "class": "h9", "length": "40 mm"},
+            {"diameter": "32 mm", "class": "h11", "length": "30 mm"},
+        ],
+        "other_end": [{"diameter": "20 mm", "class": "h11", "length": "20 mm"}],
+        "overall_length": "92 mm",
+    }
+
+    def stop(self, plan: tw.Plan) -> typing.Tuple[int, tw.Step]:
+        return next((at, step) for at, step in enumerate(plan) if step.kind == tw.StepKind.MEASURE)
+
+    def assert_same(self, ours: tw.Step, theirs: Question) -> None:
+        self.assertEqual(tw.StepKind(ours.kind).name.lower(), theirs["kind"])
+        self.assertEqual((ours.text, ours.because), (theirs["text"], theirs.get("because")))
+        quantities: typing.Sequence[typing.Tuple[str, typing.Type[tw.Quantity]]] = [
+            ("diameter", tw.Diameter),
+            ("z", tw.Position),
+            ("spindle_speed", tw.SpindleSpeed),
+            ("feed", tw.Feed),
+            ("depth_of_cut", tw.DepthOfCut),
+            ("time", tw.Time),
+        ]
+        for name, quantity in quantities:
+            told = theirs.get(name)
+            self.assertEqual(getattr(ours, name), None if told is None else quantity.read(told), name)
+        self.assertEqual(ours.done, theirs.get("done", False))
+        surface, reading = theirs.get("surface"), theirs.get("reading")
+        where = "other_end" if ours.other_end else "surfaces"
+        self.assertEqual(surface, None if ours.surface is None else f"{where}[{ours.surface}]")
+        if ours.reading is None:
+            self.assertIsNone(reading)
+        else:
+            assert reading is not None
+            slides = {"cross_slide": "CROSS", "carriage": "CARRIAGE", "compound": "COMPOUND"}
+            self.assertEqual(tw.Slide(ours.reading.slide).name, slides[reading["slide"]])
+            self.assertEqual(ours.reading.divisions, reading["divisions"])
+            self.assertEqual(ours.reading.turns, reading["turns"])
+            self.assertEqual(ours.reading.mark, reading["mark"])
+            self.assertEqual(ours.reading.shows, tw.Engraved.read(reading["shows"]))
+            self.assertEqual(ours.reading.tenths, theirs.get("tenths", 0))
+
+    def test_steps_and_figures_are_those_of_the_document(self) -> None:
+        both_ends = dict(self.QUESTION["plan"], part=self.BOTH_ENDS)
+        for question, surfaces in ((self.QUESTION, 1), ({"plan": both_ends}, 3)):
+            sheet = tw.answer(question)["plan"]
+            with tw.Plan(question) as plan:
+                self.assertEqual(len(plan), len(sheet["steps"]))
+                for step, theirs in zip(plan, sheet["steps"]):
+                    self.assert_same(step, theirs)
+                self.assertTrue(any(step.reading for step in plan))
+                self.assertEqual(any(step.other_end for step in plan), surfaces > 1)
+                self.assertEqual(plan.expected().surfaces, surfaces)
+        sheet = tw.answer(self.QUESTION)["plan"]
+        with tw.Plan(self.QUESTION) as plan:
+            expected, told = plan.expected(), sheet["expected"]
+            self.assertEqual(expected.diameter, tw.Diameter.read(told["diameter"]))
+            smallest, largest = told["limits"]
+            self.assertEqual(expected.smallest, tw.Diameter.read(smallest))
+            self.assertEqual(expected.largest, tw.Diameter.read(largest))
+            self.assertEqual(expected.uncertainty, tw.SizeUncertainty.read(told["uncertainty"]))
+            self.assertEqual(expected.time, tw.Time.read(told["time"]))
+            chances = (expected.good.value, expected.rework.value, expected.scrap.value)
+            self.assertEqual(chances, (told["good"], told["rework"], told["scrap"]))
+
+    def test_writings_are_those_of_the_document_and_open_again(self) -> None:
+        asked = dict(self.QUESTION["plan"], **{"with": ["picture", "page"]})
+        sheet = tw.answer({"plan": asked})["plan"]
+        with tw.Plan(json.dumps(self.QUESTION)) as plan:
+            self.assertEqual(json.loads(plan.json()), tw.answer(self.QUESTION))
+            self.assertEqual(plan.page(), sheet["page"])
+            self.assertEqual(plan.pictures(), sheet["pictures"])
+            # A line of the sheet is at most 100 columns, so that a step may be broken over several.
+            flat = " ".join(plan.text().split())
+            for step in plan:
+                self.assertIn(" ".join(step.text.split()), flat)
+            self.assertLess(len(plan.short_text()), len(plan.text()))
+            with tw.Plan(plan.json()) as again:
+                self.assertEqual(again.text(), plan.text())
+
+    def test_a_measurement_gives_what_the_document_gives_in_metric_and_in_inch(self) -> None:
+        with tw.Plan(self.QUESTION) as plan:
+            at, step = self.stop(plan)
+            before, sheet = plan.text(), json.loads(plan.json())["plan"]
+            size = tw.Diameter(round(step.diameter.value + 0.02, 3), "mm")
+            inch = f"{size.value / 25.4!r} in"  # 1 in is 25.4 mm by definition
+            several: typing.List[typing.Union[tw.Diameter, str]] = [size, inch]
+            for measured in (size, str(size), inch, [size], several):
+                told = [measured] if isinstance(measured, (str, tw.Diameter)) else measured
+                question = {"plan": sheet, "step": at, "measured": [str(one) for one in told]}
+                theirs = tw.answer({"after_measurement": question})["after_measurement"]
+                next_sheet = theirs.pop("plan")
+                after = plan.after(at, measured)
+                self.assertEqual(after.answer, theirs)
+                assert after.plan
+                with after.plan as follows:
+                    self.assertEqual(json.loads(follows.json())["plan"], next_sheet)
+                    self.assertEqual(follows.step(at).kind, tw.StepKind.ADJUST)
+                    self.assertTrue(follows.step(0).done)
+            self.assertEqual(plan.text(), before)
+
+    def test_where_no_plan_follows_the_answer_says_why(self) -> None:
+        with tw.Plan(self.QUESTION) as plan:
+            at, _ = self.stop(plan)
+            after = plan.after(at, "20 mm")
+            self.assertIsNone(after.plan)
+            self.assertTrue(after.answer["lost"] and after.answer["why_no_plan"])
+
+    def test_bad_text_and_bad_fields_are_refused_by_their_names(self) -> None:
+        number = {"plan": {"tool": {"corner_radius": 0.4}}}
+        cases: typing.Sequence[typing.Tuple[typing.Any, tw.Status, str]] = [
+            ("{", tw.Status.UNREADABLE, ""),
+            ("", tw.Status.UNREADABLE, ""),
+            ('{"plan": {"tool": {"corner_radius": 0.4 mm}}}', tw.Status.UNREADABLE, "tool"),
+            ('{"plan": {"tool": {"corner_radius": 1e999}}}', tw.Status.UNREADABLE, "tool.corner_radius"),
+            ("{}\0", tw.Status.NUL_IN_TEXT, "text"),
+            ("\ud800", tw.Status.BAD_UTF8, "question"),
+            ({"plan": {}}, tw.Status.MISSING_FIELD, "lathe"),
+            ({"materials": {}}, tw.Status.UNKNOWN_NAME, "materials"),
+            ({"plan": math.nan}, tw.Status.UNREADABLE, ""),
+            ({1, 2}, tw.Status.UNREADABLE, ""),
+            (7, tw.Status.UNREADABLE, ""),
+        ]
+        for given, status, field in cases:
+            with self.subTest(given=given), self.assertRaises(tw.TurnwrightError) as caught:
+                tw.Plan(given)
+            error = caught.exception
+            self.assertEqual((error.status, error.field), (status, field), str(error))
+            self.assertTrue(error.given and error.expected and error.remedy)
+        self.assertRaises(tw.TurnwrightError, tw.Plan, number)
+        with self.assertRaises(tw.TurnwrightError) as caught:
+            tw.Plan("\n" * 1000 + '{"plan": {"tool": {"corner_radius": "0.4 mm" "0.8 mm"')
+        # The place of the quote that no comma stands before; the rest may be cut.
+        self.assertTrue(caught.exception.given.startswith("line 1001 column 46: "))
+
+    def test_bad_sizes_and_steps_are_refused_by_their_names(self) -> None:
+        with tw.Plan(self.QUESTION) as plan:
+            at, step = self.stop(plan)
+            size = step.diameter
+            sizes: typing.Sequence[typing.Tuple[typing.Any, tw.Status, str]] = [
+                ([], tw.Status.MISSING_FIELD, "measured"),
+                ("-3 mm", tw.Status.OUT_OF_RANGE, "measured"),
+                (33.6, tw.Status.UNREADABLE, "measured"),
+                (None, tw.Status.UNREADABLE, "measured"),
+                ([33.6], tw.Status.MISSING_UNIT, "measured[0]"),
+                (tw.Length(33.6, "mm"), tw.Status.UNREADABLE, "measured"),
+                ([size, "33.6 rpm"], tw.Status.WRONG_UNIT, "measured[1]"),
+                ([size, tw.Diameter(math.nan, "mm")], tw.Status.NOT_FINITE, "measured[1]"),
+                ([size, "0 in"], tw.Status.OUT_OF_RANGE, "measured[1]"),
+            ]
+            for given, status, field in sizes:
+                with self.subTest(given=given), self.assertRaises(tw.TurnwrightError) as caught:
+                    plan.after(at, given)
+                self.assertEqual((caught.exception.status, caught.exception.field), (status, field))
+                self.assertIsNone(caught.exception.row)
+            steps: typing.Sequence[typing.Any] = [-1, len(plan), 2**64, "1", True, 1.0, None]
+            for index in steps:
+                with self.subTest(index=index), self.assertRaises(tw.TurnwrightError) as caught:
+                    plan.step(index)
+                self.assertEqual(caught.exception.field, "index")
+                self.assertNotIn("tw_", str(caught.exception))
+                with self.subTest(index=index), self.assertRaises(tw.TurnwrightError) as caught:
+                    plan.after(index, size)
+                self.assertEqual(caught.exception.field, "step")
+
+    def test_a_closed_plan_is_refused_by_every_call(self) -> None:
+        plan = tw.Plan(self.QUESTION)
+        first = plan.step(0)
+        self.assertIn(f"{len(plan)} steps", repr(plan))
+        with plan as same:
+            self.assertIs(same, plan)
+            self.assertFalse(plan.closed)
+        self.assertTrue(plan.closed)
+        plan.close()
+        calls: typing.Sequence[typing.Callable[[], object]] = [
+            lambda: len(plan), lambda: plan.step(0), lambda: list(plan), plan.expected, plan.text,
+            plan.short_text, plan.json, plan.page, plan.pictures, lambda: plan.after(6, "33.6 mm"),
+            plan.__enter__,
+        ]  # fmt: skip
+        for call in calls:
+            with self.assertRaises(tw.TurnwrightError) as caught:
+                call()
+            self.assertEqual((caught.exception.status, caught.exception.field), (tw.Status.MISUSE, "plan"))
+        self.assertIn("closed", repr(plan))
+        # What was read is a copy.
+        self.assertEqual(first.kind, tw.StepKind.CLAMP)
+        self.assertIn("Grip", first.text)
+
+    def test_a_plan_that_nobody_holds_closes_itself(self) -> None:
+        plan = tw.Plan(self.QUESTION)
+        free = plan._free
+        self.assertTrue(free.alive)
+        del plan
+        gc.collect()
+        self.assertFalse(free.alive)
+        with self.assertRaises(ZeroDivisionError), tw.Plan(self.QUESTION) as plan:
+            1 / 0
+        self.assertTrue(plan.closed)
+
+    def test_threads_may_share_a_plan_and_close_it_under_one_another(self) -> None:
+        plan = tw.Plan(self.QUESTION)
+        wanted, seen = plan.text(), []
+        started = threading.Barrier(5)
+
+        def read() -> None:
+            started.wait()
+            try:
+                for _ in range(200):
+                    seen.append(plan.text() == wanted)
+            except tw.TurnwrightError as error:
+                seen.append(error.status == tw.Status.MISUSE)
+
+        threads = [threading.Thread(target=read) for _ in range(4)]
+        for thread in threads:
+            thread.start()
+        started.wait()
+        plan.close()
+        for thread in threads:
+            thread.join()
+        self.assertTrue(all(seen) and len(seen) >= 4)
+
+    def test_a_number_that_this_module_does_not_know_stays_a_number(self) -> None:
+        self.assertEqual(repr(tw._member(tw.StepKind, 999)), "999")
+        self.assertIs(tw._member(tw.StepKind, 9), tw.StepKind.MEASURE)
+
+
 class TheLibrary(unittest.TestCase):
     def test_it_is_found_as_the_first_lines_say(self) -> None:
         beside = "import turnwright as tw; print(tw._path())"
@@ -609,6 +858,15 @@ class Examples(unittest.TestCase):
         self.assertIn(f"28 m/min on 34 mm: {speed!r} rpm\n", out)
         self.assertIn("\n1. Grip ", out)
         self.assertIn('Refused: lathe.feeds[0]: "0.05 m"', out)
+        question = json.loads((ROOT / "examples/c/job.json").read_text(encoding="utf-8"))
+        sheet = tw.answer(question)["plan"]
+        stop = [step["kind"] for step in sheet["steps"]].index("measure")
+        measured = tw.Diameter.read(sheet["steps"][stop]["diameter"]).value + 0.02
+        asked = {"plan": sheet, "step": stop, "measured": f"{round(measured, 3)} mm"}
+        then = tw.answer({"after_measurement": asked})["after_measurement"]["plan"]
+        self.assertIn(f"\n{stop + 1}. {then['steps'][stop]['text']}\n", out)
+        left = sum(not step.get("done", False) for step in then["steps"])
+        self.assertIn(f"\n{left} steps are left.\n", out)
 
     @unittest.skipUnless(NUMPY, "pandas stands on numpy")
     def test_frame_of_jobs(self) -> None:

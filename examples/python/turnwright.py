@@ -14,6 +14,9 @@ program that carries the library with it says so by `use(path)`.
     tw.answer({"limits": {"nominal": "30 mm", "class": "h7"}})["limits"]["smallest"]
     rows = tw.spindle_speed_column(tw.Column([28.0, 30.0], "m/min"), tw.Column(diameters, "in"))
     rows["spindle_speed"], rows.status, rows.explain(1)
+    with tw.Plan({"plan": job}) as plan:                     # an operation sheet, step by step
+        print(plan.step(0).text, plan.expected().good)
+        follows = plan.after(6, "33.61 mm").plan             # once a size is measured at step 6
 
 A quantity is one of the small classes below, or text with its unit; a bare number is refused. What is
 wrong is raised as TurnwrightError, which says field, given, expected and remedy. In a column call a bad
@@ -39,6 +42,8 @@ import os
 import pathlib
 import re
 import sys
+import threading
+import weakref
 from array import array
 from dataclasses import dataclass
 from typing import Any, ClassVar, Dict, Iterator, List, Mapping, NamedTuple, Optional, Protocol
@@ -129,6 +134,8 @@ _STIFFNESS = {"kN/mm": 1200, "N/um": 1201, "N/mm": 1202, "lbf/in": 1203}
 _ROTATIONAL_STIFFNESS = {"kN m/rad": 1300, "N m/rad": 1301, "lbf in/rad": 1302}
 _TIME = {"s": 1700, "min": 1701, "h": 1702}
 _ANGLE = {"deg": 1800, "rad": 1801}
+_EXPANSION = {"um/(m K)": 1500, "1/K": 1501, "1/F": 1502}
+_RISE = {"K": 2200, "F": 2201}
 _PLAIN = {"": 2100}
 
 _NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
@@ -201,7 +208,8 @@ class Quantity:
         if unit.startswith(","):
             remedy = "write the decimal point as a point"
             raise _misread(cls, Status.UNREADABLE, repr(given), remedy, field)
-        if unit[:1] and unit[0] in "./0123456789+-":
+        # A unit itself may begin with a figure: 1/K.
+        if unit not in cls.units and unit[:1] and unit[0] in "./0123456789+-":
             remedy = "write a decimal number, or of a length a fraction such as 1 1/2 in"
             raise _misread(cls, Status.UNREADABLE, repr(given), remedy, field)
         if not unit and "" not in cls.units:
@@ -387,6 +395,42 @@ class NormalRatio(Quantity):
     """Force normal to the edge over main force."""
 
     name, number, units = "normal_ratio", 46, _PLAIN
+
+
+class ThermalExpansion(Quantity):
+    """Coefficient of the length."""
+
+    name, number, units = "expansion", 20, _EXPANSION
+
+
+class Engraved(Quantity):
+    """What a dial shows at a mark."""
+
+    name, number, units = "shows", 34, _LENGTH
+
+
+class Position(Quantity):
+    """Along the axis: 0 on the finished face, negative towards the chuck."""
+
+    name, number, units = "z", 35, _LENGTH
+
+
+class SizeUncertainty(Quantity):
+    """Expanded, of a size."""
+
+    name, number, units = "instrument_uncertainty", 39, _LENGTH
+
+
+class TemperatureRise(Quantity):
+    """Above 20 degC, or above what it was."""
+
+    name, number, units = "rise", 49, _RISE
+
+
+class Probability(Quantity):
+    """From 0 to 1."""
+
+    name, number, units = "probability", 89, _PLAIN
 
 
 class Support(enum.IntEnum):
@@ -1140,6 +1184,37 @@ def limits_of_class_column(
     return Rows(_LIMITS_OF_CLASS, {"nominal": nominal, "class_name": class_name}, unit)
 
 
+_DIAMETER_AT_20 = _Call(
+    "tw_diameter_at_20_column",
+    (
+        ("measured", Diameter),
+        ("expansion", ThermalExpansion),
+        ("rise", TemperatureRise),
+        ("diameter", _Out(Diameter)),
+    ),
+)
+
+
+def diameter_at_20(
+    measured: Union[Diameter, str],
+    expansion: Union[ThermalExpansion, str],
+    rise: Union[TemperatureRise, str],
+    *,
+    unit: Optional[str] = None,
+) -> Diameter:
+    """What a diameter measured warm, by so much above 20 degC, will be at 20 degC."""
+    given = {"measured": measured, "expansion": expansion, "rise": rise}
+    return _first(_alone(_DIAMETER_AT_20, given, unit), Diameter, "diameter", unit)
+
+
+def diameter_at_20_column(
+    measured: Given, expansion: Given, rise: Given, *, unit: Optional[str] = None
+) -> Rows:
+    """`diameter_at_20` for every row: `diameter`."""
+    given = {"measured": measured, "expansion": expansion, "rise": rise}
+    return Rows(_DIAMETER_AT_20, given, unit)
+
+
 _CALLS = (
     _SPINDLE_SPEED_FOR,
     _ROUGHNESS_OF,
@@ -1149,10 +1224,21 @@ _CALLS = (
     _FACING_TIME,
     _DEFLECTION_AT,
     _LIMITS_OF_CLASS,
+    _DIAMETER_AT_20,
 )
 
 
 # ----------------------------------------------------------------------------------------- documents
+
+
+def _json(question: Mapping[str, Any]) -> str:
+    try:
+        return json.dumps(question, allow_nan=False, ensure_ascii=False)
+    except (TypeError, ValueError) as trouble:
+        remedy = "use dicts, lists, text, finite numbers, True, False and None"
+        raise TurnwrightError(
+            Status.UNREADABLE, "", str(trouble), "a question that JSON can hold", remedy
+        ) from None
 
 
 def answer(question: Mapping[str, Any]) -> Dict[str, Any]:
@@ -1160,31 +1246,416 @@ def answer(question: Mapping[str, Any]) -> Dict[str, Any]:
 
     The questions and their fields are described with the Rust library, in its module `document`.
     """
-    try:
-        text = json.dumps(question, allow_nan=False, ensure_ascii=False)
-    except (TypeError, ValueError) as trouble:
-        remedy = "use dicts, lists, text, finite numbers, True, False and None"
-        raise TurnwrightError(
-            Status.UNREADABLE, "", str(trouble), "a question that JSON can hold", remedy
-        ) from None
-    encoded = _utf8("question", text)
-    library, detail, reply = _library(), _detail(), ctypes.c_void_p()
-    status = int(
-        library.tw_answer_n(encoded, len(encoded), ctypes.byref(reply), ctypes.byref(detail))
-    )
-    if status != Status.OK:
-        raise detail.error(status)
-    try:
-        found: Dict[str, Any] = json.loads(ctypes.string_at(reply.value or 0))
-    finally:
-        library.tw_text_free(reply)
+    library, encoded = _library(), _utf8("question", _json(question))
+    found: Dict[str, Any] = json.loads(_handed(library, library.tw_answer_n, encoded, len(encoded)))
     return found
 
 
+def _handed(library: Any, call: Any, *arguments: Any) -> str:
+    """The text that a call hands over, given back to it."""
+    detail, text = _detail(), ctypes.c_void_p()
+    status = int(call(*arguments, ctypes.byref(text), ctypes.byref(detail)))
+    if status != Status.OK:
+        raise detail.error(status)
+    try:
+        return ctypes.string_at(text.value or 0).decode("utf-8")
+    finally:
+        library.tw_text_free(text)
+
+
 def plan(job: Mapping[str, Any]) -> Dict[str, Any]:
-    """The operation sheet of a job: the fields of the question `plan`."""
+    """The operation sheet of a job as a dict: the fields of the answer to the question `plan`.
+
+    `Plan` holds one open, with typed steps.
+    """
     sheet: Dict[str, Any] = answer({"plan": job})["plan"]
     return sheet
+
+
+# --------------------------------------------------------------------------------------------- plans
+
+
+class StepKind(enum.IntEnum):
+    """What kind of step it is, as in turnwright.h."""
+
+    CLAMP = 1
+    FIRST_START = 2
+    FACE = 3
+    CENTRE_DRILL = 4
+    RECLAMP = 5
+    ZERO_Z = 6
+    ZERO_X = 7
+    FIRST_CUT = 8
+    MEASURE = 9
+    ADJUST = 10
+    ROUGH_CUT = 11
+    FINISH_CUT = 12
+    SHOULDER = 13
+    UNDERCUT = 14
+    TAPER = 15
+    EDGES = 16
+    INSPECT = 17
+    PART_OFF = 18
+    TURN_ROUND = 19
+    CLEAR = 20
+
+
+class Slide(enum.IntEnum):
+    """Whose dial is read."""
+
+    CROSS = 1
+    CARRIAGE = 2
+    COMPOUND = 3
+
+
+@dataclass(frozen=True)
+class Reading:
+    """Where a dial stands: whole divisions from its zero, positive into the metal, and as it is read.
+
+    `slide` is a member of `Slide`, or a plain number where a newer library knows another one. `tenths`
+    are tenths of a mark beyond it, by eye, on a ring that cannot be set.
+    """
+
+    slide: int
+    divisions: int
+    turns: int
+    mark: int
+    tenths: int
+    shows: Engraved
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of a plan; what it has not is None. Figures are metric, whatever the job was given in:
+    `text` and `because` speak in the units of the job.
+
+    `kind` is a member of `StepKind`, or a plain number where a newer library knows another one.
+    `surface` counts from 0 from the face of its end. `done` are steps before a measurement that was
+    handed in.
+    """
+
+    kind: int
+    surface: Optional[int]
+    other_end: bool
+    done: bool
+    reading: Optional[Reading]
+    diameter: Diameter
+    z: Optional[Position]
+    spindle_speed: Optional[SpindleSpeed]
+    feed: Optional[Feed]
+    depth_of_cut: Optional[DepthOfCut]
+    time: Time
+    text: str
+    because: Optional[str]
+
+
+@dataclass(frozen=True)
+class Expected:
+    """What to expect of the part; the sizes are those of the surface least likely to come out good."""
+
+    surfaces: int
+    diameter: Diameter
+    smallest: Diameter
+    largest: Diameter
+    uncertainty: SizeUncertainty
+    good: Probability
+    rework: Probability
+    scrap: Probability
+    time: Time
+
+
+class After(NamedTuple):
+    """What follows from a measurement: the plan, or None, and the answer, which then says why."""
+
+    plan: Optional[Plan]
+    answer: Dict[str, Any]
+
+
+class _Step(ctypes.Structure):
+    _fields_ = [
+        ("struct_size", ctypes.c_uint32),
+        ("kind", ctypes.c_int32),
+        ("surface", ctypes.c_int32),
+        ("other_end", ctypes.c_int32),
+        ("done", ctypes.c_int32),
+        ("slide", ctypes.c_int32),
+        ("divisions", ctypes.c_int64),
+        ("turns", ctypes.c_int64),
+        ("mark", ctypes.c_int32),
+        ("tenths", ctypes.c_int32),
+        ("shows", ctypes.c_double),
+        ("diameter", ctypes.c_double),
+        ("z", ctypes.c_double),
+        ("spindle_speed", ctypes.c_double),
+        ("feed", ctypes.c_double),
+        ("depth_of_cut", ctypes.c_double),
+        ("time", ctypes.c_double),
+        ("text", ctypes.c_char_p),
+        ("because", ctypes.c_char_p),
+    ]
+
+    def typed(self) -> Step:
+        """The same with its texts copied: they belong to the plan."""
+        reading = Reading(
+            _member(Slide, self.slide),
+            self.divisions,
+            self.turns,
+            self.mark,
+            self.tenths,
+            Engraved(self.shows, "mm"),
+        )
+        because: Optional[bytes] = self.because
+        return Step(
+            kind=_member(StepKind, self.kind),
+            surface=None if self.surface < 0 else self.surface,
+            other_end=self.other_end == 1,
+            done=self.done == 1,
+            reading=reading if self.slide else None,
+            diameter=Diameter(self.diameter, "mm"),
+            z=_there(Position, self.z),
+            spindle_speed=_there(SpindleSpeed, self.spindle_speed),
+            feed=_there(Feed, self.feed),
+            depth_of_cut=_there(DepthOfCut, self.depth_of_cut),
+            time=Time(self.time, "s"),
+            text=self.text.decode("utf-8"),
+            because=None if because is None else because.decode("utf-8"),
+        )
+
+
+class _Expected(ctypes.Structure):
+    _fields_ = [
+        ("struct_size", ctypes.c_uint32),
+        ("surfaces", ctypes.c_uint32),
+        ("diameter", ctypes.c_double),
+        ("smallest", ctypes.c_double),
+        ("largest", ctypes.c_double),
+        ("uncertainty", ctypes.c_double),
+        ("good", ctypes.c_double),
+        ("rework", ctypes.c_double),
+        ("scrap", ctypes.c_double),
+        ("time", ctypes.c_double),
+    ]
+
+    def typed(self) -> Expected:
+        return Expected(
+            self.surfaces,
+            Diameter(self.diameter, "mm"),
+            Diameter(self.smallest, "mm"),
+            Diameter(self.largest, "mm"),
+            SizeUncertainty(self.uncertainty, "mm"),
+            Probability(self.good, ""),
+            Probability(self.rework, ""),
+            Probability(self.scrap, ""),
+            Time(self.time, "s"),
+        )
+
+
+def _member(kind: Type[enum.IntEnum], number: int) -> int:
+    known = any(number == one for one in kind)
+    return kind(number) if known else number
+
+
+def _there(cls: Type[Q], value: float) -> Optional[Q]:
+    # NaN is what a step has not; it alone differs from itself.
+    return None if value != value else cls(value, next(iter(cls.units)))
+
+
+class Plan:
+    """An operation sheet that the library holds open.
+
+    Opened from a question, {"plan": {...}}, or from JSON text: a job, or a sheet that was written by
+    `json` before, with all that was measured on the way. It never changes; `after` gives the plan that
+    follows. Close it when it is done with, or use it in a `with` block; it closes itself when nobody
+    holds it any more. Any threads may share it.
+
+    A sheet is advice: the machine's manual, the rules of the shop and what a qualified person says
+    come first.
+    """
+
+    def __init__(self, question: Union[str, Mapping[str, Any]]) -> None:
+        text = question if isinstance(question, str) else _json(question)
+        encoded, library = _utf8("question", text), _library()
+        detail, place = _detail(), ctypes.c_void_p()
+        status = int(
+            library.tw_plan_open_n(encoded, len(encoded), ctypes.byref(place), ctypes.byref(detail))
+        )
+        if status != Status.OK:
+            raise detail.error(status)
+        self._hold(library, place)
+
+    def _hold(self, library: Any, place: ctypes.c_void_p) -> None:
+        # The library that opened it, whatever `use` says later on.
+        self._library, self._place = library, place
+        # Nobody closes it in the middle of a call of another thread.
+        self._lock = threading.Lock()
+        self._free = weakref.finalize(self, library.tw_plan_free, ctypes.byref(place))
+        # At the end of the program all memory goes, and a thread may still be in a call.
+        self._free.atexit = False
+
+    def close(self) -> None:
+        """Gives the memory back; closing it twice is harmless. Steps that were read stay as they are."""
+        with self._lock:
+            self._free()
+
+    @property
+    def closed(self) -> bool:
+        """True after `close`."""
+        return not self._free.alive
+
+    def __enter__(self) -> Plan:
+        with self._lock:
+            self._open()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def __repr__(self) -> str:
+        return "<Plan, closed>" if self.closed else f"<Plan of {len(self)} steps>"
+
+    def _open(self) -> ctypes.c_void_p:
+        """The plan for a call, which is made under the lock."""
+        if self.closed:
+            remedy = "open it again, or use it inside of its `with` block"
+            raise TurnwrightError(
+                Status.MISUSE, "plan", "a plan that was closed", "an open plan", remedy
+            )
+        return self._place
+
+    def __len__(self) -> int:
+        """How many steps it has."""
+        with self._lock:
+            return int(self._library.tw_plan_step_count(self._open()))
+
+    def step(self, index: int) -> Step:
+        """One step, from 0."""
+        at, detail = _index("index", index), _detail()
+        step = _Step(struct_size=ctypes.sizeof(_Step))
+        with self._lock:
+            status = int(
+                self._library.tw_plan_step(
+                    self._open(), at, ctypes.byref(step), ctypes.byref(detail)
+                )
+            )
+            if status == Status.OK:
+                return step.typed()
+        error = detail.error(status)
+        if error.field == "index":
+            error.remedy = "ask len() how many there are"
+        raise error
+
+    def __iter__(self) -> Iterator[Step]:
+        """Its steps, one after the other."""
+        return (self.step(index) for index in range(len(self)))
+
+    def expected(self) -> Expected:
+        """What to expect of the part: size, uncertainty, chances, cutting time."""
+        detail, expected = _detail(), _Expected(struct_size=ctypes.sizeof(_Expected))
+        with self._lock:
+            status = int(
+                self._library.tw_plan_expected(
+                    self._open(), ctypes.byref(expected), ctypes.byref(detail)
+                )
+            )
+        if status != Status.OK:
+            raise detail.error(status)
+        return expected.typed()
+
+    def text(self) -> str:
+        """The sheet as plain text of at most 100 columns, in the units of the job."""
+        return self._written("tw_plan_text")
+
+    def short_text(self) -> str:
+        """A line or two for each step, for somebody who knows the rest."""
+        return self._written("tw_plan_short_text")
+
+    def json(self) -> str:
+        """All that the plan is, {"version": 1, "plan": {...}}: `Plan` opens it again."""
+        return self._written("tw_plan_json")
+
+    def page(self) -> str:
+        """One HTML page to print on A4 or Letter, with boxes to tick."""
+        return self._written("tw_plan_page")
+
+    def pictures(self) -> List[str]:
+        """A picture of each clamping, as SVG."""
+        with self._lock:
+            count = int(self._library.tw_plan_picture_count(self._open()))
+        return [self._written("tw_plan_picture", index) for index in range(count)]
+
+    def _written(self, call: str, *arguments: int) -> str:
+        with self._lock:
+            return _handed(self._library, getattr(self._library, call), self._open(), *arguments)
+
+    def after(
+        self, step: int, measured: Union[Diameter, str, Sequence[Union[Diameter, str]]]
+    ) -> After:
+        """What follows when a size, or several along the bar, was measured at a step: a cut, a measuring
+        stop or the inspection. This plan stays as it is.
+
+        Hand the sizes in before anything is done that the stop says of ring or marks: the next plan takes
+        its place, and reckons with the slide one turn out and the ring as it was.
+        """
+        alone = isinstance(measured, (str, Quantity))
+        if alone:
+            sizes = [_millimetres("measured", measured)]
+        else:
+            given = _items("measured", measured)
+            sizes = [_millimetres(f"measured[{at}]", size) for at, size in enumerate(given)]
+        at, detail = _index("step", step), _detail()
+        library, place, words = self._library, ctypes.c_void_p(), ctypes.c_void_p()
+        with self._lock:
+            status = int(
+                library.tw_plan_after(
+                    self._open(),
+                    at,
+                    (ctypes.c_double * len(sizes))(*sizes),
+                    len(sizes),
+                    ctypes.byref(place),
+                    ctypes.byref(words),
+                    ctypes.byref(detail),
+                )
+            )
+        if status != Status.OK:
+            raise detail.error(status)
+        follows: Optional[Plan] = None
+        if place:
+            # Held before anything may be raised.
+            follows = object.__new__(Plan)
+            follows._hold(library, place)
+        try:
+            told: Dict[str, Any] = json.loads(ctypes.string_at(words.value or 0))
+        finally:
+            library.tw_text_free(words)
+        return After(follows, told["after_measurement"])
+
+
+def _items(field: str, given: Any) -> List[Any]:
+    try:
+        return list(given)
+    except TypeError:
+        shown, remedy = repr(given)[:60], "give a Diameter, text, or a list of them"
+        raise _misread(Diameter, Status.UNREADABLE, shown, remedy, field) from None
+
+
+def _millimetres(field: str, size: object) -> float:
+    # A size that was not measured warm is what it is at 20 degC: so the library brings it to millimetres.
+    one = Diameter.read(size, field)
+    try:
+        return diameter_at_20(one, "11 um/(m K)", "0 K").value
+    except TurnwrightError as error:
+        error.field = field
+        raise
+
+
+def _index(field: str, given: Any) -> int:
+    whole = isinstance(given, numbers.Integral) and not isinstance(given, bool)
+    # What does not fit into a size_t would arrive as another number.
+    if not whole or not 0 <= int(given) <= sys.maxsize:
+        shown, status = repr(given)[:60], Status.OUT_OF_RANGE if whole else Status.UNREADABLE
+        remedy = "count the steps from 0"
+        raise TurnwrightError(status, field, shown, "the number of a step, from 0", remedy)
+    return int(given)
 
 
 # ------------------------------------------------------------------------------------------- library
@@ -1229,13 +1700,27 @@ def _library() -> Any:
     library.tw_version.restype = ctypes.c_char_p
     library.tw_text_free.restype = None
     library.tw_text_free.argtypes = [ctypes.c_void_p]
-    library.tw_answer_n.restype = ctypes.c_int32
-    library.tw_answer_n.argtypes = [
-        ctypes.c_char_p,
-        ctypes.c_size_t,
-        ctypes.POINTER(ctypes.c_void_p),
-        ctypes.c_void_p,
-    ]
+    text, size, place = ctypes.c_char_p, ctypes.c_size_t, ctypes.POINTER(ctypes.c_void_p)
+    held = ctypes.c_void_p
+    library.tw_plan_free.restype = None
+    library.tw_plan_free.argtypes = [place]
+    for function in ("tw_plan_step_count", "tw_plan_picture_count"):
+        getattr(library, function).restype = size
+        getattr(library, function).argtypes = [held]
+    for function, arguments in (
+        ("tw_answer_n", [text, size, place]),
+        ("tw_plan_open_n", [text, size, place]),
+        ("tw_plan_step", [held, size, ctypes.POINTER(_Step)]),
+        ("tw_plan_expected", [held, ctypes.POINTER(_Expected)]),
+        ("tw_plan_text", [held, place]),
+        ("tw_plan_short_text", [held, place]),
+        ("tw_plan_json", [held, place]),
+        ("tw_plan_picture", [held, size, place]),
+        ("tw_plan_page", [held, place]),
+        ("tw_plan_after", [held, size, ctypes.POINTER(ctypes.c_double), size, place, place]),
+    ):
+        getattr(library, function).restype = ctypes.c_int32
+        getattr(library, function).argtypes = [*arguments, ctypes.c_void_p]
     found = library.tw_version().decode("ascii")
     if tuple(int(part) for part in found.split(".")[:2]) != _INTERFACE:
         wanted = ".".join(str(part) for part in _INTERFACE)

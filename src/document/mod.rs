@@ -239,13 +239,31 @@ fn version(fields: &Fields<'_>) -> Result<(), Error> {
 
 #[cold]
 fn not_json(error: &serde_json::Error) -> Error {
-    Error::new(
-        ErrorKind::Unreadable,
-        "",
-        format!("text that is not JSON ({error})"),
-        "one JSON object",
-        "check quotes, commas and braces at that place",
-    )
+    let words = error.to_string();
+    let (path, words) = crate::quantity::fields::fault(&words);
+    // The path inside of the question, as of any error; the version stands beside it.
+    let field = match path.find(['.', '[']) {
+        Some(end) if end > 0 => path[end..].trim_start_matches('.'),
+        None if path != "version" => "",
+        _ => path,
+    };
+    // First, so that it is not what is cut where a caller has room for the beginning alone.
+    let place = format!("line {} column {}", error.line(), error.column());
+    let what = words.trim_end_matches(&format!(" at {place}"));
+    let (given, expected, remedy) = match what {
+        "number out of range" => (
+            String::from("a number too large for a double"),
+            "a number that a double can hold, below 1.8e308",
+            "write a smaller number",
+        ),
+        _ => (
+            format!("not JSON ({what})"),
+            "one JSON object",
+            "check quotes, commas and braces at that place",
+        ),
+    };
+    let given = format!("{place}: {given}");
+    Error::new(ErrorKind::Unreadable, field, given, expected, remedy)
 }
 
 #[cold]

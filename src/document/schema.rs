@@ -6,7 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Number, Value, json};
 
 use crate::error::Error;
 use crate::quantity::{Row, rows};
@@ -26,7 +26,8 @@ struct Part {
 ///
 /// It describes the whole document, `{ "version"?, "<question>": { .. } }`. What it refuses, the library
 /// refuses, but for a null, which the library takes for a field left out; the library refuses more:
-/// quantities out of range, fields that contradict one another, what a plan needs beyond its reader.
+/// quantities out of range where they are text, whose description names the range, fields that contradict
+/// one another, what a plan needs beyond its reader.
 ///
 /// # Errors
 /// When there is no such question.
@@ -203,9 +204,26 @@ impl Used {
             return Ok(json!({ "type": "object", "additionalProperties": self.of_one(inner)? }));
         }
         Ok(match word {
-            "count" => json!({ "type": "integer", "minimum": 0 }),
+            "count" => json!({ "type": "integer", "minimum": 0, "maximum": u32::MAX }),
             "flag" => json!({ "type": "boolean" }),
             "text" => json!({ "type": "string" }),
+            words if words.contains(" to ") => {
+                let mut schema = match words.split_once(' ') {
+                    Some((name, _)) => self.of_one(name)?,
+                    None => return Err(Error::internal("a range of the page without a name")),
+                };
+                let range = words.rsplit_once(" to ").and_then(|(front, largest)| {
+                    let (_, least) = front.rsplit_once(' ')?;
+                    let number = |text: &str| serde_json::from_str::<Number>(text).ok();
+                    Some((number(least)?, number(largest)?))
+                });
+                let (Some((least, largest)), Value::Object(entries)) = (range, &mut schema) else {
+                    return Err(Error::internal("a range of the page without its bounds"));
+                };
+                entries.insert(String::from("minimum"), Value::Number(least));
+                entries.insert(String::from("maximum"), Value::Number(largest));
+                schema
+            }
             name => {
                 self.names.insert(name.to_owned());
                 json!({ "$ref": format!("#/$defs/{name}") })
@@ -224,15 +242,25 @@ fn each_required(names: &str) -> Vec<Value> {
 fn of_row(row: &Row) -> Value {
     let units: Vec<&str> = row.kind().units().iter().map(|unit| unit.text()).collect();
     let plain = units.iter().all(|unit| unit.is_empty());
+    let words = format!("{} from {}", row.what(), row.range());
     let words = match plain {
-        true => format!("{}, a plain number", row.what()),
-        false => format!("{}, text with its unit: {}", row.what(), units.join(", ")),
+        true => format!("{words}, a plain number"),
+        false => format!("{words}, text with its unit: {}", units.join(", ")),
     };
-    json!({
+    let mut schema = json!({
         "description": words,
         "type": if plain { json!(["number", "string"]) } else { json!("string") },
         // Every quantity has a digit; what else it may look like, its reader tells.
         "pattern": "[0-9]",
         "examples": [row.example(), row.inch_example()],
-    })
+    });
+    // A zero beside the range has no place between two bounds; no plain number has one.
+    if plain
+        && !row.allows_zero()
+        && let Value::Object(entries) = &mut schema
+    {
+        entries.insert(String::from("minimum"), json!(row.least()));
+        entries.insert(String::from("maximum"), json!(row.largest()));
+    }
+    schema
 }

@@ -615,7 +615,8 @@ pub unsafe extern "C" fn tw_plan_page(
 }
 
 /// What follows when these sizes, one or several along the bar, were measured at a step: a cut, a
-/// measuring stop or the inspection, index from 0. The plan itself stays as it is.
+/// measuring stop or the inspection, index from 0. The plan itself stays as it is. No size at all,
+/// count 0, is refused (TW_MISSING_FIELD), wherever measured points.
 ///
 /// Hand the sizes in before anything is done that the stop says of ring or marks: the next plan takes
 /// its place, and reckons with the slide one turn out and the ring as it was.
@@ -674,7 +675,8 @@ pub unsafe extern "C" fn tw_plan_after(
 /// # Safety
 /// `measured` is NULL or that many diameters may be read there.
 unsafe fn sizes(measured: *const tw_diameter, count: usize) -> Result<Vec<SizeAt>, Failure> {
-    if measured.is_null() {
+    // No size has no place either; what there is to say about it the sheet says.
+    if measured.is_null() && count > 0 {
         return Err(Failure::null("measured"));
     }
     // More than this nobody measures on one bar; it is a negative number in a size_t.

@@ -195,10 +195,10 @@ impl Input {
         }
     }
 
-    fn width(&self) -> usize {
+    fn elements(&self) -> Elements {
         match self.source {
-            Source::Column(..) => size_of::<f64>(),
-            Source::Whole(..) => size_of::<i32>(),
+            Source::Column(..) => Elements::Read,
+            Source::Whole(..) => Elements::Whole,
         }
     }
 
@@ -319,6 +319,41 @@ impl Numbers {
     }
 }
 
+/// What lies in a column.
+#[derive(Clone, Copy)]
+enum Elements {
+    /// Doubles to be read.
+    Read,
+    /// Doubles to be written.
+    Written,
+    /// Whole numbers, one int32_t a row: no count of their own says that one is a constant.
+    Whole,
+}
+
+impl Elements {
+    const fn width(self) -> usize {
+        match self {
+            Self::Read | Self::Written => size_of::<f64>(),
+            Self::Whole => size_of::<i32>(),
+        }
+    }
+
+    /// What to pass instead of a stride that is less than that.
+    const fn remedy(self) -> &'static str {
+        match self {
+            Self::Read => {
+                "pass the size of what lies from one row to the next; for a constant pass count 1"
+            }
+            Self::Written => {
+                "pass the size of what lies from one row to the next: 8 in an array of doubles"
+            }
+            Self::Whole => {
+                "pass the size of what lies from one row to the next: 4 in an array of int32_t"
+            }
+        }
+    }
+}
+
 /// Memory that a column covers.
 #[derive(Clone, Copy)]
 struct Span {
@@ -336,8 +371,9 @@ impl Span {
         data: *const u8,
         stride: usize,
         count: usize,
-        width: usize,
+        elements: Elements,
     ) -> Result<Self, Failure> {
+        let width = elements.width();
         let span = Self {
             name,
             start: data as usize,
@@ -357,7 +393,26 @@ impl Span {
                 name,
                 format!("a stride of {stride} bytes"),
                 format!("at least {width} bytes"),
-                "pass the size of what lies from one row to the next; for a constant pass count 1",
+                elements.remedy(),
+            ));
+        }
+        // A number that was negative in the caller's language, before size_t took it.
+        if isize::try_from(count).is_err() {
+            return Err(Failure::misuse(
+                TW_BAD_COLUMN,
+                name,
+                format!("-{} rows", count.wrapping_neg()),
+                "a number of rows, 0 or more",
+                "check for a negative number that was turned into size_t",
+            ));
+        }
+        if count > 1 && isize::try_from(stride).is_err() {
+            return Err(Failure::misuse(
+                TW_BAD_COLUMN,
+                name,
+                format!("a stride of -{} bytes", stride.wrapping_neg()),
+                format!("at least {width} bytes, counted forwards"),
+                "copy a column that runs backwards first, or read its rows in the other order",
             ));
         }
         let extent = (count - 1)
@@ -842,7 +897,7 @@ impl<const I: usize, const O: usize> Work<I, O> {
                 column.data.cast(),
                 column.stride_bytes,
                 column.count,
-                size_of::<f64>(),
+                Elements::Written,
             )?);
             rows = rows.max(column.count);
             memory.outputs[at] = Some(column);
@@ -861,7 +916,7 @@ impl<const I: usize, const O: usize> Work<I, O> {
                 column.data.cast(),
                 column.stride_bytes,
                 column.count,
-                input.width(),
+                input.elements(),
             )?);
             memory.inputs[at] = Some(column);
         }
@@ -873,7 +928,7 @@ impl<const I: usize, const O: usize> Work<I, O> {
                     column.data.cast(),
                     column.stride,
                     rows,
-                    size_of::<i32>(),
+                    Elements::Whole,
                 )?);
             }
         }

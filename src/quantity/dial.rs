@@ -1,6 +1,7 @@
 //! Positions of a dial: whole divisions, turns and mark. Never a floating-point number.
 
 use std::fmt;
+use std::ops::RangeInclusive;
 
 use super::{Division, Engraved};
 use crate::error::{Error, ErrorKind};
@@ -81,6 +82,9 @@ impl fmt::Display for Divisions {
 pub struct DivisionsPerTurn(u32);
 
 impl DivisionsPerTurn {
+    pub(crate) const RANGE: RangeInclusive<u32> = 2..=10_000;
+    pub(crate) const REMEDY: &'static str = "count the marks once round the dial";
+
     /// `count` divisions a turn.
     ///
     /// # Errors
@@ -92,15 +96,16 @@ impl DivisionsPerTurn {
     /// assert!(DivisionsPerTurn::new(0).is_err());
     /// ```
     pub fn new(count: u32) -> Result<Self, Error> {
-        if (2..=10_000).contains(&count) {
+        if Self::RANGE.contains(&count) {
             Ok(Self(count))
         } else {
+            let (least, largest) = (Self::RANGE.start(), Self::RANGE.end());
             Err(Error::new(
                 ErrorKind::OutOfRange,
                 "divisions_per_turn",
                 count.to_string(),
-                "a whole number from 2 to 10000",
-                "count the marks once round the dial",
+                format!("a whole number from {least} to {largest}"),
+                Self::REMEDY,
             ))
         }
     }

@@ -5,8 +5,9 @@
 
 use std::cell::RefCell;
 use std::fmt;
+use std::ops::RangeInclusive;
 
-use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::de::{self, Deserialize, DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 
 use super::text::plain_number;
 use super::{Quantity, unit::kind_rows};
@@ -98,21 +99,56 @@ impl<'de> Deserialize<'de> for Tree {
             }
             fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Tree, A::Error> {
                 let mut items = Vec::new();
-                while let Some(item) = seq.next_element()? {
+                while let Some(item) = seq.next_element_seed(Item(items.len()))? {
                     items.push(item);
                 }
                 Ok(Tree::List(items))
             }
             fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tree, A::Error> {
                 let mut entries = Vec::new();
-                while let Some(entry) = map.next_entry()? {
-                    entries.push(entry);
+                while let Some(name) = map.next_key::<String>()? {
+                    let value = map.next_value();
+                    let value = value.map_err(|fault| within(&name, &fault))?;
+                    entries.push((name, value));
                 }
                 Ok(Tree::Group(entries))
             }
         }
         d.deserialize_any(Grow)
     }
+}
+
+/// The item of a list with this number, from 0. What is wrong between the items is not its fault.
+struct Item(usize);
+
+impl<'de> DeserializeSeed<'de> for Item {
+    type Value = Tree;
+    fn deserialize<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+        Tree::deserialize(d).map_err(|fault| within(&format!("[{}]", self.0), &fault))
+    }
+}
+
+/// Before the path of a fault in the text itself, on its way up.
+const IN: &str = "in ";
+
+/// The fault, and in which field or item it lies: a path that grows on the way up.
+#[cold]
+fn within<E: de::Error>(place: &str, fault: &E) -> E {
+    let words = fault.to_string();
+    match words.strip_prefix(IN) {
+        Some(deeper) if deeper.starts_with('[') => E::custom(format!("{IN}{place}{deeper}")),
+        Some(deeper) => E::custom(format!("{IN}{place}.{deeper}")),
+        None => E::custom(format!("{IN}{place}: {words}")),
+    }
+}
+
+/// The path of a fault in the text itself, empty at the top, and the words for it.
+#[cfg(feature = "json")]
+pub(crate) fn fault(words: &str) -> (&str, &str) {
+    words
+        .strip_prefix(IN)
+        .and_then(|words| words.rsplit_once(": "))
+        .unwrap_or(("", words))
 }
 
 /// Implements `Deserialize` for items that are read from a tree: the same door as a document's.
@@ -263,19 +299,40 @@ impl<'a> Fields<'a> {
 
     /// A whole number, if the field is there.
     pub(crate) fn count(&self, name: &'static str) -> Result<Option<u32>, Error> {
-        self.value(name, |tree, path| match tree {
-            Tree::Number(number)
-                if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(number) =>
-            {
-                Ok(*number as u32)
-            }
-            other => Err(Error::new(
-                ErrorKind::Unreadable,
+        self.count_in(name, 0..=u32::MAX, "write a number of that range")
+    }
+
+    /// A whole number of a range, if the field is there; `remedy` is for one outside of it.
+    pub(crate) fn count_in(
+        &self,
+        name: &'static str,
+        range: RangeInclusive<u32>,
+        remedy: &str,
+    ) -> Result<Option<u32>, Error> {
+        let (least, largest) = (*range.start(), *range.end());
+        self.value(name, |tree, path| {
+            let (kind, remedy) = match tree {
+                Tree::Number(number) if number.fract() != 0.0 => {
+                    (ErrorKind::Unreadable, "write a whole number")
+                }
+                Tree::Number(number)
+                    if (f64::from(least)..=f64::from(largest)).contains(number) =>
+                {
+                    return Ok(*number as u32);
+                }
+                Tree::Number(_) => (ErrorKind::OutOfRange, remedy),
+                _ => (
+                    ErrorKind::Unreadable,
+                    "write the number without quotes and without a unit",
+                ),
+            };
+            Err(Error::new(
+                kind,
                 path,
-                other.shown(),
-                "a whole number, zero or more",
-                "write the number without quotes and without a unit",
-            )),
+                tree.shown(),
+                format!("a whole number from {least} to {largest}"),
+                remedy,
+            ))
         })
     }
 

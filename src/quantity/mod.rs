@@ -193,6 +193,41 @@ impl Row {
         format!("write a number from {least} to {largest}, without a unit")
     }
 
+    /// A value in the trade's metric unit, in words.
+    fn shown(&self, value: f64) -> String {
+        let number = text::plain_number(value);
+        match self.kind.units()[0].text() {
+            "" => number,
+            unit => format!("{number} {unit}"),
+        }
+    }
+
+    /// The range in words: `0.1 mm to 5000 mm`, `0.005 mm to 50 mm, or 0`.
+    pub(crate) fn range(&self) -> String {
+        let apart = self.zero && self.least > 0.0;
+        format!(
+            "{} to {}{}",
+            self.shown(self.least),
+            self.shown(self.largest),
+            if apart { ", or 0" } else { "" }
+        )
+    }
+
+    /// What to do about a value of a unit that is out of range.
+    fn remedy_of_value(&self, value: f64) -> &'static str {
+        let of = |kind: &'static Kind| std::ptr::eq(self.kind, kind);
+        let length = of(&unit::kind_rows::Length) || of(&unit::kind_rows::Feed);
+        if value == 0.0 {
+            "write a value above zero"
+        } else if value < 0.0 && self.least >= 0.0 {
+            "check the sign: it is never negative"
+        } else if length && value < self.least && self.accepts(value * 1000.0) {
+            "check the unit: is the value in metres, or is it another quantity?"
+        } else {
+            "check the unit: is the value in another one, or is it another quantity?"
+        }
+    }
+
     #[cold]
     pub(crate) fn refuse(&self, value: f64) -> Error {
         if !value.is_finite() {
@@ -204,39 +239,15 @@ impl Row {
                 "give a number; an empty or failed cell often arrives as NaN",
             );
         }
-        let unit = self.kind.units()[0].text();
-        let with_unit = |v: f64| {
-            let v = text::plain_number(v);
-            if unit.is_empty() {
-                v
-            } else {
-                format!("{v} {unit}")
-            }
-        };
-        let zero = if self.zero && self.least > 0.0 {
-            ", or 0"
-        } else {
-            ""
-        };
-        let remedy = if unit.is_empty() {
-            self.remedy_of_number(value)
-        } else if value < self.least {
-            String::from(
-                "check the unit and the sign: is the value in metres, or is it another quantity?",
-            )
-        } else {
-            String::from("check the unit: is the value in another one, or is it another quantity?")
+        let remedy = match self.kind.units()[0].text() {
+            "" => self.remedy_of_number(value),
+            _ => self.remedy_of_value(value).to_owned(),
         };
         Error::new(
             ErrorKind::OutOfRange,
             self.name,
-            with_unit(value),
-            format!(
-                "{} from {} to {}{zero}",
-                self.what,
-                with_unit(self.least),
-                with_unit(self.largest)
-            ),
+            self.shown(value),
+            format!("{} from {}", self.what, self.range()),
             remedy,
         )
     }

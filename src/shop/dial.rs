@@ -236,7 +236,9 @@ mod serial {
                     )
                 })?;
             let division = f.need_quantity("division")?;
-            let per_turn = f.count("divisions_per_turn")?.ok_or_else(|| {
+            let (marks, remedy) = (DivisionsPerTurn::RANGE, DivisionsPerTurn::REMEDY);
+            let per_turn = f.count_in("divisions_per_turn", marks, remedy)?;
+            let per_turn = per_turn.ok_or_else(|| {
                 f.missing("divisions_per_turn", "how many marks stand round the dial")
             })?;
             let dial = Self {

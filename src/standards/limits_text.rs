@@ -294,7 +294,7 @@ mod tests {
             ),
             ("40 +0.02 +0.02 mm", Contradiction, "upper deviation first"),
             ("40 0.02 0.01 mm", Unreadable, "sign"),
-            ("40 +/-0 mm", OutOfRange, "unit"),
+            ("40 +/-0 mm", OutOfRange, "above zero"),
             ("40 +/- mm", Unreadable, "deviations"),
             ("40 h7 +0.02 -0.01 mm", Unreadable, "nothing else"),
             ("40 +0.02 -0.01 h7 mm", Unreadable, "nothing else"),

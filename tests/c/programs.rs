@@ -34,8 +34,12 @@ fn plans() -> PathBuf {
     root().join("tests/c/programs/plans.c")
 }
 
+fn layer() -> PathBuf {
+    root().join("tests/c/programs/layer.cpp")
+}
+
 /// Every program with its arguments.
-fn all() -> [(PathBuf, Language, Vec<PathBuf>); 5] {
+fn all() -> [(PathBuf, Language, Vec<PathBuf>); 6] {
     use Language::{C99, Cxx17};
     [
         (example(), C99, vec![job()]),
@@ -43,6 +47,7 @@ fn all() -> [(PathBuf, Language, Vec<PathBuf>); 5] {
         (example_in_cpp(), Cxx17, vec![job()]),
         (edges(), C99, Vec::new()),
         (plans(), C99, vec![job()]),
+        (layer(), Cxx17, vec![job()]),
     ]
 }
 
@@ -77,6 +82,10 @@ pub fn trials() -> Vec<Trial> {
         }),
         trial("programs/the_edges_of_plans_hold", &[Tool::Cc], || {
             let program = build(&plans(), Language::C99, &["-g"])?;
+            run(run_of(program).arg(job())).map(drop)
+        }),
+        trial("programs/the_edges_of_the_layer_hold", &[Tool::Cxx], || {
+            let program = build(&layer(), Language::Cxx17, &["-g"])?;
             run(run_of(program).arg(job())).map(drop)
         }),
         trial(

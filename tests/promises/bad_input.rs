@@ -278,6 +278,18 @@ fn every_bad_value_names_its_field() {
         ),
         (
             "/lathe/cross_slide/divisions_per_turn",
+            json!(5e9),
+            OutOfRange,
+            "lathe.cross_slide.divisions_per_turn",
+        ),
+        (
+            "/lathe/cross_slide/divisions_per_turn",
+            json!(-100),
+            OutOfRange,
+            "lathe.cross_slide.divisions_per_turn",
+        ),
+        (
+            "/lathe/cross_slide/divisions_per_turn",
             json!(1.5),
             Unreadable,
             "lathe.cross_slide.divisions_per_turn",
@@ -378,7 +390,7 @@ fn every_bad_value_names_its_field() {
         (
             "/preferences",
             json!({ "measuring_stops": -1 }),
-            Unreadable,
+            OutOfRange,
             "preferences.measuring_stops",
         ),
         (
@@ -617,4 +629,43 @@ fn no_text_makes_the_door_panic() {
             Ok(())
         })
         .unwrap();
+}
+
+#[test]
+fn a_remedy_fits_what_was_given() {
+    let told = |pointer: &str, value: Value| {
+        let error = refused(&with(pointer, value));
+        (error.expected().to_owned(), error.remedy().to_owned())
+    };
+    // What lies below a range is zero, of the wrong sign, or in another unit: metres only of a length.
+    let speed = |text: &str| told("/lathe/spindle_steps", json!([text])).1;
+    assert!(speed("0 rpm").contains("above zero"), "{}", speed("0 rpm"));
+    assert!(speed("-3 rpm").contains("sign"), "{}", speed("-3 rpm"));
+    assert!(speed("0.01 rpm").contains("unit"), "{}", speed("0.01 rpm"));
+    for text in ["0 rpm", "-3 rpm", "0.01 rpm"] {
+        assert!(!speed(text).contains("metres"), "{}", speed(text));
+    }
+    let diameter = |text: &str| told("/stock/diameter", json!(text)).1;
+    assert!(diameter("0.034 mm").contains("metres"));
+    assert!(diameter("0 in").contains("above zero") && !diameter("0 in").contains("metres"));
+    assert!(diameter("-34 mm").contains("sign") && !diameter("-34 mm").contains("metres"));
+    assert!(diameter("1e9 mm").contains("unit"));
+    // A count: how many, and no quotes where none were.
+    let marks = |value: Value| told("/lathe/cross_slide/divisions_per_turn", value);
+    for value in [json!(5e9), json!(-100), json!(0), json!(10_001)] {
+        let (expected, remedy) = marks(value.clone());
+        assert!(
+            expected.contains("2 to 10000") && remedy.contains("count the marks"),
+            "{value}: {expected}; {remedy}"
+        );
+    }
+    assert!(marks(json!("100")).1.contains("quotes"));
+    assert!(!marks(json!(1.5)).1.contains("quotes"));
+    let stops = |value: Value| told("/preferences", json!({ "measuring_stops": value }));
+    assert!(stops(json!(-1)).0.contains("0 to 4294967295"));
+    assert!(
+        stops(json!(4_294_967_296_u64))
+            .0
+            .contains("0 to 4294967295")
+    );
 }

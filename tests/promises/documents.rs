@@ -186,6 +186,71 @@ fn unknown_questions_and_later_versions_are_told_apart() {
 }
 
 #[test]
+fn text_that_is_no_json_is_told_by_its_place_and_its_field() {
+    let refused = |text: &str| {
+        let error = answer(text).unwrap_err();
+        (
+            error.kind(),
+            error.field().to_owned(),
+            error.given().to_owned(),
+        )
+    };
+    for (text, field, place) in [
+        ("", "", "line 1 column 0: "),
+        ("[1, 2", "", "line 1 column 5: "),
+        (
+            "{\"finish\": {\n  \"feed\": 0.2mm }}",
+            "",
+            "line 2 column 14: ",
+        ),
+        (
+            r#"{"finish": {"tool": {"corner_radius": 0,4 }}}"#,
+            "tool",
+            "line 1 column 41: ",
+        ),
+        (
+            r#"{"cutting": {"lathe": {"feeds": ["0.1 mm/rev", 0.2.1]}}}"#,
+            "lathe.feeds",
+            "line 1 column 51: ",
+        ),
+        (
+            r#"{"bar": {"sections": [{}, {"length": "1 mm"#,
+            "sections[1].length",
+            "line 1 column 42: ",
+        ),
+        (r#"{"finish": {}} more"#, "", "line 1 column 16: "),
+    ] {
+        let (kind, at, given) = refused(text);
+        assert_eq!(
+            (kind, at.as_str()),
+            (ErrorKind::Unreadable, field),
+            "{text}"
+        );
+        assert!(given.starts_with(place), "{text}: {given}");
+    }
+    // A number of JSON may have any exponent; one that no double holds is told as the field's.
+    for (text, field) in [
+        (r#"{"specific_force": {"efficiency": 1e999}}"#, "efficiency"),
+        (
+            r#"{"plan": {"preferences": {"price_scrap": -1E+400}}}"#,
+            "preferences.price_scrap",
+        ),
+        (
+            r#"{"budget": {"components": [{"name": "a", "k": 2}, {"k": 1e310}]}}"#,
+            "components[1].k",
+        ),
+        (r#"{"version": 1e999}"#, "version"),
+    ] {
+        let error = answer(text).unwrap_err();
+        // As the same number in quotes: it is no text of a number.
+        assert_eq!(error.kind(), ErrorKind::Unreadable, "{text}: {error}");
+        assert_eq!(error.field(), field, "{text}: {error}");
+        assert!(error.expected().contains("double"), "{error}");
+        assert!(!error.remedy().contains("quotes"), "{error}");
+    }
+}
+
+#[test]
 fn facing_by_a_gearbox_and_by_a_held_cutting_speed() {
     let fixed = ask(
         "facing",

@@ -365,3 +365,154 @@ fn what_a_schema_needs_the_reader_needs() {
     }
     assert!(struck > 80, "{struck}");
 }
+
+/// What a schema says a number must lie between, wherever it is one.
+fn bounds(root: &Value, schema: &Value) -> Vec<(Value, Value)> {
+    if let Some(choices) = schema["anyOf"].as_array() {
+        return choices.iter().flat_map(|one| bounds(root, one)).collect();
+    }
+    let (least, largest) = (&schema["minimum"], &schema["maximum"]);
+    if least.is_number() && largest.is_number() {
+        return vec![(least.clone(), largest.clone())];
+    }
+    if let Some(to) = schema["$ref"].as_str() {
+        return bounds(root, root.pointer(&to[1..]).unwrap());
+    }
+    let types = schema["type"].as_array().into_iter().flatten();
+    let numeric = |name: &Value| *name == "integer" || *name == "number";
+    let is_number = types.chain([&schema["type"]]).any(numeric);
+    assert!(!is_number, "a number without its bounds: {schema}");
+    Vec::new()
+}
+
+/// The next number beyond: whole where the bound is, else the next double.
+fn beyond(bound: &Value, up: bool) -> Value {
+    match bound.as_i64() {
+        Some(whole) => json!(if up { whole + 1 } else { whole - 1 }),
+        None => {
+            let bound = bound.as_f64().unwrap();
+            json!(if up {
+                bound.next_up()
+            } else {
+                bound.next_down()
+            })
+        }
+    }
+}
+
+/// The path of a field as errors write it, by its place in the question: `/tool/feeds/0` is `tool.feeds[0]`.
+fn as_errors_write(place: &str) -> String {
+    let parts = place.trim_start_matches('/').split('/');
+    parts.fold(String::new(), |path, part| match part.parse::<usize>() {
+        Ok(index) => format!("{path}[{index}]"),
+        Err(_) if path.is_empty() => part.to_owned(),
+        Err(_) => format!("{path}.{part}"),
+    })
+}
+
+#[test]
+fn every_bound_of_a_schema_is_the_one_that_the_reader_keeps() {
+    // By field and bound: whether some place showed that the reader refuses what lies beyond for its size.
+    let mut kept: HashMap<(String, String), bool> = HashMap::new();
+    let mut wrong = BTreeSet::new();
+    for (question, fields) in questions() {
+        let document = json!({ question: fields });
+        let (root, validator) = of(question);
+        let top = format!("/{question}");
+        let mut places = Vec::new();
+        let body = &root["properties"][question];
+        walk(root, body, &fields, &top, &mut |path, known| {
+            for (name, schema) in known {
+                for bounds in bounds(root, schema) {
+                    places.push((path.to_owned(), name.clone(), bounds));
+                }
+            }
+        });
+        for (path, name, (least, largest)) in places {
+            let at = as_errors_write(&format!("{}/{name}", &path[top.len()..]));
+            for (bound, up) in [(least, false), (largest, true)] {
+                let held = with(&document, &path, &name, bound.clone());
+                assert!(validator.is_valid(&held), "{question} {at}: {bound}");
+                let error = answer(&held.to_string()).err();
+                // A job has as many stops at most as it has cuts, which no schema can know.
+                let of_the_job = name == "measuring_stops" && up;
+                if let Some(error) = error.filter(|error| error.field() == at && !of_the_job)
+                    && error.kind() == ErrorKind::OutOfRange
+                {
+                    wrong.insert(format!("{question}: {bound} is in the schema, but {error}"));
+                }
+                let odd = with(&document, &path, &name, beyond(&bound, up));
+                assert!(!validator.is_valid(&odd), "{question} {at}: {odd}");
+                match answer(&odd.to_string()) {
+                    Ok(_) => {
+                        wrong.insert(format!("{question} {at}: more than {bound} is taken"));
+                    }
+                    Err(error) => {
+                        *kept.entry((name.clone(), bound.to_string())).or_default() |=
+                            error.field() == at && error.kind() == ErrorKind::OutOfRange;
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    assert!(kept.len() > 40, "{}", kept.len());
+    let unproved: Vec<_> = kept.iter().filter(|(_, told)| !**told).collect();
+    assert!(unproved.is_empty(), "{unproved:?}");
+}
+
+/// The bounds that the words of a quantity name, and whether zero is allowed beside them.
+fn bounds_in_words(words: &str) -> (&str, &str, bool) {
+    let (range, _) = words.split_once(", text with its unit").unwrap();
+    let (range, zero) = match range.strip_suffix(", or 0") {
+        Some(range) => (range, true),
+        None => (range, false),
+    };
+    let (front, largest) = range.rsplit_once(" to ").unwrap();
+    (front.rsplit_once(" from ").unwrap().1, largest, zero)
+}
+
+#[test]
+fn the_range_in_the_words_of_a_quantity_is_the_one_that_its_reader_keeps() {
+    let mut said: HashMap<String, String> = HashMap::new();
+    for question in QUESTIONS {
+        let root = &of(question).0;
+        for (name, schema) in root["$defs"].as_object().into_iter().flatten() {
+            if schema["type"] == "string" && schema["examples"].is_array() {
+                let words = schema["description"].as_str().unwrap();
+                said.insert(name.clone(), words.to_owned());
+            }
+        }
+    }
+    let mut held = 0;
+    macro_rules! holds {
+        ($t:ident) => {
+            if let Some(words) = said.get(<turnwright::$t as turnwright::Quantity>::ROW.name()) {
+                let (least, largest, zero) = bounds_in_words(words);
+                for (bound, up) in [(least, false), (largest, true)] {
+                    let taken: turnwright::$t = bound.parse().unwrap();
+                    let (_, unit) = bound.split_once(' ').unwrap();
+                    let next = turnwright::Quantity::trade(taken);
+                    let next = if up { next.next_up() } else { next.next_down() };
+                    let refused = format!("{next:e} {unit}").parse::<turnwright::$t>();
+                    assert_eq!(
+                        refused.unwrap_err().kind(),
+                        ErrorKind::OutOfRange,
+                        "{words}"
+                    );
+                }
+                let (_, unit) = least.split_once(' ').unwrap();
+                let none = format!("0 {unit}").parse::<turnwright::$t>();
+                let inside =
+                    turnwright::Quantity::trade(least.parse::<turnwright::$t>().unwrap()) <= 0.0;
+                assert_eq!(none.is_ok(), zero || inside, "{words}");
+                held += 1;
+            }
+        };
+    }
+    turnwright::for_each_quantity!(holds);
+    assert_eq!(held, said.len());
+    assert!(held > 40, "{held}");
+    let (least, largest, zero) = bounds_in_words(&said["diameter"]);
+    assert_eq!((least, largest, zero), ("0.1 mm", "5000 mm", false));
+}

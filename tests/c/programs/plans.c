@@ -189,6 +189,10 @@ static void measuring(const tw_plan *plan)
     CHECK(tw_plan_after(plan, at, NULL, 1, &next, &answer, &error) == TW_NULL_POINTER);
     CHECK(answer == NULL && next == NULL && strcmp(error.field, "measured") == 0);
     CHECK(tw_plan_after(plan, at, sizes, 0, &next, &answer, &error) == TW_MISSING_FIELD);
+    /* No size has no place either: an empty list of another language arrives so. */
+    CHECK(tw_plan_after(plan, at, NULL, 0, &next, &answer, &error) == TW_MISSING_FIELD);
+    CHECK(strcmp(error.field, "measured") == 0 && strcmp(error.given, "no size") == 0);
+    CHECK(strstr(error.expected, "one size") != NULL);
     CHECK(tw_plan_after(plan, at, sizes, (size_t)-1, &next, &answer, &error) == TW_MISUSE);
     CHECK(tw_plan_after(plan, count, sizes, 1, &next, &answer, &error) == TW_CONTRADICTION);
     CHECK(strcmp(error.field, "step") == 0);
