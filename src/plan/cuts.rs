@@ -15,6 +15,7 @@ use crate::quantity::{
     Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
 use crate::shop::dial::{DialReads, Ring};
+use crate::shop::holding::HoldingKind;
 use crate::standards::limits::Limits;
 
 /// Room for the text of a cut: most are no longer.
@@ -489,12 +490,19 @@ impl SurfaceWriter<'_> {
 
     fn adjust_words(&self, done: &Done, cut: PlannedCut) -> Result<String, Error> {
         let u = self.u;
-        let off = DiameterError::computed_trade(done.off);
-        let found = format!(
-            "Measured {}, that is {} from what was expected.",
-            done.size.people(u),
-            off.people(u)
-        );
+        let off = DiameterError::computed_trade(done.off.abs());
+        let found = words(|f| {
+            write!(f, "Measured {}, ", done.size.people(u))?;
+            match done.off {
+                0.0 => f.write_str("as expected."),
+                more => write!(
+                    f,
+                    "that is {} {} than expected.",
+                    off.people(u),
+                    if more > 0.0 { "larger" } else { "smaller" }
+                ),
+            }
+        });
         Ok(match done.act {
             Act::GoOn => format!("{found} Go on: the readings below stay as they were."),
             Act::MoveReadings { tenths: 0 } => format!(
@@ -614,9 +622,17 @@ impl SurfaceWriter<'_> {
                 limits.longest().people(u),
             )
         });
-        let by_the_face = match self.clamp.overall {
-            Some(_) => "face the end by what is over, if the length over all bears it",
-            None => "face the end by what is over",
+        let centre_in_the_way = self.clamp.held.kind == HoldingKind::ChuckAndCentre;
+        let by_the_face = match (centre_in_the_way, self.clamp.overall) {
+            (false, Some(_)) => "face the end by what is over, if the length over all bears it",
+            (false, None) => "face the end by what is over",
+            (true, Some(_)) => {
+                "at the very last, gripped short and without the centre, face the end by what is over, if the length over \
+                 all bears it"
+            }
+            (true, None) => {
+                "at the very last, gripped short and without the centre, face the end by what is over"
+            }
         };
         let guarded = setup.guarded;
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));

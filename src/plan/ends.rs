@@ -167,7 +167,10 @@ impl Writer<'_> {
             })
             .collect();
         let what = match chamfers.as_slice() {
-            [] => String::from("break the outer edge by about half a millimetre (0.02 in)"),
+            [] => format!(
+                "break the outer {} by about half a millimetre (0.02 in)",
+                if turnings.len() > 1 { "edges" } else { "edge" }
+            ),
             some => format!(
                 "chamfer {}, by the marks of the slide from where the edge is touched; break the other edges",
                 some.join(", ")

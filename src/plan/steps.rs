@@ -3,6 +3,7 @@
 use super::after::Measurement;
 use super::batch::Batch;
 use super::card::card;
+
 use super::clamping::clampings;
 use super::common::Common;
 use super::datum::{Before, sizes_fit};
@@ -12,11 +13,12 @@ use super::safety::{limits_of_the_answer, safety};
 use super::sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, together};
 use super::turning::Turning;
 use super::words::{SurfaceWriter, Writer};
+use crate::advice::reach::LEAST_GOOD;
 use crate::caution::{Caution, Severity};
 use crate::error::Error;
 use crate::provenance::Provenance;
-use crate::quantity::Duration;
 use crate::quantity::unit::Units;
+use crate::quantity::{Duration, Probability, Quantity, round_size};
 use crate::shop::holding::HoldingKind;
 
 /// The sheet of a job, after what was measured already.
@@ -143,6 +145,38 @@ pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSur
     Ok((steps, surfaces))
 }
 
+/// What must be said where every diameter alone may be good often enough, and all of one part seldom are.
+fn seldom_together(
+    job: &Job,
+    surfaces: &[ExpectedSurface],
+    good: Probability,
+    units: Units,
+) -> Option<Caution> {
+    let asked = job
+        .preference(|p| p.least_good())
+        .unwrap_or(LEAST_GOOD.value);
+    if surfaces.len() < 2 || good >= asked {
+        return None;
+    }
+    let hardest = surfaces
+        .iter()
+        .min_by(|a, b| a.good.trade().total_cmp(&b.good.trade()))?;
+    let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
+    Some(Caution::new(
+        Severity::Warning,
+        "seldom_together",
+        format!(
+            "All {} diameters of one part come out good in {:.0} of 100 parts, where {} are asked for; the least sure of \
+             them is {}, good in {:.0} of 100.",
+            surfaces.len(),
+            in_hundred(good),
+            round_size(100.0 * asked.trade()),
+            hardest.limits.largest().people(units),
+            in_hundred(hardest.good),
+        ),
+    ))
+}
+
 /// The sheet of all figures.
 pub(super) fn write(
     job: &Job,
@@ -179,6 +213,7 @@ pub(super) fn write(
     cautions.extend(said);
     cautions.extend(limits_of_the_answer());
     let all = together(&surfaces);
+    cautions.extend(seldom_together(job, &surfaces, all.good, common.units));
     Ok(Sheet {
         heading: figures.heading()?,
         kit: figures.kit(),

@@ -190,9 +190,13 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
     let e = &sheet.expected;
     let sum = e.good.value() + e.rework.value() + e.scrap.value();
     holds!((sum - 1.0).abs() < 1e-12, "chances sum to {sum}");
-    let short = e.good.value() < 0.95 && e.surfaces.is_empty();
-    let said = sheet.cautions.iter().any(|c| c.code() == "out_of_reach");
-    holds!(!short || said, "out of reach in silence");
+    let short = e.good.value() < 0.95;
+    let wanted = match e.surfaces.is_empty() {
+        true => "out_of_reach",
+        false => "seldom_together",
+    };
+    let said = sheet.cautions.iter().any(|c| c.code() == wanted);
+    holds!(short == said, "good in {}, and {wanted}: {said}", e.good);
     if let [plain, quick] = e.ways.as_slice() {
         holds!(
             (plain.way, quick.way) == (Way::Readable, Way::LeastTime),
