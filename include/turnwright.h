@@ -239,6 +239,196 @@ typedef int32_t tw_regime;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+// What the figures on a dial count. Passed as int32_t; another number is refused.
+enum tw_dial_reads
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // The change of the diameter of the work: twice the travel of the slide.
+    TW_DIAL_READS_DIAMETER = 1,
+    // The change of its radius: the travel of the slide.
+    TW_DIAL_READS_RADIUS = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_dial_reads tw_dial_reads;
+#else
+typedef int32_t tw_dial_reads;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// On which side of its best feed a finish with a least chip lies. Returned as int32_t; a later
+// version may know more of them.
+enum tw_least_chip_regime
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // At the best feed or above: the formula holds.
+    TW_LEAST_CHIP_CUTTING = 1,
+    // Below the best feed: outside the formula's range, which grows without end there.
+    TW_LEAST_CHIP_BELOW_BEST_FEED = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_least_chip_regime tw_least_chip_regime;
+#else
+typedef int32_t tw_least_chip_regime;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How the least thickness of a chip goes with the radius of the edge. Passed as int32_t; another
+// number is refused.
+enum tw_least_chip_model
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // 0.3 of the radius (common practice, no source).
+    TW_LEAST_CHIP_MODEL_PRACTICE = 1,
+    // The flow parts half-way round the edge, at 45 deg.
+    TW_LEAST_CHIP_MODEL_STAGNATION = 2,
+    // The neutral point of the rounded edge, at 37.6 deg.
+    TW_LEAST_CHIP_MODEL_NEUTRAL = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_least_chip_model tw_least_chip_model;
+#else
+typedef int32_t tw_least_chip_model;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The form of a centre hole. Passed as int32_t; another number is refused.
+enum tw_centre_hole_form
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // A plain cone of 60 degrees.
+    TW_CENTRE_HOLE_FORM_A = 1,
+    // A cone of 60 degrees and a guard chamfer of 120 degrees, which keeps knocks off the cone.
+    TW_CENTRE_HOLE_FORM_B = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_centre_hole_form tw_centre_hole_form;
+#else
+typedef int32_t tw_centre_hole_form;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a diameter is measured with. Passed as int32_t; another number is refused.
+enum tw_instrument
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Outside micrometer.
+    TW_INSTRUMENT_MICROMETER = 1,
+    // Vernier or digital calliper that reads to 0.02 or 0.01 mm.
+    TW_INSTRUMENT_CALLIPER = 2,
+    // Vernier calliper that reads to 0.05 mm.
+    TW_INSTRUMENT_COARSE_CALLIPER = 3,
+    // Dial indicator of 0.01 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_DIAL_INDICATOR = 4,
+    // Lever indicator of 0.01 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_LEVER_INDICATOR = 5,
+    // Lever indicator of 0.002 mm, set on a gauge block or a ring.
+    TW_INSTRUMENT_FINE_LEVER_INDICATOR = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_instrument tw_instrument;
+#else
+typedef int32_t tw_instrument;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Which side of a size has the metal. Passed as int32_t; another number is refused.
+enum tw_feature
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // An outside diameter: too large can be cut again, too small is lost.
+    TW_FEATURE_SHAFT = 1,
+    // An inside diameter: too small can be cut again, too large is lost.
+    TW_FEATURE_HOLE = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_feature tw_feature;
+#else
+typedef int32_t tw_feature;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How a value lies within its ends. Passed as int32_t; another number is refused.
+enum tw_distribution
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Anywhere alike.
+    TW_DISTRIBUTION_UNIFORM = 1,
+    // The middle likeliest.
+    TW_DISTRIBUTION_TRIANGULAR = 2,
+    // The ends likeliest, as of a temperature that swings.
+    TW_DISTRIBUTION_ARCSINE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_distribution tw_distribution;
+#else
+typedef int32_t tw_distribution;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How wide the guard band is. Passed as int32_t; another number is refused.
+enum tw_decision_rule
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Twice the standard uncertainty (ISO 14253-1:1998 and 2013, from memory).
+    TW_DECISION_RULE_EXPANDED_UNCERTAINTY = 1,
+    // 1.645 times the standard uncertainty: 95 % probability of conformance (ISO 14253-1:2017, from
+    // memory).
+    TW_DECISION_RULE_CONFORMANCE95 = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_decision_rule tw_decision_rule;
+#else
+typedef int32_t tw_decision_rule;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a measured size proves. Returned as int32_t; a later version may know more of them.
+enum tw_verdict_of
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    // Inside the limits.
+    TW_VERDICT_GOOD = 1,
+    // Metal left beyond a limit.
+    TW_VERDICT_REWORK = 2,
+    // Too much metal gone.
+    TW_VERDICT_SCRAP = 3,
+    // Too near to a limit: neither is proved.
+    TW_VERDICT_CANNOT_TELL = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_verdict_of tw_verdict_of;
+#else
+typedef int32_t tw_verdict_of;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 // What kind of step it is. Returned as int32_t; a later version may know more of them.
 enum tw_step_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L

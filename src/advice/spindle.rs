@@ -440,7 +440,7 @@ impl<'a> SpindleAsk<'a> {
                 .is_some_and(|top| speed::cutting_speed(*step, self.diameter) > top)
             {
                 format!(
-                    "{:.1} % over the cutting speed wanted, beyond the band of this material and tool: it would ruin the edge",
+                    "{:.1} % over the cutting speed wanted, beyond the band of this material and tool: the edge would not last",
                     100.0 * (step.rpm() / ideal.rpm() - 1.0)
                 )
             } else {

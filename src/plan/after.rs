@@ -182,11 +182,14 @@ impl Sheet {
         let lost = round_size(smallest.mm() + guard.mm()) < round_size(limits.smallest().mm());
         let mean = now.mean();
         let u = self.units();
+        let mut causes = diagnosis.causes;
+        // What is said of a cause that cannot be is told of no lathe.
+        causes.retain(|cause| cause.fit.trade() >= POSSIBLE);
         let mut answer = AfterMeasurement {
             mean,
             expected,
             difference: diagnosis.difference,
-            causes: diagnosis.causes,
+            causes,
             lost,
             shift: 0,
             shift_tenths: 0,
@@ -256,6 +259,9 @@ impl Sheet {
         Ok(answer)
     }
 }
+
+/// A share of what explains the measurement below which a cause is not named: judgement, no source.
+const POSSIBLE: f64 = 1e-3;
 
 /// A share of what explains the measurement at which a cause is acted on: judgement, no source.
 const CERTAIN_ENOUGH: f64 = 0.5;

@@ -224,6 +224,15 @@ impl<'a> Rests<'a> {
 }
 
 impl Aim {
+    /// The chance of a good part of a last cut aimed at `size`, in words.
+    pub(super) fn good_words(&self, size: Diameter) -> String {
+        let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);
+        format!(
+            "good in {:.0} of 100",
+            (100.0 * come_out.good.trade()).floor()
+        )
+    }
+
     /// Whether a last cut aimed at `size` gives a good part often enough, and cheaply enough.
     pub(super) fn serves(&self, size: Diameter) -> bool {
         let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);

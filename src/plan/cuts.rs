@@ -11,12 +11,35 @@ use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
 use super::words::{SurfaceWriter, add, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
+use crate::quantity::unit::Units;
 use crate::quantity::{
-    Diameter, DiameterError, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+    DepthOfCut, Diameter, DiameterError, Duration, Feed, Position, Quantity, SpindleSpeed,
+    WorkLength, round_size,
 };
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
 use crate::standards::limits::Limits;
+
+/// What the last two cuts have in common.
+type Alike = (Option<DepthOfCut>, Option<Feed>, Option<SpindleSpeed>);
+
+/// What a cut is made in the middle of.
+struct Around<'a> {
+    /// The size before it.
+    before: Diameter,
+    /// How far the cross slide goes, in words.
+    farther: &'a dyn fmt::Display,
+    /// The speed that is set.
+    set: SpindleSpeed,
+    /// What the cut before was like.
+    alike: Option<Alike>,
+    /// True where the spindle stands still.
+    at_rest: bool,
+    /// True where it is measured.
+    measured: bool,
+    /// True where it was made already.
+    over: bool,
+}
 
 /// Room for the text of a cut: most are no longer.
 const TEXT: usize = 320;
@@ -47,12 +70,12 @@ impl SurfaceWriter<'_> {
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
-                "Zero X: compound slide square to the bed. Set the cross dial to 0, coming in. With the spindle turning, \
+                "Zero X: compound slide square to the bed. Set the cross dial to 0, coming in. Spindle on; \
                  bring the tip to the bar with the compound slide until it just touches near its end; lock the compound \
                  slide. Then carriage to the right, clear of the face.",
             ),
             (None, _) => format!(
-                "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; hold the \
+                "Zero X: spindle on, come in until the tip just touches the bar near its end; hold the \
                  handle, and turn the ring only, until it reads {set_to}. Carriage to the right, clear of the face.",
             ),
         };
@@ -117,14 +140,16 @@ impl SurfaceWriter<'_> {
             Ring::Fixed => format!(
                 "Zero X is kept: by the sheet the dial reads {at} where the surface just finished measures {}. The shift from \
                  here on, in place of any before it: S = marks by which the last cut that was made went farther in than {at} \
-                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of this surface.",
+                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of this surface.{}",
                 before.start.people(u),
                 plain(before.start, u),
-                self.mark_size()
+                self.mark_size(),
+                self.a_turn_wrong()
             ),
             Ring::Settable => format!(
                 "Zero X: carriage to the right, clear of the bar; come in to the mark of the last cut that was made, by \
-                 the sheet {at}, hold the handle, and turn the ring only, to ({} - {name}) / {} marks: {} where {name} is {}{}.",
+                 the sheet {at}, hold the handle, and turn the ring only, to ({} - {name}) / {} marks{}: {} where {name} is \
+                 {}{}.{}",
                 // The spring that is new in the zero does not move the tip.
                 plain(
                     Diameter::computed_trade(round_size(
@@ -133,10 +158,27 @@ impl SurfaceWriter<'_> {
                     u
                 ),
                 self.mark_size(),
-                tenth_of_a_mark(setup.datum.start),
+                self.turns_left_out(setup.datum.start.ceil() as i64),
+                self.on_the_ring(setup.datum.start),
                 before.start.people(u),
-                if kept { ", that is: it stays" } else { "" }
+                if kept { ", that is: it stays" } else { "" },
+                self.a_turn_wrong()
             ),
+        })
+    }
+
+    /// What tells the turns of the cross dial apart at a surface just finished.
+    fn a_turn_wrong(&self) -> impl fmt::Display {
+        let turn = Diameter::computed_trade(round_size(
+            f64::from(self.cross.divisions_per_turn().count())
+                * self.cross.diameter_per_division().mm(),
+        ));
+        words(move |f| {
+            write!(
+                f,
+                " The tip then stands level with the surface just finished: a turn wrong would be {}.",
+                turn.people(self.u)
+            )
         })
     }
 
@@ -148,23 +190,30 @@ impl SurfaceWriter<'_> {
         let mut before = setup.before.start;
         let mut stands = setup.datum.start + f64::from(setup.datum.between) / 10.0;
         let mut set = setup.rough_step.spindle_speed;
+        let mut alike = None;
         for (at, cut) in cuts.iter().copied().enumerate() {
             let mark = cut.mark as f64 + f64::from(cut.between) / 10.0;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let ring_turned = setup
                 .done
                 .as_ref()
-                .is_some_and(|done| matches!(done.act, Act::TurnRing { .. } | Act::OnceMore));
-            let withdrawn = steps.last().is_some_and(|step| {
-                step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
-            });
+                .is_some_and(|done| matches!(done.act, Act::TurnRing { .. }));
+            let stop_set = at == 0 && self.length_by() != LengthBy::Dial;
+            let withdrawn = stop_set
+                || steps.last().is_some_and(|step| {
+                    step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
+                });
             let farther = self.farther(mark - stands, withdrawn);
             let stops_made = self.stops_before + stops.iter().filter(|stop| **stop < at).count();
             let just_measured = steps
                 .last()
                 .is_some_and(|step| step.kind == StepKind::Measure);
-            // The shoulder before was faced outwards, and a ring that stays is not come in to anew.
-            let stands_out = at == 0 && setup.before.turned && self.cross.ring() == Ring::Fixed;
+            // The shoulder was faced outwards before it was measured.
+            let once_more = setup
+                .done
+                .as_ref()
+                .is_some_and(|done| done.cuts == at && matches!(done.act, Act::OnceMore));
+            let stands_out = once_more || (at == 0 && self.stands_out());
             let farther = words(|f| match (stands_out, just_measured) {
                 (true, _) => write!(f, "come in to it from outside, the turns counted from zero"),
                 (false, true) => write!(
@@ -174,18 +223,23 @@ impl SurfaceWriter<'_> {
                 (false, false) => write!(f, "that is {farther} in from where it stands"),
             });
             let measured = stops.contains(&at);
+            let around = Around {
+                before,
+                farther: &farther,
+                set,
+                alike,
+                at_rest: steps.last().is_some_and(|step| self.leaves_at_rest(step)),
+                measured,
+                over: setup.done.as_ref().is_some_and(|done| at < done.cuts),
+            };
             let step = self.cut(
                 cut,
                 self.cuts_before + at + 1,
                 setup.expected_after(at, self.cross)?,
-                before,
-                (&farther, set),
-                (
-                    measured,
-                    setup.done.as_ref().is_some_and(|done| at < done.cuts),
-                ),
+                &around,
             )?;
             set = step.spindle_speed.unwrap_or(set);
+            alike = Some((step.depth_of_cut, step.feed, step.spindle_speed));
             (before, stands) = (step.diameter, mark);
             steps.push(step);
             let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
@@ -213,15 +267,32 @@ impl SurfaceWriter<'_> {
         Ok(())
     }
 
+    /// True where the spindle stands still when a step is done.
+    fn leaves_at_rest(&self, step: &Step) -> bool {
+        match step.kind {
+            StepKind::Measure | StepKind::Adjust | StepKind::Inspect => true,
+            // Nothing was touched, or a stop was set.
+            StepKind::ZeroX => step.spindle_speed.is_none() || self.length_by() != LengthBy::Dial,
+            _ => false,
+        }
+    }
+
     fn cut(
         &self,
         cut: PlannedCut,
         number: usize,
         diameter: Diameter,
-        before: Diameter,
-        (farther, set): (&dyn fmt::Display, SpindleSpeed),
-        (measured, over): (bool, bool),
+        around: &Around<'_>,
     ) -> Result<Step, Error> {
+        let Around {
+            before,
+            farther,
+            set,
+            alike,
+            at_rest,
+            measured,
+            over,
+        } = *around;
         let (setup, u) = (self.setup, self.u);
         let PlannedCut { kind, mark, .. } = cut;
         let (feed, step) = setup.pace_of(self.common, &cut);
@@ -238,12 +309,16 @@ impl SurfaceWriter<'_> {
             return Err(Error::internal("a cut that takes nothing"));
         };
         let last = finishing && mark == setup.datum.last.count();
+        let this = (Some(depth), Some(feed.feed), Some(step.spindle_speed));
         let what = match kind {
             StepKind::FirstCut if measured => "first cut, to be measured",
             StepKind::FirstCut => "first cut",
             StepKind::RoughCut if measured => "roughing, to be measured",
             StepKind::RoughCut => "roughing",
-            _ if last => "last cut, same depth, feed and speed as the one before",
+            _ if last && alike == Some(this) => {
+                "last cut, same depth, feed and speed as the one before"
+            }
+            _ if last => "last cut",
             _ => "first of the two finishing cuts",
         };
         let mut text = String::with_capacity(TEXT);
@@ -251,6 +326,9 @@ impl SurfaceWriter<'_> {
         if step.spindle_speed != set {
             let set = self.set_words(step.spindle_speed, step);
             add(&mut text, format_args!("{set} "));
+        }
+        if at_rest || step.spindle_speed != set {
+            text.push_str("Spindle on. ");
         }
         match self.reads_out() {
             true => add(
@@ -297,7 +375,12 @@ impl SurfaceWriter<'_> {
         // That is the deepest at the roughing feed and step; a plan for the least time may take others.
         let as_roughed = feed.feed == self.common.rough_feed.feed
             && step.spindle_speed == setup.rough_step.spindle_speed;
-        if kind == StepKind::RoughCut && self.first_rough() == Some(mark) && as_roughed {
+        let of_least_time = setup.cuts.iter().any(|cut| cut.pace.is_some());
+        if kind == StepKind::RoughCut
+            && self.first_rough() == Some(mark)
+            && as_roughed
+            && !of_least_time
+        {
             add(
                 &mut because,
                 format_args!(
@@ -311,8 +394,16 @@ impl SurfaceWriter<'_> {
             add(
                 &mut because,
                 format_args!(
-                    "; no cut is planned lighter than {}",
-                    setup.place.least.people(u)
+                    "; no cut is planned lighter than {}{}",
+                    setup.place.least.people(u),
+                    words(|f| match depth < setup.place.least {
+                        true => write!(
+                            f,
+                            ", and this one, which mends a size, not lighter than {}",
+                            setup.place.correcting.people(u)
+                        ),
+                        false => Ok(()),
+                    })
                 ),
             );
         }
@@ -347,9 +438,10 @@ impl SurfaceWriter<'_> {
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, name),
             Ring::Settable => format!(
-                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks, tenths \
+                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks{}, tenths \
                  between marks: {}.",
                 self.rule(name),
+                self.turns_left_out(mark),
                 self.table(mark, None)?
             ),
             Ring::Fixed => format!(
@@ -404,9 +496,10 @@ impl SurfaceWriter<'_> {
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, &format!("the mean of {name}")),
             Ring::Settable => format!(
-                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks, tenths \
+                "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks{}, tenths \
                  between marks (a tenth is {}): {}.",
                 self.rule(format_args!("mean of {name}")),
+                self.turns_left_out(mark),
                 DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
                     .people(u),
                 self.table(mark, Some(last))?
@@ -431,26 +524,35 @@ impl SurfaceWriter<'_> {
                 "Below {}: good already, or lost: do not cut, go and see.",
                 largest.min(rubs).people(u)
             )?;
-            if rubs > largest {
+            let shown = |size: Diameter| size.people(u).to_string();
+            if rubs > largest && shown(rubs) != shown(largest) {
                 write!(
                     f,
                     " From there to {} a last cut would rub: stop and ask.",
                     rubs.people(u)
                 )?;
             }
-            write!(
+            Ok(())
+        });
+        // Said before anything is set: what is set on such a size would hide where it comes from.
+        let once_more = words(|f| match self.reads_out() {
+            true => write!(
                 f,
-                " Above {}: take this cut once more at its {}, and measure anew.",
+                "Above {}: leave the readout, take this cut once more at its number, and measure anew.",
                 again.people(u),
-                if self.reads_out() { "number" } else { "mark" }
-            )
+            ),
+            false => write!(
+                f,
+                "Above {}: leave the ring, take this cut once more at its mark, and measure anew.",
+                again.people(u),
+            ),
         });
         let spread = Diameter::computed_trade(self.limits().tolerance().mm() / 3.0);
         let mut step = self.step(
             StepKind::Measure,
             expected,
             format!(
-                "{} Measure {name} at three places ________ ________ ________ (expect {}). {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
+                "{} Measure {name} at three places ________ ________ ________ (expect {}). {once_more} {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
                 self.stop_words(),
                 expected.people(u),
                 spread.people(u),
@@ -534,15 +636,16 @@ impl SurfaceWriter<'_> {
                 "{found} The readings stay as they were; the ring is not touched. {} Cut to that mark again, and measure anew.",
                 match slip {
                     Slip::Backlash =>
-                        "It looks as if the slide was not come in to its mark from outside: back off by more than the \
+                        "It may well be that the slide was not come in to its mark from outside, and to find out costs a \
+                         cut, not the part: back off by more than the \
                          backlash, and come in again.",
                     Slip::TurnTooFew =>
-                        "It looks as if the dial stood a turn short and the tool met no metal, or not all of it: come in until \
+                        "It may well be that the dial stood a turn short and the tool met no metal, or not all of it: come in until \
                          the tip touches, and count the turns anew from there.",
                 }
             ),
             Act::LeftOn => format!(
-                "{found} It looks as if the slide was not come in to its mark from outside, and too little is left on for a cut \
+                "{found} It may well be that the slide was not come in to its mark from outside, and too little is left on for a cut \
                  of its own. The readings stay as they were; the ring is not touched. Come in to the next mark from outside."
             ),
             Act::OnceMore => format!(
@@ -552,14 +655,14 @@ impl SurfaceWriter<'_> {
                 "{found} {} The numbers below stay as they were.",
                 self.readout_set(
                     self.setup.diameter_at(self.cross, cut.mark)?,
-                    &done.size.people(u).to_string()
+                    &self.nearest_shown(done.size)
                 )
             ),
             Act::TurnRing { to } => format!(
                 "{found} No whole number of marks brings the last cut to its size. In again to {}, hold the handle, and \
                  turn the ring only, to {} marks, tenths between marks; the readings below stay as they were.",
                 self.at_mark(cut)?,
-                tenth_of_a_mark(to)
+                self.on_the_ring(to)
             ),
         })
     }
@@ -585,7 +688,10 @@ impl SurfaceWriter<'_> {
                     write!(f, "{}", self.z_words(shoulder))?;
                     match self.length_by() {
                         LengthBy::Dial => Ok(()),
-                        _ => f.write_str(", the stop or indicator put back"),
+                        LengthBy::Stop => {
+                            f.write_str(", the stop loosened and moved out of the way beforehand")
+                        }
+                        LengthBy::Indicator => f.write_str(", past the 0 of the indicator"),
                     }
                 }),
                 if job.tool.cutting_edge_angle().degrees() < 90.0 {
@@ -668,13 +774,17 @@ impl SurfaceWriter<'_> {
                 StepKind::Inspect,
                 diameter,
                 format!(
-                    "{} The tool stays in its holder. Measure {}at 20 degC, at three places, clear of the burr ________ \
+                    "{} The tool stays in its holder. Measure {}at {}, at three places, clear of the burr ________ \
                      ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
                      with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
                      ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: \
                      {by_the_face}.{ended}",
                     self.stop_words(),
                     self.finished_name(),
+                    match u {
+                        Units::Metric => "20 degC",
+                        Units::Inch => "68 degF (20 degC)",
+                    },
                     guarded.smallest().people(u),
                     guarded.largest().people(u),
                     setup.guard.people(u),

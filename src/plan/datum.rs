@@ -11,7 +11,7 @@ use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::{Divisions, Reading};
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    DepthOfCut, Diameter, DiameterError, SizeUncertainty, ThermalExpansion, round_size,
+    DepthOfCut, Diameter, DiameterError, Quantity, SizeUncertainty, ThermalExpansion, round_size,
 };
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
@@ -369,11 +369,16 @@ pub(super) fn datum(
             Some((above, below)) => Error::new(
                 ErrorKind::Impossible,
                 "lathe.cross_slide",
-                format!("marks that give {above} and {below} from {start}"),
                 format!(
-                    "a mark within {} to {} that gives a good part often enough",
+                    "marks that give {above} ({}) and {below} ({}) from {start}",
+                    aim.good_words(above),
+                    aim.good_words(below)
+                ),
+                format!(
+                    "a mark within {} to {} that gives a good part often enough, {} of 100",
                     guarded.smallest(),
-                    guarded.largest()
+                    guarded.largest(),
+                    round_size(100.0 * aim.asked.trade())
                 ),
                 match is_readout(cross) {
                     true => {

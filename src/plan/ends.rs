@@ -4,12 +4,14 @@ use super::clamping::Clamping;
 use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, tenth_of_a_mark};
-use super::words::Writer;
+use super::words::{Writer, words};
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::error::Error;
 use crate::physics::taper::Taper;
 use crate::provenance::{Sourced, Standing};
+use crate::quantity::text::fixed;
+use crate::quantity::unit::Units;
 use crate::quantity::{
     BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Position, Quantity, SpindleSpeed, WorkLength,
     round_size,
@@ -116,21 +118,53 @@ impl Writer<'_> {
         let cuts = (metal.mm() / turning.rough_most.mm()).ceil().max(1.0);
         let each = DepthOfCut::computed_trade(metal.mm() / cuts);
         let slant = cone.slide_travel(length);
+        let cuts_of = words(|f| {
+            match cuts > 1.0 {
+                true => write!(f, "{cuts:.0} cuts")?,
+                false => f.write_str("one cut, or two lighter ones,")?,
+            }
+            write!(f, " of {} depth", each.people(u))?;
+            match self.cross.ring() {
+                Ring::Readout => Ok(()),
+                Ring::Settable | Ring::Fixed => write!(
+                    f,
+                    " ({} marks of the cross dial)",
+                    tenth_of_a_mark(2.0 * each.mm() / self.cross.diameter_per_division().mm())
+                ),
+            }
+        });
+        let before_the_last = words(|f| match cuts > 1.0 {
+            true => write!(
+                f,
+                "{} at the free end before the last cut, ",
+                Diameter::computed_trade(round_size(small.mm() + 2.0 * each.mm())).people(u)
+            ),
+            false => Ok(()),
+        });
+        let by_its_dial = words(|f| match self.job.lathe.compound() {
+            Some(compound) => {
+                let marks = slant.mm() / compound.division().mm();
+                let turn = f64::from(compound.divisions_per_turn().count());
+                write!(
+                    f,
+                    " ({:.0} turns + {} marks of its dial)",
+                    (marks / turn).floor(),
+                    tenth_of_a_mark(marks % turn)
+                )
+            }
+            None => Ok(()),
+        });
         let mut text = format!(
-            "Cone from {} at its shoulder to {} at its free end. {} Set the compound slide over by {} from the axis, so \
-             that it runs out towards the shoulder; prove the angle with an indicator. Carriage so that the compound slide \
-             covers the whole cone, lock the carriage. Touch the free edge, then feed by the compound handle, in {} \
-             of {} depth, the cross slide in by so much each time; measure the free end before the last: {} to come.",
+            "Cone from {} at its shoulder to {} at its free end. {} Set the compound slide over by {} deg from the axis, so \
+             that it runs out towards the shoulder; prove the angle with an indicator. By hand, the tip clear of the bar: \
+             carriage so that the compound slide, coming from the free end, has the tip at the shoulder after {}{by_its_dial}; \
+             mark that place of its handle, and lock the carriage. Spindle on. Touch the free edge, then feed by the compound \
+             handle to that place and no farther, in {cuts_of}; expect {before_the_last}{} after it.",
             large.people(u),
             small.people(u),
             self.set_words(turning.finish_step.spindle_speed, &turning.finish_step),
-            half.people(u),
-            if cuts > 1.0 {
-                format!("{cuts:.0} cuts")
-            } else {
-                String::from("one cut, or two lighter ones,")
-            },
-            each.people(u),
+            fixed(half.degrees(), 2),
+            slant.people(u),
             small.people(u),
         );
         if slant.mm() > COMPOUND_TRAVEL.value.mm() {
@@ -140,7 +174,9 @@ impl Writer<'_> {
                 slant.people(u)
             ));
         }
-        text.push_str(" Both zeros are lost when the compound slide is turned.");
+        text.push_str(
+            " Stop the spindle, compound slide back to its place. Both zeros are lost when it is turned.",
+        );
         let mut step = Step::new(StepKind::Taper, small, text).because(format!(
             "tan of the half angle is ({} - {}) / 2 / {}",
             large.people(u),
@@ -159,20 +195,34 @@ impl Writer<'_> {
             .filter_map(|turning| {
                 let surface = turning.place.surface;
                 let leg = surface.chamfer()?;
+                // Of a cone, its free end is what there is to chamfer.
+                let edge = surface.small_diameter().unwrap_or(surface.diameter());
+                let marks = words(|f| match self.carriage.ring() {
+                    Ring::Readout => Ok(()),
+                    Ring::Settable | Ring::Fixed => write!(
+                        f,
+                        " ({} marks of the carriage)",
+                        tenth_of_a_mark(leg.mm() / self.carriage.division().mm())
+                    ),
+                });
                 Some(format!(
-                    "{} x 45 deg on {}",
+                    "{} x 45 deg on {}{marks}",
                     leg.people(u),
-                    surface.diameter().people(u)
+                    edge.people(u)
                 ))
             })
             .collect();
         let what = match chamfers.as_slice() {
             [] => format!(
-                "break the outer {} by about half a millimetre (0.02 in)",
-                if turnings.len() > 1 { "edges" } else { "edge" }
+                "break the outer {} by about {}",
+                if turnings.len() > 1 { "edges" } else { "edge" },
+                match u {
+                    Units::Metric => "half a millimetre",
+                    Units::Inch => "0.02 in",
+                }
             ),
             some => format!(
-                "chamfer {}, by the marks of the slide from where the edge is touched; break the other edges",
+                "chamfer {}, counted along the bar from where the edge is touched; break the other edges",
                 some.join(", ")
             ),
         };

@@ -36,6 +36,17 @@ impl SurfaceWriter<'_> {
         }
     }
 
+    /// What is set on the readout for a size that may lie between its steps: the nearest it can show.
+    pub(super) fn nearest_shown(&self, size: Diameter) -> String {
+        let step = self.cross.diameter_per_division().mm();
+        let nearest = Diameter::computed_trade(round_size((size.mm() / step).round() * step));
+        let said = size.people(self.u).to_string();
+        match nearest.people(self.u).to_string() {
+            shown if shown == said => said,
+            shown => format!("{shown}, which is the nearest it can show to {said}"),
+        }
+    }
+
     /// Its zero.
     pub(super) fn readout_zero(&self, given: Option<Diameter>) -> String {
         let before = &self.setup.before;
@@ -59,7 +70,7 @@ impl SurfaceWriter<'_> {
                 self.shown(touched)
             ),
             None => format!(
-                "Zero X: with the spindle turning, come in until the tip just touches the bar near its end; set the X readout \
+                "Zero X: spindle on, come in until the tip just touches the bar near its end; set the X readout \
                  to {}. Carriage to the right, clear of the face.",
                 self.shown(touched)
             ),

@@ -9,6 +9,14 @@ use crate::physics::speed;
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
+use crate::shop::dial::Ring;
+
+/// Jaws are hardly longer, in mm: judgement, no source.
+const JAWS: f64 = 60.0;
+
+/// What is said of a bar in the spindle (common practice, no source).
+const NOTHING_BEHIND: &str =
+    " Nothing may stand out behind the spindle without a guarded tube: saw a longer bar off.";
 
 /// Most that one facing cut takes, in mm: judgement, no source.
 const FACE_DEPTH: f64 = 1.05;
@@ -40,11 +48,20 @@ impl Writer<'_> {
             let mut step = Step::new(
                 StepKind::Clamp,
                 stock,
-                format!(
-                    "Grip {} in the jaws, let {} stand out. Tighten. KEY OUT of the chuck.",
-                    grip.people(u),
-                    clamp.overhang.people(u)
-                ),
+                match grip.mm() > JAWS {
+                    true => format!(
+                        "Grip the bar over the whole length of the jaws, let {} stand out; of the {} behind, what is longer \
+                         than the jaws goes into the spindle, whose bore it must pass.{NOTHING_BEHIND} Tighten. KEY OUT of \
+                         the chuck.",
+                        clamp.overhang.people(u),
+                        grip.people(u),
+                    ),
+                    false => format!(
+                        "Grip {} in the jaws, let {} stand out. Tighten. KEY OUT of the chuck.",
+                        grip.people(u),
+                        clamp.overhang.people(u)
+                    ),
+                },
             )
             .because(self.addends(true));
             self.true_bar(&mut step);
@@ -56,7 +73,7 @@ impl Writer<'_> {
             stock,
             format!(
                 "Grip the bar with only {} standing out, to face and drill it; the other {} go into the spindle, whose \
-                 bore they must pass. Tighten the jaws. KEY OUT of the chuck.",
+                 bore they must pass.{NOTHING_BEHIND} Tighten the jaws. KEY OUT of the chuck.",
                 short.people(u),
                 WorkLength::computed_trade(job.stock.length().mm() - short.mm()).people(u)
             ),
@@ -105,8 +122,10 @@ impl Writer<'_> {
             ),
         )
         .because(
-            "three jaws put a turned-round part back on its axis to a few hundredths of a millimetre at best; no cut \
-             mends that",
+            match u {
+                Units::Metric => "three jaws put a turned-round part back on its axis to a few hundredths of a millimetre at best; no cut mends that",
+                Units::Inch => "three jaws put a turned-round part back on its axis to a thousandth of an inch or two at best; no cut mends that",
+            },
         )
     }
 
@@ -138,16 +157,29 @@ impl Writer<'_> {
         } else {
             "Stop the spindle; leave the carriage where it is."
         };
+        let cuts = (clamp.facing.mm() / FACE_DEPTH).ceil().max(1.0);
+        let in_cuts = match cuts > 1.0 {
+            true => format!(", in {cuts:.0} cuts"),
+            false => String::new(),
+        };
+        let under_the_skin = match self.job.stock.skin() {
+            Some(skin) => format!(
+                " Its first cut goes under the skin, {} at least.",
+                skin.people(u)
+            ),
+            None => String::new(),
+        };
         let text = match clamp.overall {
             None => format!(
-                "Face the end: touch it, move the carriage in by {}, lock the carriage; {}, from outside to the middle. \
-                 No pip may stay. {then}",
+                "Face the end. Spindle on; touch the end with the tip, cross slide out beyond the bar, carriage in by {}{in_cuts}, \
+                 lock the carriage; {}, from outside to the middle.{under_the_skin} No pip may stay. {then}",
                 clamp.facing.people(u),
                 self.face_words(step),
             ),
             Some((overall, limits)) => format!(
-                "{change}Face the end to length: touch it at its highest place, move the carriage in by L - {}, about {} \
-                 in all, lock it; {}, from outside to the middle. No pip may stay. Stop, measure from the new face to the \
+                "{change}Face the end to length. Spindle on; touch the end at its highest place, cross slide out beyond the bar, \
+                 carriage in by L - {}, about {} in all{in_cuts}, lock the carriage; {}, from outside to the middle.\
+                 {under_the_skin} No pip may stay. Stop the spindle, measure from the new face to the \
                  shoulder beside the jaws ________ (expect {}), and add the length from the other face to that shoulder, as \
                  it was measured: together good from {} to {}; never the other end again, it is finished. {then}",
                 overall.people(u),
@@ -162,18 +194,8 @@ impl Writer<'_> {
         face.spindle_speed = Some(step.spindle_speed);
         face.feed = Some(self.face_feed.feed);
         face.z = Some(Position::computed_trade(0.0));
-        let cuts = (clamp.facing.mm() / FACE_DEPTH).ceil().max(1.0);
         let one = speed::facing_time(stock, self.face_feed.feed, step.spindle_speed);
         face.time = Duration::computed_trade(one.seconds() * cuts);
-        if cuts > 1.0 {
-            face.text.push_str(&format!(" Take it in {cuts:.0} cuts."));
-        }
-        if let Some(skin) = self.job.stock.skin() {
-            face.text.push_str(&format!(
-                " Its first cut goes under the skin, {} at least.",
-                skin.people(u)
-            ));
-        }
         face
     }
 
@@ -184,8 +206,9 @@ impl Writer<'_> {
             StepKind::CentreDrill,
             stock,
             format!(
-                "{} Centre drill form A, pilot {}: oil, gently at first, {} deep from the face, until the \
-                 countersink measures {}. Stop the spindle. Chips off with a hook.",
+                "{} Drill chuck into the tailstock, a centre drill form A, pilot {}, in it; bring it up to the face, lock the \
+                 tailstock. Spindle on. Oil, gently at first, {} deep from the face, until the countersink measures {}. Stop \
+                 the spindle. Chips off with a hook.",
                 self.set_words(hole.spindle_speed, step),
                 hole.pilot.text(Units::Metric),
                 hole.depth.people(u),
@@ -215,7 +238,7 @@ impl Writer<'_> {
                 StepKind::Reclamp,
                 stock,
                 format!(
-                    "{let_out} Bring up the live centre, lock tailstock and barrel, barrel out as little as can be. \
+                    "{let_out} The live centre in place of the drill chuck; bring it up, lock tailstock and barrel, barrel out as little as can be. \
                      {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
                      the end of the bar without touching the centre or the tailstock. {}",
                     self.set_words(step.spindle_speed, step),
@@ -231,17 +254,26 @@ impl Writer<'_> {
     fn zero_z(&self) -> Step {
         let (clamp, u) = (self.clamp, self.u);
         let where_to_zero = if clamp.centre.is_none() {
-            "the tip still at the finished face and the carriage not moved since: turn the ring of the carriage dial to 0. \
-             Cross slide out beyond the bar, then unlock the carriage."
+            "the tip still at the finished face and the carriage not moved since"
         } else {
-            "with the spindle turning, touch the finished face lightly with the tip, beside the centre; turn the ring of \
-             the carriage dial to 0."
+            "spindle on, touch the finished face lightly with the tip, beside the centre"
+        };
+        let set = match self.carriage.ring() {
+            Ring::Settable => "turn the ring of the carriage dial to 0.",
+            Ring::Fixed => {
+                "read the carriage dial, Z0 = ______ marks, and add Z0 to every mark of the carriage below."
+            }
+            Ring::Readout => "set the Z readout to 0.",
+        };
+        let then = match clamp.centre {
+            Some(_) => "",
+            None => " Cross slide out beyond the bar, then unlock the carriage.",
         };
         let mut step = Step::new(
             StepKind::ZeroZ,
             self.job.stock.diameter(),
             format!(
-                "Zero Z: {where_to_zero} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
+                "Zero Z: {where_to_zero}; {set}{then} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
                  (jaws at Z {}).",
                 Position::computed_trade(-round_size(clamp.never_past)).people(u),
                 Position::computed_trade(-clamp.held.overhang.mm()).people(u),

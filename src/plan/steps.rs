@@ -208,7 +208,7 @@ pub(super) fn write(
     };
     let mut cautions = safety(job, kind);
     if figures.clampings.len() > 1 {
-        said.push(two_axes());
+        said.push(two_axes(common.units));
     }
     cautions.extend(said);
     cautions.extend(limits_of_the_answer());
@@ -267,11 +267,17 @@ fn expected(common: &Common<'_>, turning: &Turning<'_>) -> Result<ExpectedSurfac
 }
 
 /// What must be said of a part that is turned round.
-fn two_axes() -> Caution {
+fn two_axes(units: Units) -> Caution {
     Caution::new(
         Severity::Warning,
         "two_axes",
-        "The part is turned round: its two ends are on one axis only as well as it was clamped anew. Where the drawing asks \
-         for a run-out of a few hundredths, use soft jaws bored in place, or turn both ends between centres.",
+        format!(
+            "The part is turned round: its two ends are on one axis only as well as it was clamped anew. Where the drawing \
+             asks for a run-out of {}, use soft jaws bored in place, or turn both ends between centres.",
+            match units {
+                Units::Metric => "a few hundredths of a millimetre",
+                Units::Inch => "a thousandth of an inch or two",
+            }
+        ),
     )
 }

@@ -554,7 +554,15 @@ fn under_skin_too_deep(job: &Job, before: &Before, most: DepthOfCut, limit: Dept
             "at most {} of depth, which {limit} allows",
             DepthOfCut::computed_trade(round_size(most.mm()))
         ),
-        "a finer feed, a live centre, a bar that runs truer; or turn the skin off beforehand and give the measured diameter as zero_at",
+        format!(
+            "{}, a bar that runs truer; or turn the skin off beforehand and give the measured diameter as zero_at",
+            match limit {
+                DepthLimit::Power => "a finer feed, a lower cutting speed (cutting_speed)",
+                DepthLimit::Deflection => "a finer feed, a live centre",
+                DepthLimit::Asked => "a larger largest_depth",
+                DepthLimit::Torque | DepthLimit::Chip | DepthLimit::Metal => "a finer feed",
+            }
+        ),
     )
 }
 

@@ -15,7 +15,7 @@ use crate::physics::speed;
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Position, Quantity, SpindleSpeed, WorkLength, round_size};
-use crate::shop::dial::Dial;
+use crate::shop::dial::{Dial, Ring};
 
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
@@ -113,10 +113,15 @@ impl Writer<'_> {
 
     pub(super) fn speed_words(&self, step: &SpindleChoice, on: Diameter) -> String {
         let u = self.u;
+        let slow = self
+            .common
+            .band
+            .is_some_and(|band| step.cutting_speed < band.low());
         let mut words = format!(
-            "{} on {}; ideal for {} would be n = v / (pi d) = {} / (pi x {}) = {}; governed by {}",
+            "{} on {}{}; ideal for {} would be n = v / (pi d) = {} / (pi x {}) = {}; governed by {}",
             step.cutting_speed.people(u),
             on.people(u),
+            if slow { ", below the band" } else { "" },
             self.band_words(),
             self.common.wanted.people(u),
             on.people(u),
@@ -176,12 +181,12 @@ impl Writer<'_> {
 
     pub(super) fn z_words(&self, divisions: Divisions) -> impl fmt::Display {
         words(move |f| {
-            write!(
-                f,
-                "Z {} ({})",
-                self.z_people(divisions),
-                self.z_reading(divisions)
-            )
+            write!(f, "Z {}", self.z_people(divisions))?;
+            match self.carriage.ring() {
+                // It shows Z itself: there is no mark.
+                Ring::Readout => Ok(()),
+                Ring::Settable | Ring::Fixed => write!(f, " ({})", self.z_reading(divisions)),
+            }
         })
     }
 
@@ -313,17 +318,45 @@ impl SurfaceWriter<'_> {
     /// How the stop or the indicator is set for this surface, where one is used.
     pub(super) fn set_the_stop(&self) -> String {
         let at = self.z_words(self.setup.carriage.stop);
+        let clear = match (self.reads_out(), self.stands_out()) {
+            (true, _) => "withdraw clear of the bar",
+            (false, true) => "the tip clear of the bar",
+            (false, false) => "withdraw one turn, clear of the bar",
+        };
         match self.length_by() {
             LengthBy::Dial => String::new(),
             LengthBy::Stop => format!(
-                " With the tip clear of the bar, carriage to {at}; bring the stop against it and lock it. Never drive power feed \
-                 into the stop."
+                " Stop the spindle; {clear}; carriage to {at}; bring the stop against it and lock it; carriage to the right. Never \
+                 drive power feed into the stop."
             ),
             LengthBy::Indicator => format!(
-                " With the tip clear of the bar, carriage to {at}; an indicator on the bed against the carriage, pressed in by a \
-                 turn and set to 0. It must have room to move back."
+                " Stop the spindle; {clear}; carriage to {at}; an indicator on the bed against the carriage, pressed in by a turn \
+                 and set to 0; carriage to the right. It must have room to move back."
             ),
         }
+    }
+
+    /// True where the cross slide stands somewhere beyond the bar when the first cut of this surface comes: the
+    /// shoulder before was faced outwards, and a ring that stays is not come in to anew.
+    pub(super) fn stands_out(&self) -> bool {
+        self.setup.before.turned && self.cross.ring() == Ring::Fixed
+    }
+
+    /// What a mark of the cross dial beyond one turn wants said: its ring shows no more than a turn.
+    pub(super) fn turns_left_out(&self, mark: i64) -> impl fmt::Display {
+        let turn = i64::from(self.cross.divisions_per_turn().count());
+        words(move |f| match mark + MARKS_BESIDE[4] < turn {
+            true => Ok(()),
+            false => write!(f, ", whole turns of {turn} left out"),
+        })
+    }
+
+    /// What the ring shows of so many marks.
+    pub(super) fn on_the_ring(&self, marks: f64) -> impl fmt::Display {
+        let turn = f64::from(self.cross.divisions_per_turn().count());
+        // A tenth below a whole turn is no longer said of it.
+        let marks = round_size(marks).rem_euclid(turn);
+        tenth_of_a_mark(if marks >= turn - 0.05 { 0.0 } else { marks })
     }
 
     /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are

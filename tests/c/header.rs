@@ -1,5 +1,6 @@
 //! The header is what the source gives, and compiles alone.
 
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
 use cbindgen::{
@@ -60,6 +61,7 @@ pub fn trials() -> Vec<Trial> {
         trial("header/is_what_the_source_gives", &[], || {
             snapshot(FILE, &generated())
         }),
+        trial("header/holds_every_name_it_speaks_of", &[], spoken_of),
         trial("header/fields_are_named_after_their_unit", &[], || {
             for (row, field) in structs() {
                 let unit = row.kind().units()[0].text();
@@ -188,8 +190,8 @@ pub fn generated() -> String {
         line_length: 100,
         tab_width: 4,
         export: cbindgen::ExportConfig {
-            include: ["tw_support", "tw_regime", "tw_step_kind", "tw_slide"]
-                .map(String::from)
+            // Arguments are int32_t: no signature leads to an enum.
+            include: enums()
                 .into_iter()
                 .chain(
                     structs()
@@ -222,6 +224,55 @@ pub fn generated() -> String {
     let mut out = Vec::new();
     builder.generate().unwrap().write(&mut out);
     String::from_utf8(out).unwrap()
+}
+
+/// Names of ours in some words.
+fn names(words: &str) -> impl Iterator<Item = &str> {
+    words
+        .split(|c: char| !c.is_ascii_alphanumeric() && c != '_')
+        .filter(|word| word.len() > 3 && (word.starts_with("tw_") || word.starts_with("TW_")))
+        // `tw_plan_...` and the like stand for several.
+        .filter(|word| !word.ends_with('_'))
+}
+
+/// Comments and the words of errors send nobody to a name that the header has not.
+fn spoken_of() -> Result<(), libtest_mimic::Failed> {
+    let header = generated();
+    let (comments, code): (Vec<&str>, Vec<&str>) = header
+        .lines()
+        .partition(|line| line.trim_start().starts_with("//"));
+    let known: BTreeSet<&str> = code.iter().flat_map(|line| names(line)).collect();
+    let folder = tools::root().join("src").join("ffi");
+    let mut sources = String::new();
+    for file in std::fs::read_dir(folder)? {
+        sources.push_str(&std::fs::read_to_string(file?.path())?);
+    }
+    let quoted = sources
+        .lines()
+        .filter(|line| !line.trim_start().starts_with("//"))
+        .flat_map(|line| line.split('"').skip(1).step_by(2));
+    let spoken = comments.into_iter().chain(quoted).flat_map(names);
+    let unknown: BTreeSet<&str> = spoken.filter(|name| !known.contains(name)).collect();
+    crate::check(unknown.is_empty(), || {
+        format!("the header has none of {unknown:?}")
+    })
+}
+
+/// The enums of the source.
+fn enums() -> Vec<String> {
+    let folder = tools::root().join("src").join("ffi");
+    let source = SOURCES.iter().map(|name| {
+        let path = folder.join(format!("{name}.rs"));
+        std::fs::read_to_string(path).unwrap()
+    });
+    let lines: Vec<String> = source
+        .flat_map(|text| text.lines().map(str::to_owned).collect::<Vec<_>>())
+        .collect();
+    let names = lines.iter().filter_map(|line| {
+        let name = line.strip_prefix("pub enum ")?;
+        Some(name.trim_end_matches([' ', '{']).to_owned())
+    });
+    names.collect()
 }
 
 /// The version macros and the attribute of what returns a status.

@@ -40,7 +40,7 @@ pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), Stri
             StepKind::Measure if step.text.contains("at three places") => {
                 let last = step.diameter.mm();
                 let bound = printed(&step.text, "Below ", ": good already").unwrap();
-                let again = printed(&step.text, "Above ", ": take").unwrap();
+                let again = printed(&step.text, "Above ", ": leave").unwrap();
                 holds!(
                     bound <= last && last < again,
                     "{last} mm is expected, and its stop takes {bound} to {again}"

@@ -456,7 +456,7 @@ pub fn turn(
                 if manner == Manner::Rule {
                     let last = step.text.contains("at three places");
                     let size = if last { mean(&sizes) } else { sizes[1] };
-                    if last && repeated < 3 && size > size_between(&step, "Above ", ": take") {
+                    if last && repeated < 3 && size > size_between(&step, "Above ", ": leave") {
                         repeated += 1;
                         at -= 1;
                         continue;
