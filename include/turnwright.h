@@ -31,12 +31,15 @@
  *   Never declare a tw_ struct as a plain double, in no language: on some platforms the two travel
  *   in different registers, and the call reads garbage. Where structs cannot be passed by value, use
  *   the column calls.
- *   Every value is checked: finite, and inside the range of its quantity (tw_range).
+ *   Every value that comes in is checked: finite, and inside the range of its quantity (tw_range);
+ *   the springs of chuck and centre may be infinite besides, that is rigid, where a call says so.
+ *   What a call works out is finite, and may lie outside of that range.
  *
  * STATUS
  *   Calls return a tw_status; TW_OK is 0, all else is a failure. The numbers are pinned; a later
  *   version may return new ones. No number of an answer means failure: look at the status.
- *   After a failure outputs hold NaN, NULL or 0, never what was there before.
+ *   After a failure outputs hold NaN, NULL or 0, never what was there before; only a column call
+ *   that cannot trust its memory (NULL, stride, overlap) leaves all of it alone.
  *   Compilers that can, warn when a status is ignored; define TW_CHECK as nothing before the
  *   #include to have no such warning.
  *   Enumerations are passed as int32_t; a number that is none of theirs is refused.
@@ -61,7 +64,9 @@
  *   fields of one array of structs), but not on it (TW_OVERLAP).
  *   A bad row holds NaN and has its status in row_status; good rows go on. The call then returns
  *   TW_ROWS_BAD, and detail tells of the first bad row and how many there are. However many rows,
- *   nothing is allocated for the good ones; for a bad one a few words, given back at once.
+ *   nothing is allocated for the good ones; for a bad one a few words, given back at once. A call
+ *   refused as a whole writes NaN and its status to every row, row_status only where the outputs
+ *   agree on how many rows there are. Words about a column in inch units are in inch.
  *   A row's answer is the same, to the last digit, as that of the scalar call.
  *   Whole numbers that differ from row to row are int32_t without quantity and unit: a pointer, and
  *   a stride in bytes of at least 4; there are as many as rows.

@@ -3,9 +3,9 @@
  * header; this one adds that texts and plans give themselves back, and that a failure may be an
  * exception. Quantities are the structs of turnwright.h.
  *
- * Each call comes twice: with a tw_error to fill, it throws nothing and returns a tw_status; without
- * one it returns its answer or throws turnwright::failure. Where exceptions are off
- * (-fno-exceptions), only the first are there.
+ * Each call comes twice: with a tw_error to fill, it throws nothing of its own (std::bad_alloc where
+ * a text finds no memory) and returns a tw_status; without one it returns its answer or throws
+ * turnwright::failure. Where exceptions are off (-fno-exceptions), only the first are there.
  */
 #ifndef TURNWRIGHT_HPP
 #define TURNWRIGHT_HPP
@@ -54,7 +54,7 @@ public:
 private:
     static std::string words(const tw_error &error)
     {
-        return std::string(error.field) + ": " + error.given + " given; expected " + error.expected +
+        return (error.field[0] == '\0' ? std::string() : std::string(error.field) + ": ") + error.given + " given; expected " + error.expected +
                "; " + error.remedy;
     }
 
@@ -102,7 +102,7 @@ template <typename Call> tw_status copied(std::string &out, Call call)
 } // namespace implementation
 
 /* Answers a question: JSON text in, JSON text out. */
-inline tw_status answer(std::string_view question, std::string &out, tw_error &error)
+[[nodiscard]] inline tw_status answer(std::string_view question, std::string &out, tw_error &error)
 {
     return implementation::copied(out, [&](char **raw) {
         return tw_answer_n(question.data(), question.size(), raw, &error);
@@ -129,7 +129,7 @@ public:
     explicit plan(tw_plan *open) noexcept : held_(open) {}
 
     /* Opens a job or a sheet, JSON text. */
-    static tw_status open(std::string_view text, plan &out, tw_error &error)
+    [[nodiscard]] static tw_status open(std::string_view text, plan &out, tw_error &error)
     {
         tw_plan *raw = nullptr;
         const tw_status status = tw_plan_open_n(text.data(), text.size(), &raw, &error);
@@ -144,51 +144,51 @@ public:
     std::size_t pictures() const noexcept { return tw_plan_picture_count(get()); }
 
     /* A step, from 0; its texts belong to the plan. */
-    tw_status step(std::size_t index, tw_step &out, tw_error &error) const noexcept
+    [[nodiscard]] tw_status step(std::size_t index, tw_step &out, tw_error &error) const noexcept
     {
         tw_step_init(&out);
         return tw_plan_step(get(), index, &out, &error);
     }
 
-    tw_status expected(tw_expected &out, tw_error &error) const noexcept
+    [[nodiscard]] tw_status expected(tw_expected &out, tw_error &error) const noexcept
     {
         tw_expected_init(&out);
         return tw_plan_expected(get(), &out, &error);
     }
 
-    tw_status text(std::string &out, tw_error &error) const
+    [[nodiscard]] tw_status text(std::string &out, tw_error &error) const
     {
         return implementation::copied(
             out, [&](char **raw) { return tw_plan_text(get(), raw, &error); });
     }
 
-    tw_status short_text(std::string &out, tw_error &error) const
+    [[nodiscard]] tw_status short_text(std::string &out, tw_error &error) const
     {
         return implementation::copied(
             out, [&](char **raw) { return tw_plan_short_text(get(), raw, &error); });
     }
 
-    tw_status json(std::string &out, tw_error &error) const
+    [[nodiscard]] tw_status json(std::string &out, tw_error &error) const
     {
         return implementation::copied(
             out, [&](char **raw) { return tw_plan_json(get(), raw, &error); });
     }
 
-    tw_status picture(std::size_t index, std::string &out, tw_error &error) const
+    [[nodiscard]] tw_status picture(std::size_t index, std::string &out, tw_error &error) const
     {
         return implementation::copied(
             out, [&](char **raw) { return tw_plan_picture(get(), index, raw, &error); });
     }
 
-    tw_status page(std::string &out, tw_error &error) const
+    [[nodiscard]] tw_status page(std::string &out, tw_error &error) const
     {
         return implementation::copied(
             out, [&](char **raw) { return tw_plan_page(get(), raw, &error); });
     }
 
     /* What follows from sizes measured at a step: a plan, or none; and the answer as JSON. */
-    tw_status after(std::size_t step, const std::vector<tw_diameter> &measured, plan &next,
-                    std::string &answer, tw_error &error) const
+    [[nodiscard]] tw_status after(std::size_t step, const std::vector<tw_diameter> &measured, plan &next,
+                                  std::string &answer, tw_error &error) const
     {
         return implementation::copied(answer, [&](char **text) {
             tw_plan *raw = nullptr;

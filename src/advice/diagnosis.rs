@@ -42,6 +42,16 @@ pub enum Cause {
     HeadstockOrBed,
 }
 
+impl Cause {
+    /// True of what can make a part large only.
+    pub(crate) fn leaves_metal(self) -> bool {
+        matches!(
+            self,
+            Self::Backlash | Self::Deflection | Self::WarmPart | Self::WornTool
+        )
+    }
+}
+
 /// A cause, how well it fits beside the others, and what it would mean.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]

@@ -687,7 +687,7 @@ unsafe fn sizes(measured: *const tw_diameter, count: usize) -> Result<Vec<SizeAt
             "count",
             count.to_string(),
             format!("at most {MOST} sizes"),
-            "check for a negative number that was turned into size_t",
+            "hand in the sizes of one cut on one bar; or check for a negative number that was turned into size_t",
         ));
     }
     (0..count)

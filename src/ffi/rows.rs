@@ -15,7 +15,7 @@ use super::columns::{tw_column, tw_out_column};
 use super::status::{Detail, Failure, fail, succeed, tw_error, tw_status};
 use super::{guarded, tw_status::*};
 use crate::error::{Error, any_of};
-use crate::quantity::unit::Unit;
+use crate::quantity::unit::{Unit, Units};
 use crate::quantity::{Quantity, Row};
 
 /// A column to be read, and what it must be.
@@ -845,9 +845,10 @@ impl<const I: usize, const O: usize> Work<I, O> {
                 let given = readers.map(|reader| reader.value(bad));
                 // Words cost memory: none where nobody reads them.
                 let error = (!detail.is_null()).then(|| {
-                    explain(given).unwrap_or_else(|| {
+                    let error = explain(given).unwrap_or_else(|| {
                         Error::internal("a bad row that is good when asked again")
-                    })
+                    });
+                    self.in_its_units(error, &readers)
                 });
                 (error, (bad as u64, count, status))
             }))
@@ -1103,6 +1104,21 @@ impl<const I: usize, const O: usize> Work<I, O> {
             }
             self.regime.write(row, regime);
             self.row_status.write(row, status);
+        }
+    }
+
+    /// The error in inch where the column that it names is.
+    #[cold]
+    fn in_its_units(&self, error: Error, readers: &[Reader; I]) -> Error {
+        let named = self
+            .inputs
+            .iter()
+            .zip(readers)
+            .find(|(input, _)| input.name == error.field());
+        let units = named.and_then(|(input, reader)| Some((input.range()?, reader.unit?)));
+        match units {
+            Some((row, unit)) if unit.is_inch(row.kind()) => error.in_units(Units::Inch),
+            _ => error,
         }
     }
 

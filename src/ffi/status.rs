@@ -318,7 +318,12 @@ impl Detail {
         if room == 0 {
             return;
         }
-        let mut end = text.len().min(room - 1);
+        // What is cut says so.
+        let dots = match text.len() < room || room <= 2 * CUT.len() {
+            true => "",
+            false => CUT,
+        };
+        let mut end = text.len().min(room - 1 - dots.len());
         while !text.is_char_boundary(end) {
             end -= 1;
         }
@@ -327,12 +332,16 @@ impl Detail {
             0 => b' ',
             other => *other,
         });
-        for (at, byte) in clean.chain(std::iter::repeat_n(0, room - end)).enumerate() {
+        let rest = std::iter::repeat_n(0, room - end - dots.len());
+        for (at, byte) in clean.chain(dots.bytes()).chain(rest).enumerate() {
             // SAFETY: `at` < `room`, which lies inside of the size that the caller declared.
             unsafe { self.place.add(offset + at).write(byte) }
         }
     }
 }
+
+/// Stands behind a text that had to be cut.
+const CUT: &str = "...";
 
 fn length(text: &str) -> u32 {
     u32::try_from(text.len()).unwrap_or(u32::MAX)

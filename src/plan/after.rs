@@ -83,7 +83,8 @@ pub struct AfterMeasurement {
     /// size.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "is_zero"))]
     pub shift_tenths: i64,
-    /// To which mark the ring is set instead, at the mark of the cut that was measured.
+    /// To which mark the ring is set instead, at the mark of the cut that was measured. It counts whole turns
+    /// too, and may lie below zero: the ring shows what is left of them.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub ring_to: Option<f64>,
     /// To which size a digital readout is set instead, at the place of the cut that was measured.
@@ -184,7 +185,9 @@ impl Sheet {
         let u = self.units();
         let mut causes = diagnosis.causes;
         // What is said of a cause that cannot be is told of no lathe.
-        causes.retain(|cause| cause.fit.trade() >= POSSIBLE);
+        let too_small = round_size(diagnosis.difference.mm()) < 0.0;
+        causes
+            .retain(|fit| fit.fit.trade() >= POSSIBLE && !(too_small && fit.cause.leaves_metal()));
         let mut answer = AfterMeasurement {
             mean,
             expected,

@@ -6,12 +6,13 @@ use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::fluid;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    CriticalSpeed, CuttingSpeed, DepthOfCut, Diameter, Feed, ThermalExpansion, YoungsModulus,
-    round_size,
+    CriticalSpeed, CuttingSpeed, DepthOfCut, Diameter, Feed, Quantity, ThermalExpansion,
+    YoungsModulus, round_size,
 };
 use crate::shop::dial::Dial;
 use crate::shop::figure::SpeedBand;
@@ -38,11 +39,13 @@ impl<'a> Common<'a> {
         job: &'a Job,
         units: Units,
         provenance: &mut Provenance,
+        cautions: &mut Vec<Caution>,
     ) -> Result<Self, Error> {
         let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
         let carriage = need_dial(job.lathe.carriage(), "lathe.carriage")?;
+        less_than_a_turn(cross)?;
         let expansion = chance::expansion(job, provenance);
-        let (wanted, fastest, band) = cutting_speed(job, provenance)?;
+        let (wanted, fastest, band) = cutting_speed(job, units, provenance, cautions)?;
         let youngs_modulus = job
             .material
             .youngs_modulus()
@@ -118,10 +121,27 @@ fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error>
     })
 }
 
+/// The sheet withdraws by one turn: more backlash than that, and the tool would stay where it was.
+fn less_than_a_turn(cross: &Dial) -> Result<(), Error> {
+    let turn = cross.travel_per_turn();
+    match cross.backlash() {
+        Some(backlash) if backlash.mm() >= turn.mm() => Err(Error::new(
+            ErrorKind::Contradiction,
+            "lathe.cross_slide.backlash",
+            backlash.to_string(),
+            format!("less than one turn of the handle, which moves the slide {turn}"),
+            "measure it anew with an indicator; a slide that loose wants its nut set or renewed before anything is turned to size",
+        )),
+        _ => Ok(()),
+    }
+}
+
 /// The cutting speed wanted, the fastest allowed, and the band it is the middle of, if it is one's.
 fn cutting_speed(
     job: &Job,
+    units: Units,
     provenance: &mut Provenance,
+    cautions: &mut Vec<Caution>,
 ) -> Result<(CuttingSpeed, Option<CuttingSpeed>, Option<SpeedBand>), Error> {
     let band = job
         .tool
@@ -134,6 +154,20 @@ fn cutting_speed(
             "given by the asker",
             Standing::Given,
         );
+        if let Some(band) = band.as_ref().filter(|band| given > band.value.high()) {
+            let (low, high) = (band.value.low(), band.value.high());
+            cautions.push(Caution::new(
+                Severity::Warning,
+                "over_the_band",
+                format!(
+                    "The cutting speed asked for, {}, is above what this material and tool are known to bear, {} to {}: the \
+                     edge would not last, and hot chips fly. The sheet follows what was asked; a slower one is safer.",
+                    given.people(units),
+                    low.people(units),
+                    high.people(units)
+                ),
+            ));
+        }
         return Ok((given, band.map(|b| b.value.high().max(given)), None));
     }
     let Some(band) = band else {

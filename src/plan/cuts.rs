@@ -660,9 +660,10 @@ impl SurfaceWriter<'_> {
             ),
             Act::TurnRing { to } => format!(
                 "{found} No whole number of marks brings the last cut to its size. In again to {}, hold the handle, and \
-                 turn the ring only, to {} marks, tenths between marks; the readings below stay as they were.",
+                 turn the ring only, to {} marks, tenths between marks{}; the readings below stay as they were.",
                 self.at_mark(cut)?,
-                self.on_the_ring(to)
+                self.on_the_ring(to),
+                self.counted_as(to)
             ),
         })
     }

@@ -2,11 +2,13 @@
 
 use super::sheet::{Sheet, Step, StepKind, minutes, paragraph};
 use super::turning::read_as;
+use super::words::STOP_WORDS;
 use crate::caution::Severity;
 use crate::quantity::Quantity;
 
 impl Sheet {
-    /// The sheet in short form: one sentence a step in at most 100 columns, the dangers above them; no reasons, no sources.
+    /// The sheet in short form: the cuts one line each, of the other steps what is to be done, in at most
+    /// 100 columns, the dangers above them; no reasons, no figures behind them, no sources.
     ///
     /// # Example
     /// ```
@@ -21,7 +23,7 @@ impl Sheet {
     /// # let job = Job::new(lathe, tool, Material::named("11SMn30")?, Stock::new("34 mm".parse()?, "140 mm".parse()?), part);
     /// // An invented job, made out of sight.
     /// let sheet = job.plan(Units::Metric)?;
-    /// assert!(sheet.short().len() < sheet.to_string().len() / 4);
+    /// assert!(sheet.short().len() < sheet.to_string().len() / 2);
     /// # Ok::<(), turnwright::Error>(())
     /// ```
     #[must_use]
@@ -63,12 +65,12 @@ impl Sheet {
                 parts.push(format!("expect {}", step.diameter.people(u)));
                 parts.join(", ")
             }
-            StepKind::Measure => format!("STOP, measure: expect {}.", step.diameter.people(u)),
-            StepKind::Inspect => format!(
-                "STOP, measure the finished {}, and the length.",
-                step.diameter.people(u)
-            ),
-            _ => first_sentence(&step.text).to_owned(),
+            // How to stop is among the dangers above.
+            StepKind::Measure | StepKind::Inspect => {
+                let (_, then) = step.text.split_once(STOP_WORDS).unwrap_or(("", &step.text));
+                format!("STOP.{then}")
+            }
+            _ => step.text.clone(),
         }
     }
 }

@@ -54,7 +54,7 @@ fn figures<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Figures<'a>, Error> {
     sizes_fit(job)?;
-    let common = Common::of(job, units, provenance)?;
+    let common = Common::of(job, units, provenance, cautions)?;
     let clampings = clampings(&common, provenance, cautions)?;
     let mut turnings = Vec::with_capacity(clampings.len());
     for clamping in &clampings {

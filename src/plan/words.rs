@@ -20,6 +20,10 @@ use crate::shop::dial::{Dial, Ring};
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
 
+/// What every measurement begins with.
+pub(super) const STOP_WORDS: &str =
+    "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool.";
+
 /// Words that are written where they stand, without a text of their own.
 pub(super) fn words(write: impl Fn(&mut fmt::Formatter<'_>) -> fmt::Result) -> impl fmt::Display {
     Words(write)
@@ -195,7 +199,7 @@ impl Writer<'_> {
     }
 
     pub(super) fn stop_words(&self) -> &'static str {
-        "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool."
+        STOP_WORDS
     }
 
     /// How far in the handle is turned from where it stands, withdrawn by a turn or not.
@@ -348,6 +352,19 @@ impl SurfaceWriter<'_> {
         words(move |f| match mark + MARKS_BESIDE[4] < turn {
             true => Ok(()),
             false => write!(f, ", whole turns of {turn} left out"),
+        })
+    }
+
+    /// How the turns are counted from a mark that the ring cannot show.
+    pub(super) fn counted_as(&self, marks: f64) -> impl fmt::Display {
+        let turn = f64::from(self.cross.divisions_per_turn().count());
+        let turns = (round_size(marks) / turn).floor() as i64;
+        words(move |f| match turns {
+            0 => Ok(()),
+            1 => f.write_str(", which counts as 1 turn more than it shows"),
+            more if more > 0 => write!(f, ", which counts as {more} turns more than it shows"),
+            -1 => f.write_str(", which counts as 1 turn less than it shows"),
+            less => write!(f, ", which counts as {} turns less than it shows", -less),
         })
     }
 

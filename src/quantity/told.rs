@@ -64,7 +64,7 @@ impl Source {
     /// ```
     /// use turnwright::{Material, Provenance, Units};
     /// let mut provenance = Provenance::default();
-    /// provenance.open("specific cutting force", Material::named("c45")?.specific_force());
+    /// provenance.open("specific cutting force", &Material::named("c45")?.specific_force());
     /// let line = &provenance.sources()[0];
     /// assert!(line.value.ends_with(" MPa"));
     /// assert_eq!(line.value_in(Units::Metric), line.value);

@@ -32,6 +32,19 @@ impl Unit {
         self.text
     }
 
+    /// True of a unit that who works in inch would use for its kind; not of one that both use.
+    pub(crate) fn is_inch(&self, kind: &Kind) -> bool {
+        const PARTS: [&str; 8] = ["in", "ft", "thou", "lbf", "psi", "ksi", "hp", "lb"];
+        let of_inch = kind.unit(Units::Inch);
+        let told_apart = !std::ptr::eq(of_inch, kind.unit(Units::Metric));
+        told_apart
+            && (self.code == of_inch.code
+                || self
+                    .text
+                    .split(|c: char| !c.is_ascii_alphabetic())
+                    .any(|part| PARTS.contains(&part)))
+    }
+
     /// The number by which the C interface knows this unit; pinned.
     #[must_use]
     pub const fn code(&self) -> i32 {

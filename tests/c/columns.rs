@@ -33,6 +33,7 @@ pub fn trials() -> Vec<Trial> {
         ),
         trial("columns/constants_are_columns_of_one", &[], constants),
         trial("columns/any_layout_is_the_scalar_call", &[], layouts),
+        trial("columns/an_inch_column_is_refused_in_inch", &[], in_inch),
     ]
 }
 
@@ -256,6 +257,38 @@ fn constants() -> Result<(), Failed> {
     check(alone == spread && alone[0] > 0.0, || {
         format!("{alone:?} {spread:?}")
     })
+}
+
+/// The words about a bad value are in the units of its column.
+fn in_inch() -> Result<(), Failed> {
+    let (speeds, diameters, mut speeds_out) = ([25.0], [-1.0], [0.0]);
+    for (unit_text, words) in [("in", "-1 in"), ("mm", "-1 mm")] {
+        let diameter = input::<Diameter>(&diameters, unit("length", unit_text));
+        // SAFETY: all bytes zero is a tw_error.
+        let mut detail: tw_error = unsafe { std::mem::zeroed() };
+        detail.struct_size = size_of::<tw_error>() as u32;
+        // SAFETY: the columns are as long as they say.
+        let status = unsafe {
+            tw_spindle_speed_for_column(
+                &input::<CuttingSpeed>(&speeds, unit("cutting speed", "m/min")),
+                &diameter,
+                &output::<SpindleSpeed>(&mut speeds_out),
+                null_mut(),
+                0,
+                &mut detail,
+            )
+        };
+        let said = |bytes: &[std::ffi::c_char]| {
+            let bytes = bytes.iter().take_while(|c| **c != 0);
+            bytes.map(|c| *c as u8 as char).collect::<String>()
+        };
+        let (given, expected) = (said(&detail.given), said(&detail.expected));
+        check(
+            status == tw_status::TW_ROWS_BAD && given == words && expected.contains(unit_text),
+            || format!("{status:?} {given} {expected}"),
+        )?;
+    }
+    Ok(())
 }
 
 /// Rows long enough for some that are read together to be all good and others not, whatever lies
