@@ -538,9 +538,10 @@ typedef struct tw_spindle_speed {
 // Make it ready with tw_error_init, once; it may then be used for any number of calls, one at a
 // time. After a success its status is TW_OK and its texts are empty.
 //
-// The texts are UTF-8, always NUL-ended, and cut at a character when they do not fit; their full
-// lengths in bytes, without the NUL, stand beside them. A struct_size smaller than that of this
-// version is filled as far as it goes and never written beyond. Nothing in it needs to be freed.
+// The texts are UTF-8, always NUL-ended, and cut at a character, three dots behind, when they do
+// not fit; their full lengths in bytes, without the NUL, stand beside them. A struct_size smaller
+// than that of this version is filled as far as it goes and never written beyond. Nothing in it
+// needs to be freed.
 typedef struct tw_error {
     // Size of this struct in the caller's program; tw_error_init sets it.
     uint32_t struct_size;

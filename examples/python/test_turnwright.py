@@ -396,6 +396,16 @@ class Memory(unittest.TestCase):
         # Would be refused while somebody looks at its memory.
         diameters.append(31.0)
 
+    @unittest.skipUnless(NUMPY, "needs numpy")
+    def test_what_a_mask_hides_is_a_bad_row(self) -> None:
+        hidden = numpy.ma.masked_array([1.0, 2.0], [False, True])
+        rows = tw.spindle_speed_column("30 m/min", tw.Column(hidden, "in"))
+        self.assertEqual([bool(status) for status in rows.status], [False, True])
+
+    def test_a_mapping_is_no_column(self) -> None:
+        with self.assertRaises(TypeError):
+            tw.Column({1: 2}, "mm")
+
     def test_memory_that_is_read_is_not_written(self) -> None:
         feeds = array("d", [0.1, math.nan, 0.3])
         before = feeds.tobytes()

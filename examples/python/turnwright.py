@@ -466,10 +466,14 @@ class Doubles(Protocol):
 class Column:
     """Numbers of one unit: anything that shows its doubles as memory, or a sequence of numbers.
 
-    One number stands for all rows.
+    One number stands for all rows. What a masked array of numpy hides is no number.
     """
 
     def __init__(self, data: Any, unit: str) -> None:
+        if hasattr(data, "mask") and hasattr(data, "filled"):
+            data = data.astype("float64").filled(float("nan"))
+        if isinstance(data, Mapping):
+            raise TypeError("a column is a sequence of numbers, not a mapping")
         self.data = data
         self.unit = unit
 

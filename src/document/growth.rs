@@ -54,13 +54,25 @@ struct Held {
     stiffness: AxialStiffness,
 }
 
+/// Absolute zero as a rise above 20 degC, in K: 0 degC are 273.15 K (the definition of the degree).
+const ABSOLUTE_ZERO: f64 = -293.15;
+
 /// The rise of temperature: given, or an upper bound of what a cut makes.
 fn rise(
     f: &Fields<'_>,
     material: Option<&Material>,
     provenance: &mut Provenance,
 ) -> Result<TemperatureRise, Error> {
-    let given = f.quantity("rise")?;
+    let given: Option<TemperatureRise> = f.quantity("rise")?;
+    if let Some(cold) = given.filter(|rise| rise.kelvin() < ABSOLUTE_ZERO) {
+        return Err(Error::new(
+            ErrorKind::OutOfRange,
+            f.path("rise"),
+            cold.to_string(),
+            format!("at least {ABSOLUTE_ZERO} K: nothing is colder"),
+            "give how much warmer than 20 degC the work is, not its temperature; colder is negative",
+        ));
+    }
     let heated = f.item("heated_by", |tree, path| {
         let f = Fields::of(tree, path, "a cut that heats the work")?;
         let (power, time) = (f.need_quantity("cutting_power")?, f.need_quantity("time")?);

@@ -110,9 +110,10 @@ const TEXTS: &[(tw_status, &CStr)] = &[
 /// Make it ready with tw_error_init, once; it may then be used for any number of calls, one at a
 /// time. After a success its status is TW_OK and its texts are empty.
 ///
-/// The texts are UTF-8, always NUL-ended, and cut at a character when they do not fit; their full
-/// lengths in bytes, without the NUL, stand beside them. A struct_size smaller than that of this
-/// version is filled as far as it goes and never written beyond. Nothing in it needs to be freed.
+/// The texts are UTF-8, always NUL-ended, and cut at a character, three dots behind, when they do
+/// not fit; their full lengths in bytes, without the NUL, stand beside them. A struct_size smaller
+/// than that of this version is filled as far as it goes and never written beyond. Nothing in it
+/// needs to be freed.
 #[repr(C)]
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct tw_error {

@@ -21,6 +21,7 @@ use crate::quantity::{
     round_size,
 };
 use crate::standards::decision::DecisionRule;
+use crate::standards::limits::Limits;
 
 /// A measurement that was handed in: with which step, and the sizes.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,6 +60,11 @@ impl Measurement {
         let n = self.measured.len().max(1) as f64;
         let sum: f64 = self.measured.iter().map(|m| m.size().mm()).sum();
         Diameter::computed_trade(round_size(sum / n))
+    }
+
+    fn smallest(&self) -> Diameter {
+        let sizes = self.measured.iter().map(|m| m.size());
+        sizes.min().unwrap_or_else(|| self.mean())
     }
 }
 
@@ -167,20 +173,11 @@ impl Sheet {
         let diagnosis = figures.diagnose(&made, &now, &mut opened)?;
         let slip = slip_in(&diagnosis);
         let turning = &figures.turnings[made.clamping][made.turning];
-        let guard = match expanded_uncertainty {
-            Some(given) => {
-                let guard = DecisionRule::Conformance95.guard_band(half_of(given));
-                SizeUncertainty::computed_trade(round_size(guard.mm()))
-            }
-            None => turning.guard,
-        };
+        let guard = guard_of(turning, expanded_uncertainty);
         let expected = turning.expected_after(made.cuts - 1, figures.common.cross)?;
-        let smallest = measured
-            .iter()
-            .map(|m| m.size())
-            .fold(measured[0].size(), Diameter::min);
+        let smallest = now.smallest();
         let limits = turning.place.surface.limits();
-        let lost = round_size(smallest.mm() + guard.mm()) < round_size(limits.smallest().mm());
+        let lost = is_lost(limits, smallest, guard);
         let mean = now.mean();
         let u = self.units();
         let mut causes = diagnosis.causes;
@@ -268,6 +265,22 @@ const POSSIBLE: f64 = 1e-3;
 
 /// A share of what explains the measurement at which a cause is acted on: judgement, no source.
 const CERTAIN_ENOUGH: f64 = 0.5;
+
+/// What a measured size of this surface keeps from its limits.
+fn guard_of(turning: &Turning<'_>, expanded: Option<SizeUncertainty>) -> SizeUncertainty {
+    match expanded {
+        Some(given) => {
+            let guard = DecisionRule::Conformance95.guard_band(half_of(given));
+            SizeUncertainty::computed_trade(round_size(guard.mm()))
+        }
+        None => turning.guard,
+    }
+}
+
+/// True of a size that is too small, by more than the measurement can be wrong.
+fn is_lost(limits: Limits, smallest: Diameter, guard: SizeUncertainty) -> bool {
+    round_size(smallest.mm() + guard.mm()) < round_size(limits.smallest().mm())
+}
 
 /// What is said of a size that is larger than the bar was.
 fn too_thick(
@@ -386,6 +399,21 @@ fn slip_in(diagnosis: &Diagnosis) -> Suspicion {
 impl Figures<'_> {
     /// Takes a measurement into the figures, as it was taken when it was made.
     pub(super) fn follow(&mut self, made: &Made, measurement: &Measurement) -> Result<(), Error> {
+        let turning = &self.turnings[made.clamping][made.turning];
+        let (limits, smallest) = (turning.place.surface.limits(), measurement.smallest());
+        if is_lost(
+            limits,
+            smallest,
+            guard_of(turning, measurement.expanded_uncertainty),
+        ) {
+            return Err(Error::new(
+                ErrorKind::Impossible,
+                "measured",
+                smallest.to_string(),
+                format!("a size from {} on", limits.smallest()),
+                "such a part is lost, no cut brings metal back: plan a new one, without this measurement",
+            ));
+        }
         let diagnosis = self.diagnose(made, measurement, &mut Provenance::deaf())?;
         self.take(made, measurement.mean(), slip_in(&diagnosis))?;
         Ok(())

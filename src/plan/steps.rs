@@ -38,10 +38,15 @@ pub(super) fn figures_after<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Figures<'a>, Error> {
     let mut figures = figures(job, units, provenance, cautions)?;
-    for measurement in measured {
+    for (at, measurement) in measured.iter().enumerate() {
         let steps = steps(&figures)?.0;
         let place = figures.place(&steps, measurement.step)?;
-        figures.follow(&place, measurement)?;
+        figures
+            .follow(&place, measurement)
+            .map_err(|error| match error.field() {
+                "measured" => error.at(&format!("measured[{at}].measured")),
+                _ => error,
+            })?;
     }
     Ok(figures)
 }

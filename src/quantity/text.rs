@@ -85,11 +85,16 @@ fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
     let end = decimal_end(text);
     let (head, tail) = text.split_at(end);
     if let Some(after) = tail.strip_prefix(',') {
-        let digits: String = after.chars().take_while(char::is_ascii_digit).collect();
+        let (digits, unit) = digits(after).unwrap_or(("", after));
+        // As many digits as stand between the commas of thousands.
+        let thousands = match digits.len() {
+            3 => format!("leave the comma out, \"{head}{digits}{unit}\", or "),
+            _ => String::new(),
+        };
         return Err(unreadable(
             row,
             text,
-            &format!("write the decimal point as a point: \"{head}.{digits}\""),
+            &format!("{thousands}write the decimal point as a point: \"{head}.{digits}{unit}\""),
         ));
     }
     let whole: f64 = head
@@ -237,8 +242,11 @@ fn wrong_unit(row: &Row, text: &str, rest: &str, spelling: &str) -> Error {
         None => (
             format!("{text:?} with the unit {:?}", rest.trim()),
             match crate::error::nearest(spelling, row.kind().units().iter().map(Unit::text)) {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => String::from("use one of these units"),
+                // A letter in front may be a power of ten: kPa is not a slip for MPa.
+                Some(near) if near.chars().next() == spelling.chars().next() => {
+                    format!("did you mean {near:?}?")
+                }
+                _ => String::from("use one of these units"),
             },
         ),
     };

@@ -281,9 +281,9 @@ kinds! {
         micrometer "um" = 1.0 / 1000.0;
         centimeter "cm" = 10.0 / 1.0;
         meter "m" = 1000.0 / 1.0;
-        inch "in" ["inch", "inches", "IN", "\""] = 254.0 / 10.0;
-        foot "ft" = 3048.0 / 10.0;
-        thousandth_inch "thou" = 254.0 / 10000.0;
+        inch "in" ["inch", "inches", "IN", "\"", "\u{2033}"] = 254.0 / 10.0;
+        foot "ft" ["'", "\u{2032}"] = 3048.0 / 10.0;
+        thousandth_inch "thou" ["mil"] = 254.0 / 10000.0;
     }
     /// Roughness heights; stored in um.
     Roughness = 2 "roughness" "a roughness" inch 1 places 2 1 {

@@ -464,6 +464,12 @@ fn every_bad_value_names_its_field() {
         ("/stock/skin", json!("1.9 mm"), Impossible, "stock.skin"),
         ("/stock/skin", json!("-1 mm"), OutOfRange, "stock.skin"),
         (
+            "/lathe/cross_slide/backlash",
+            json!("2 mm"),
+            Contradiction,
+            "lathe.cross_slide.backlash",
+        ),
+        (
             "/stock/run_out",
             json!("5 mm"),
             Contradiction,
@@ -668,4 +674,60 @@ fn a_remedy_fits_what_was_given() {
             .0
             .contains("0 to 4294967295")
     );
+}
+
+#[test]
+fn a_comma_is_asked_about_with_its_unit() {
+    let told = |text: &str| {
+        let error = refused(&with("/stock/length", json!(text)));
+        error.remedy().to_owned()
+    };
+    let thousands = told("1,400 mm");
+    assert!(
+        thousands.contains("\"1400 mm\"") && thousands.contains("\"1.400 mm\""),
+        "{thousands}"
+    );
+    assert!(told("140,5 mm").contains("\"140.5 mm\""));
+    // A power of ten is no slip of the pen.
+    assert!(!told("140 km").contains("did you mean"));
+}
+
+#[test]
+fn a_speed_over_the_band_is_told_and_nothing_is_colder_than_absolute_zero() {
+    let ask = |job: &Value| {
+        let answer = answer(&json!({ "plan": job }).to_string()).unwrap();
+        let answer: Value = serde_json::from_str(&answer).unwrap();
+        let cautions = answer["plan"]["cautions"].as_array().unwrap().clone();
+        cautions.iter().any(|c| c["code"] == "over_the_band")
+    };
+    assert!(ask(&with("/cutting_speed", json!("500 m/min"))));
+    assert!(!ask(&with("/cutting_speed", json!("50 m/min"))));
+    let growth = |rise: &str| {
+        let asked = json!({ "growth": { "diameter": "40 mm", "rise": rise, "material": "C45" } });
+        answer(&asked.to_string())
+    };
+    assert!(growth("-293.15 K").is_ok());
+    let error = growth("-293.2 K").unwrap_err();
+    assert_eq!(
+        (error.field(), error.kind()),
+        ("rise", ErrorKind::OutOfRange)
+    );
+}
+
+#[test]
+fn a_sheet_with_a_lost_size_is_refused_as_lost_when_it_comes_back() {
+    let ask = |question: Value| {
+        let answer = answer(&question.to_string())?;
+        Ok::<Value, turnwright::Error>(serde_json::from_str(&answer).unwrap())
+    };
+    let mut sheet = ask(json!({ "plan": demo() })).unwrap()["plan"].clone();
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps.iter().position(|s| s["kind"] == "measure").unwrap();
+    let measured = json!({ "step": stop, "measured": "20 mm" });
+    sheet["measured"] = json!([measured]);
+    let after =
+        json!({ "after_measurement": { "plan": sheet, "step": stop, "measured": "33 mm" } });
+    let error = ask(after).unwrap_err();
+    assert!(error.remedy().contains("lost"), "{error}");
+    assert_eq!(error.field(), "plan.measured[0].measured");
 }

@@ -173,7 +173,7 @@ static void details(void)
           TW_OUT_OF_RANGE);
     CHECK(raw[sizeof *error] == 0x5A);
 
-    /* A text longer than its field, of letters of two bytes: cut at one, its length beside. */
+    /* A text longer than its field, of letters of two bytes: cut at one, dots behind, its length beside. */
     {
         char question[600] = "{\"";
         char *answer = question;
@@ -186,7 +186,8 @@ static void details(void)
         CHECK(answer == NULL);
         CHECK(error->field_length >= 400);
         CHECK(strlen(error->field) <= 63);
-        CHECK(((unsigned char)error->field[strlen(error->field) - 1] & 0xC0) == 0x80);
+        CHECK(strcmp(error->field + strlen(error->field) - 3, "...") == 0);
+        CHECK(((unsigned char)error->field[strlen(error->field) - 4] & 0xC0) == 0x80);
     }
     free(error);
 }
