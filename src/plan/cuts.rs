@@ -679,19 +679,21 @@ impl SurfaceWriter<'_> {
             StepKind::Shoulder,
             diameter,
             format!(
-                "The cross slide still {}: by hand to {}, then face the shoulder outwards with the cross \
+                "The cross slide still {}: {}by hand to {}, then face the shoulder outwards with the cross \
                  slide until the tip is clear of the bar. Stop the spindle.{}",
                 match self.reads_out() {
                     true => "where the last cut left it",
                     false => "at its last mark",
                 },
+                match self.length_by() {
+                    LengthBy::Stop =>
+                        "stop the spindle, loosen the stop and move it out of the way; spindle on, ",
+                    LengthBy::Dial | LengthBy::Indicator => "",
+                },
                 words(|f| {
                     write!(f, "{}", self.z_words(shoulder))?;
                     match self.length_by() {
-                        LengthBy::Dial => Ok(()),
-                        LengthBy::Stop => {
-                            f.write_str(", the stop loosened and moved out of the way beforehand")
-                        }
+                        LengthBy::Dial | LengthBy::Stop => Ok(()),
                         LengthBy::Indicator => f.write_str(", past the 0 of the indicator"),
                     }
                 }),

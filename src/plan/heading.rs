@@ -20,6 +20,9 @@ use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
 use crate::shop::surface::WantedFinish;
 
+/// A share of parts of which nothing is said.
+const SELDOM: f64 = 0.005;
+
 /// Room for a line about a surface: most are no longer.
 const LINE: usize = 256;
 
@@ -176,6 +179,23 @@ impl Figures<'_> {
         lines
     }
 
+    /// What is too large may be so by less than a cut can take.
+    fn too_little_to_cut(&self, turning: &Turning<'_>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let limits = turning.place.surface.limits();
+        let last = turning.diameter_at(self.common.cross, turning.datum.last.count());
+        let cuttable = last.map_or(0.0, |last| last.mm() + 2.0 * turning.place.correcting.mm());
+        if round_size(cuttable) <= round_size(limits.largest().mm())
+            || turning.chance.outcome.rework.trade() < SELDOM
+        {
+            return Ok(());
+        }
+        write!(
+            f,
+            " (from {} on; what is too large by less cannot be turned off)",
+            Diameter::computed_trade(round_size(cuttable)).people(self.common.units)
+        )
+    }
+
     /// How sure the last size is, what it rests on, and what the measuring stops are worth.
     fn how_sure_of(&self, turning: &Turning<'_>, cuts_before: usize) -> [String; 2] {
         let (chance, u) = (&turning.chance, self.common.units);
@@ -190,10 +210,11 @@ impl Figures<'_> {
         add(
             &mut size,
             format_args!(
-                " sure to +/- {} (about 95 %): good {}, one more cut {}, lost {}. What makes it unsure:",
+                " sure to +/- {} (about 95 %): good {}, one more cut {}{}, lost {}. What makes it unsure:",
                 chance.uncertainty.people(u),
                 percent(chance.outcome.good),
                 percent(chance.outcome.rework),
+                words(|f| self.too_little_to_cut(turning, f)),
                 percent(chance.outcome.scrap),
             ),
         );
@@ -294,15 +315,21 @@ impl Figures<'_> {
         for clamp in &self.clampings {
             if let Some(hole) = &clamp.centre {
                 more(format!(
-                    "a centre drill, form A, pilot {}",
+                    "a centre drill, form A, pilot {}, in a drill chuck",
                     hole.pilot.text(Units::Metric)
                 ));
                 more(String::from("a live centre"));
             }
             if clamp.turned_round {
                 more(String::from("soft sheet for the jaws"));
-                more(String::from("a dial indicator on a stand"));
             }
+        }
+        let runs_out = self.common.job.stock.run_out().is_some();
+        let coned = self
+            .all()
+            .any(|turning| turning.place.surface.small_diameter().is_some());
+        if runs_out || coned || self.clampings.iter().any(|clamp| clamp.turned_round) {
+            more(String::from("a dial indicator on a stand"));
         }
         if let Some(blade) = self.common.job.preference(|p| p.parting()) {
             more(format!("a parting tool, {} wide", blade.people(u)));

@@ -33,6 +33,7 @@ impl Unit {
     }
 
     /// True of a unit that who works in inch would use for its kind; not of one that both use.
+    #[cfg(feature = "capi")]
     pub(crate) fn is_inch(&self, kind: &Kind) -> bool {
         const PARTS: [&str; 8] = ["in", "ft", "thou", "lbf", "psi", "ksi", "hp", "lb"];
         let of_inch = kind.unit(Units::Inch);
