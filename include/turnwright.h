@@ -31,9 +31,9 @@
  *   Never declare a tw_ struct as a plain double, in no language: on some platforms the two travel
  *   in different registers, and the call reads garbage. Where structs cannot be passed by value, use
  *   the column calls.
- *   Every value that comes in is checked: finite, and inside the range of its quantity (tw_range);
- *   the springs of chuck and centre may be infinite besides, that is rigid, where a call says so.
- *   What a call works out is finite, and may lie outside of that range.
+ *   Every value that comes in is checked: finite, and inside the range of its quantity (tw_range,
+ *   enum tw_quantity); the springs of chuck and centre may be infinite besides, that is rigid, where
+ *   a call says so. What a call works out is finite, and may lie outside of that range.
  *
  * STATUS
  *   Calls return a tw_status; TW_OK is 0, all else is a failure. The numbers are pinned; a later
@@ -7039,230 +7039,230 @@ tw_status tw_plan_after(const struct tw_plan *plan,
 #define TURNWRIGHT_H_INLINE
 
 /*
- * The quantities by number, for columns and tw_range.
+ * The quantities by number, for columns and tw_range; each with the range in which it is accepted.
  */
 enum tw_quantity {
-    /* a diameter; in mm */
+    /* a diameter; 0.1 to 5000 mm */
     TW_QUANTITY_DIAMETER = 1,
-    /* a radius; in mm */
+    /* a radius; 0.05 to 2500 mm */
     TW_QUANTITY_RADIUS = 2,
-    /* a depth of cut; in mm */
+    /* a depth of cut; 0.001 to 100 mm */
     TW_QUANTITY_DEPTH_OF_CUT = 3,
-    /* a corner radius; in mm */
+    /* a corner radius; 0, or 0.005 to 50 mm */
     TW_QUANTITY_CORNER_RADIUS = 4,
-    /* a radius of the rounded cutting edge; in mm */
+    /* a radius of the rounded cutting edge; 0.0001 to 0.5 mm */
     TW_QUANTITY_EDGE_RADIUS = 5,
-    /* a feed per revolution; in mm/rev */
+    /* a feed per revolution; 0.001 to 10 mm/rev */
     TW_QUANTITY_FEED = 6,
-    /* a feed rate; in mm/min */
+    /* a feed rate; 0.0001 to 100000 mm/min */
     TW_QUANTITY_FEED_RATE = 7,
-    /* a cutting speed; in m/min */
+    /* a cutting speed; 0.1 to 10000 m/min */
     TW_QUANTITY_CUTTING_SPEED = 8,
-    /* a spindle speed; in rpm */
+    /* a spindle speed; 0.1 to 100000 rpm */
     TW_QUANTITY_SPINDLE_SPEED = 9,
-    /* a specific cutting force; in MPa */
+    /* a specific cutting force; 10 to 20000 MPa */
     TW_QUANTITY_SPECIFIC_FORCE = 10,
-    /* a Young's modulus; in GPa */
+    /* a Young's modulus; 0.1 to 1500 GPa */
     TW_QUANTITY_YOUNGS_MODULUS = 11,
-    /* a main force; in N */
+    /* a main force; 0 to 1000000 N */
     TW_QUANTITY_MAIN_FORCE = 12,
-    /* a feed force; in N */
+    /* a feed force; 0 to 1000000 N */
     TW_QUANTITY_FEED_FORCE = 13,
-    /* a passive force; in N */
+    /* a passive force; -1000000 to 1000000 N */
     TW_QUANTITY_PASSIVE_FORCE = 14,
-    /* a power; in kW */
+    /* a power; 0 to 1000 kW */
     TW_QUANTITY_POWER = 15,
-    /* a torque; in N m */
+    /* a torque; 0 to 1000000 N m */
     TW_QUANTITY_TORQUE = 16,
-    /* a stiffness; in kN/mm */
+    /* a stiffness; 0.001 to 100000 kN/mm */
     TW_QUANTITY_STIFFNESS = 17,
-    /* a rotational stiffness; in kN m/rad */
+    /* a rotational stiffness; 0.001 to 100000 kN m/rad */
     TW_QUANTITY_ROTATIONAL_STIFFNESS = 18,
-    /* a density; in kg/m3 */
+    /* a density; 100 to 25000 kg/m3 */
     TW_QUANTITY_DENSITY = 19,
-    /* a thermal expansion; in um/(m K) */
+    /* a thermal expansion; 0.1 to 500 um/(m K) */
     TW_QUANTITY_EXPANSION = 20,
-    /* a specific heat; in J/(kg K) */
+    /* a specific heat; 50 to 10000 J/(kg K) */
     TW_QUANTITY_SPECIFIC_HEAT = 21,
-    /* a time; in s */
+    /* a time; 0 to 10000000 s */
     TW_QUANTITY_TIME = 22,
-    /* a cutting edge angle; in deg */
+    /* a cutting edge angle; 1 to 150 deg */
     TW_QUANTITY_CUTTING_EDGE_ANGLE = 23,
-    /* a minor cutting edge angle; in deg */
+    /* a minor cutting edge angle; 0.1 to 150 deg */
     TW_QUANTITY_MINOR_CUTTING_EDGE_ANGLE = 24,
-    /* a rake angle; in deg */
+    /* a rake angle; -45 to 60 deg */
     TW_QUANTITY_RAKE_ANGLE = 25,
-    /* a roughness Ra; in um */
+    /* a roughness Ra; 0.001 to 1000 um */
     TW_QUANTITY_RA = 26,
-    /* a roughness Rq; in um */
+    /* a roughness Rq; 0.001 to 1000 um */
     TW_QUANTITY_RQ = 27,
-    /* a roughness Rz; in um */
+    /* a roughness Rz; 0.001 to 5000 um */
     TW_QUANTITY_RZ = 28,
-    /* a roughness Rt; in um */
+    /* a roughness Rt; 0.001 to 5000 um */
     TW_QUANTITY_RT = 29,
-    /* a length along the axis; in mm */
+    /* a length along the axis; 0.01 to 20000 mm */
     TW_QUANTITY_LENGTH = 30,
-    /* an overhang; in mm */
+    /* an overhang; 0.5 to 20000 mm */
     TW_QUANTITY_OVERHANG = 31,
-    /* a slide travel; in mm */
+    /* a slide travel; 0 to 10000 mm */
     TW_QUANTITY_TRAVEL = 32,
-    /* a dial division; in mm */
+    /* a dial division; 0.0001 to 10 mm */
     TW_QUANTITY_DIVISION = 33,
-    /* what a dial shows; in mm */
+    /* what a dial shows; -100000 to 100000 mm */
     TW_QUANTITY_SHOWS = 34,
-    /* a position along the axis; in mm */
+    /* a position along the axis; -20000 to 20000 mm */
     TW_QUANTITY_Z = 35,
-    /* a deflection; in mm */
+    /* a deflection; -1000 to 1000 mm */
     TW_QUANTITY_DEFLECTION = 36,
-    /* a difference of diameters; in mm */
+    /* a difference of diameters; -1000 to 1000 mm */
     TW_QUANTITY_DIAMETER_ERROR = 37,
-    /* the width of a tolerance zone; in mm */
+    /* the width of a tolerance zone; 0.0001 to 100 mm */
     TW_QUANTITY_TOLERANCE = 38,
-    /* an uncertainty of size; in mm */
+    /* an uncertainty of size; 0.00001 to 10 mm */
     TW_QUANTITY_INSTRUMENT_UNCERTAINTY = 39,
-    /* a thickness of cut; in mm */
+    /* a thickness of cut; 0.0001 to 10 mm */
     TW_QUANTITY_CHIP_THICKNESS = 40,
-    /* a width of cut; in mm */
+    /* a width of cut; 0.001 to 500 mm */
     TW_QUANTITY_CHIP_WIDTH = 41,
-    /* a removal rate; in cm3/min */
+    /* a removal rate; 0 to 1000000 cm3/min */
     TW_QUANTITY_REMOVAL_RATE = 42,
-    /* a handwheel rate; in turns/min */
+    /* a handwheel rate; 0 to 10000 turns/min */
     TW_QUANTITY_HANDWHEEL = 43,
-    /* an exponent of the specific cutting force; in plain numbers */
+    /* an exponent of the specific cutting force; 0 to 0.9 */
     TW_QUANTITY_EXPONENT = 44,
-    /* an efficiency; in plain numbers */
+    /* an efficiency; 0.05 to 1 */
     TW_QUANTITY_EFFICIENCY = 45,
-    /* a ratio of normal to main force; in plain numbers */
+    /* a ratio of normal to main force; 0.05 to 3 */
     TW_QUANTITY_NORMAL_RATIO = 46,
-    /* an overhang over diameter; in plain numbers */
+    /* an overhang over diameter; 0.0001 to 100000 */
     TW_QUANTITY_LENGTH_OVER_DIAMETER = 47,
-    /* a Brinell hardness; in plain numbers */
+    /* a Brinell hardness; 1 to 1000 */
     TW_QUANTITY_HARDNESS_HB = 48,
-    /* a rise of temperature; in K */
+    /* a rise of temperature; -500 to 2000 K */
     TW_QUANTITY_RISE = 49,
-    /* a growth by heat; in mm */
+    /* a growth by heat; -100 to 100 mm */
     TW_QUANTITY_GROWTH = 50,
-    /* a ratio of a taper, the x of 1:x; in plain numbers */
+    /* a ratio of a taper, the x of 1:x; 0.01 to 100000 */
     TW_QUANTITY_TAPER_RATIO = 51,
-    /* half the angle of a taper; in deg */
+    /* half the angle of a taper; 0.0001 to 89 deg */
     TW_QUANTITY_HALF_ANGLE = 52,
-    /* the included angle of a taper; in deg */
+    /* the included angle of a taper; 0.0002 to 178 deg */
     TW_QUANTITY_INCLUDED_ANGLE = 53,
-    /* an angle of the compound slide to the axis; in deg */
+    /* an angle of the compound slide to the axis; 0.0001 to 90 deg */
     TW_QUANTITY_COMPOUND_ANGLE = 54,
-    /* a set-over of the tailstock; in mm */
+    /* a set-over of the tailstock; -500 to 500 mm */
     TW_QUANTITY_SET_OVER = 55,
-    /* a tool life; in s */
+    /* a tool life; 0.1 to 10000000 s */
     TW_QUANTITY_LIFE = 56,
-    /* an exponent of the tool life; in plain numbers */
+    /* an exponent of the tool life; 0.01 to 2 */
     TW_QUANTITY_LIFE_EXPONENT = 57,
-    /* a constant of the tool life; in m/min */
+    /* a constant of the tool life; 0.1 to 1000000 m/min */
     TW_QUANTITY_LIFE_CONSTANT = 58,
-    /* a force along the axis; in N */
+    /* a force along the axis; -10000000 to 10000000 N */
     TW_QUANTITY_AXIAL_FORCE = 59,
-    /* a stiffness along the axis; in kN/mm */
+    /* a stiffness along the axis; 0.001 to 100000 kN/mm */
     TW_QUANTITY_AXIAL_STIFFNESS = 60,
-    /* a height of the tool above the axis; in mm */
+    /* a height of the tool above the axis; -100 to 100 mm */
     TW_QUANTITY_TOOL_HEIGHT = 61,
-    /* a critical speed; in rpm */
+    /* a critical speed; 0.1 to 1000000000 rpm */
     TW_QUANTITY_FIRST_CRITICAL_SPEED = 62,
-    /* an unevenness of the feed; in plain numbers */
+    /* an unevenness of the feed; 0 to 1 */
     TW_QUANTITY_FEED_UNEVENNESS = 63,
-    /* a width of a blade; in mm */
+    /* a width of a blade; 0.05 to 100 mm */
     TW_QUANTITY_WIDTH = 64,
-    /* a factor of the force; in plain numbers */
+    /* a factor of the force; 0.05 to 20 */
     TW_QUANTITY_FORCE_FACTOR = 65,
-    /* a scatter of the force; in plain numbers */
+    /* a scatter of the force; 0 to 0.95 */
     TW_QUANTITY_FORCE_SCATTER = 66,
-    /* a skewness Rsk; in plain numbers */
+    /* a skewness Rsk; -1000 to 1000 */
     TW_QUANTITY_RSK = 67,
-    /* a kurtosis Rku; in plain numbers */
+    /* a kurtosis Rku; 1 to 1000000 */
     TW_QUANTITY_RKU = 68,
-    /* a mean width RSm; in mm */
+    /* a mean width RSm; 0.0001 to 1000 mm */
     TW_QUANTITY_RSM = 69,
-    /* a cut-off; in mm */
+    /* a cut-off; 0.001 to 100 mm */
     TW_QUANTITY_CUT_OFF = 70,
-    /* a short-wave cut-off; in mm */
+    /* a short-wave cut-off; 0.0001 to 1 mm */
     TW_QUANTITY_SHORT_CUT_OFF = 71,
-    /* a bending moment; in N m */
+    /* a bending moment; -1000000 to 1000000 N m */
     TW_QUANTITY_BENDING_MOMENT = 72,
-    /* an eccentricity; in mm */
+    /* an eccentricity; 0 to 100 mm */
     TW_QUANTITY_ECCENTRICITY = 73,
-    /* a specific cutting force at one thickness of cut; in MPa */
+    /* a specific cutting force at one thickness of cut; 10 to 1000000 MPa */
     TW_QUANTITY_SPECIFIC_FORCE_AT_CHIP = 74,
-    /* a price; in plain numbers */
+    /* a price; 0 to 1000000000 */
     TW_QUANTITY_PRICE = 75,
-    /* a price per hour; in plain numbers */
+    /* a price per hour; 0.001 to 1000000000 */
     TW_QUANTITY_PRICE_PER_HOUR = 76,
-    /* a mass; in kg */
+    /* a mass; 0.00001 to 1000000 kg */
     TW_QUANTITY_MASS = 77,
-    /* a share of the heat; in plain numbers */
+    /* a share of the heat; 0 to 1 */
     TW_QUANTITY_HEAT_SHARE = 78,
-    /* a cross section of the cut; in mm2 */
+    /* a cross section of the cut; 0.000000001 to 10000 mm2 */
     TW_QUANTITY_CHIP_AREA = 79,
-    /* a length of the edge in cut; in mm */
+    /* a length of the edge in cut; 0.000001 to 1000 mm */
     TW_QUANTITY_EDGE_LENGTH = 80,
-    /* a share that the spring leaves; in plain numbers */
+    /* a share that the spring leaves; 0 to 1 */
     TW_QUANTITY_SPRING_SHARE = 81,
-    /* an angle of friction; in deg */
+    /* an angle of friction; 0 to 89 deg */
     TW_QUANTITY_FRICTION_ANGLE = 82,
-    /* a spacing of the points of a profile; in mm */
+    /* a spacing of the points of a profile; 0.000001 to 1 mm */
     TW_QUANTITY_SPACING = 83,
-    /* a transmission of a filter; in plain numbers */
+    /* a transmission of a filter; 0 to 1 */
     TW_QUANTITY_TRANSMISSION = 84,
-    /* a mean pressure; in MPa */
+    /* a mean pressure; 0 to 100000 MPa */
     TW_QUANTITY_MEAN_PRESSURE = 90,
-    /* a coefficient of friction; in plain numbers */
+    /* a coefficient of friction; 0 to 2 */
     TW_QUANTITY_FRICTION = 91,
-    /* a grip force of all jaws together; in N */
+    /* a grip force of all jaws together; 0 to 10000000 N */
     TW_QUANTITY_GRIP_FORCE = 92,
-    /* a width or height of a shank; in mm */
+    /* a width or height of a shank; 0.5 to 500 mm */
     TW_QUANTITY_SHANK_SIZE = 93,
-    /* a scatter of tool lives; in plain numbers */
+    /* a scatter of tool lives; 0 to 100 */
     TW_QUANTITY_LIFE_SCATTER = 94,
-    /* an angle of the compound slide to the cross slide; in deg */
+    /* an angle of the compound slide to the cross slide; 0 to 90 deg */
     TW_QUANTITY_COMPOUND_ANGLE_FROM_CROSS_SLIDE = 95,
-    /* a deflection along the cutting speed; in mm */
+    /* a deflection along the cutting speed; -1000 to 1000 mm */
     TW_QUANTITY_TANGENTIAL_DEFLECTION = 96,
-    /* an upper limit deviation; in mm */
+    /* an upper limit deviation; -10 to 10 mm */
     TW_QUANTITY_UPPER_DEVIATION = 85,
-    /* a lower limit deviation; in mm */
+    /* a lower limit deviation; -10 to 10 mm */
     TW_QUANTITY_LOWER_DEVIATION = 86,
-    /* a clearance; in mm */
+    /* a clearance; -20 to 20 mm */
     TW_QUANTITY_CLEARANCE = 87,
-    /* a standard uncertainty of size; in mm */
+    /* a standard uncertainty of size; 0.000000001 to 10 mm */
     TW_QUANTITY_STANDARD_UNCERTAINTY = 88,
-    /* a probability; in plain numbers */
+    /* a probability; 0 to 1 */
     TW_QUANTITY_PROBABILITY = 89,
-    /* a level of confidence; in plain numbers */
+    /* a level of confidence; 0.5 to 0.999999999 */
     TW_QUANTITY_CONFIDENCE = 97,
-    /* a coverage factor; in plain numbers */
+    /* a coverage factor; 0.5 to 1000000 */
     TW_QUANTITY_COVERAGE_FACTOR = 98,
-    /* a number of degrees of freedom; in plain numbers */
+    /* a number of degrees of freedom; 1 to 1000000000000 */
     TW_QUANTITY_DEGREES_OF_FREEDOM = 99,
-    /* a sensitivity coefficient; in plain numbers */
+    /* a sensitivity coefficient; -1000000 to 1000000 */
     TW_QUANTITY_SENSITIVITY = 100,
-    /* a correlation coefficient; in plain numbers */
+    /* a correlation coefficient; -1 to 1 */
     TW_QUANTITY_CORRELATION = 101,
-    /* a capability; in plain numbers */
+    /* a capability; 0 to 1000000000000 */
     TW_QUANTITY_CAPABILITY = 102,
-    /* a capability index; in plain numbers */
+    /* a capability index; -1000000000000 to 1000000000000 */
     TW_QUANTITY_CAPABILITY_INDEX = 103,
-    /* half the width of a distribution; in mm */
+    /* half the width of a distribution; 0.000000001 to 10 mm */
     TW_QUANTITY_HALF_WIDTH = 104,
-    /* a resolution; in mm */
+    /* a resolution; 0.00000001 to 10 mm */
     TW_QUANTITY_RESOLUTION = 105,
-    /* a price of scrap; in plain numbers */
+    /* a price of scrap; 0.000000001 to 1000000000 */
     TW_QUANTITY_PRICE_SCRAP = 106,
-    /* a price of rework; in plain numbers */
+    /* a price of rework; 0.000000001 to 1000000000 */
     TW_QUANTITY_PRICE_REWORK = 107,
-    /* a price of a measuring stop; in plain numbers */
+    /* a price of a measuring stop; 0.000000001 to 1000000000 */
     TW_QUANTITY_PRICE_STOP = 108,
-    /* a run-out; in mm */
+    /* a run-out; 0, or 0.000000001 to 100 mm */
     TW_QUANTITY_RUN_OUT = 109,
-    /* a thickness of the skin; in mm */
+    /* a thickness of the skin; 0, or 0.000000001 to 100 mm */
     TW_QUANTITY_SKIN_THICKNESS = 110,
-    /* a leg of a chamfer; in mm */
+    /* a leg of a chamfer; 0.000000001 to 1000 mm */
     TW_QUANTITY_CHAMFER_LEG = 111
 };
 

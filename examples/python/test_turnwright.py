@@ -402,6 +402,21 @@ class Memory(unittest.TestCase):
         rows = tw.spindle_speed_column("30 m/min", tw.Column(hidden, "in"))
         self.assertEqual([bool(status) for status in rows.status], [False, True])
 
+    def test_columns_are_named(self) -> None:
+        rows = tw.spindle_speed_column("30 m/min", tw.Column([30.0, -1.0], "mm"))
+        self.assertEqual(rows.keys(), ["spindle_speed"])
+        self.assertEqual(repr(rows), "<2 rows of spindle_speed; 1 bad>")
+        with self.assertRaisesRegex(KeyError, "spindle_speed"):
+            rows["speed"]
+
+    def test_what_may_be_asked_is_listed(self) -> None:
+        self.assertIn("plan", tw.questions())
+        self.assertIn("c45", tw.materials())
+        for question in tw.questions():
+            self.assertIn("properties", json.dumps(tw.schema(question)))
+        with self.assertRaises(tw.TurnwrightError):
+            tw.schema("plann")
+
     def test_a_mapping_is_no_column(self) -> None:
         with self.assertRaises(TypeError):
             tw.Column({1: 2}, "mm")

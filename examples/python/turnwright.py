@@ -674,8 +674,18 @@ class Rows:
 
     def __getitem__(self, name: str) -> Doubles:
         """A column of answers."""
+        if name not in self._columns:
+            raise KeyError(f"{name!r}; the columns are {', '.join(self._columns)}")
         shown: Doubles = _shown(self._columns[name], "float64")
         return shown
+
+    def keys(self) -> List[str]:
+        """The names of the columns."""
+        return list(self._columns)
+
+    def __repr__(self) -> str:
+        bad = sum(1 for status in self._status if status)
+        return f"<{len(self)} rows of {', '.join(self._columns)}; {bad} bad>"
 
     def numbers(self, name: str) -> Sequence[int]:
         """A column of enumeration numbers: the `regime` of a roughness."""
@@ -1248,11 +1258,31 @@ def _json(question: Mapping[str, Any]) -> str:
 def answer(question: Mapping[str, Any]) -> Dict[str, Any]:
     """Answers one question, such as {"plan": {...}}; quantities are text with units.
 
-    The questions and their fields are described with the Rust library, in its module `document`.
+    `questions` names them, `schema` says the fields of one, and `materials` of what may be asked.
     """
     library, encoded = _library(), _utf8("question", _json(question))
     found: Dict[str, Any] = json.loads(_handed(library, library.tw_answer_n, encoded, len(encoded)))
     return found
+
+
+def questions() -> List[str]:
+    """The names of the questions that `answer` takes."""
+    library = _library()
+    return _handed(library, library.tw_question_names).splitlines()
+
+
+def schema(question: str) -> Dict[str, Any]:
+    """The fields of a question, as a JSON Schema."""
+    library = _library()
+    name = _c_text("question", question)
+    found: Dict[str, Any] = json.loads(_handed(library, library.tw_question_schema, name))
+    return found
+
+
+def materials() -> List[str]:
+    """The keys of the materials in the catalogue."""
+    library = _library()
+    return _handed(library, library.tw_material_keys).splitlines()
 
 
 def _handed(library: Any, call: Any, *arguments: Any) -> str:
@@ -1713,6 +1743,9 @@ def _library() -> Any:
         getattr(library, function).argtypes = [held]
     for function, arguments in (
         ("tw_answer_n", [text, size, place]),
+        ("tw_question_names", [place]),
+        ("tw_question_schema", [text, place]),
+        ("tw_material_keys", [place]),
         ("tw_plan_open_n", [text, size, place]),
         ("tw_plan_step", [held, size, ctypes.POINTER(_Step)]),
         ("tw_plan_expected", [held, ctypes.POINTER(_Expected)]),

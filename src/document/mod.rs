@@ -194,6 +194,15 @@ fn ask(name: &str, body: &Tree, units: Units) -> Result<String, Error> {
 }
 
 fn parse(question: &str) -> Result<Tree, Error> {
+    if question.starts_with('\u{feff}') {
+        return Err(Error::new(
+            ErrorKind::Unreadable,
+            "",
+            "a byte order mark before the text",
+            "one JSON object",
+            "save the text as UTF-8 without a byte order mark, or pass what follows its three bytes",
+        ));
+    }
     serde_json::from_str(question).map_err(|error| not_json(&error))
 }
 

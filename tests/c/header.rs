@@ -349,7 +349,7 @@ fn trailer() -> String {
 #define TURNWRIGHT_H_INLINE
 
 /*
- * The quantities by number, for columns and tw_range.
+ * The quantities by number, for columns and tw_range; each with the range in which it is accepted.
  */
 enum tw_quantity {
 ",
@@ -357,11 +357,18 @@ enum tw_quantity {
     for row in rows() {
         let _ = writeln!(
             out,
-            "    /* {}; in {} */\n    TW_QUANTITY_{} = {},",
+            "    /* {}; {}{} to {}{} */\n    TW_QUANTITY_{} = {},",
             row.what(),
+            if row.allows_zero() && row.least() > 0.0 {
+                "0, or "
+            } else {
+                ""
+            },
+            row.least(),
+            row.largest(),
             match row.kind().units()[0].text() {
-                "" => "plain numbers",
-                text => text,
+                "" => String::new(),
+                text => format!(" {text}"),
             },
             row.name().to_uppercase(),
             row.code()
