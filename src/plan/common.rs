@@ -44,6 +44,7 @@ impl<'a> Common<'a> {
         let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
         let carriage = need_dial(job.lathe.carriage(), "lathe.carriage")?;
         less_than_a_turn(cross)?;
+        fine_enough(cross)?;
         let expansion = chance::expansion(job, provenance);
         let (wanted, fastest, band) = cutting_speed(job, units, provenance, cautions)?;
         let youngs_modulus = job
@@ -119,6 +120,26 @@ fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error>
             format!("add {field:?}; without it there is no reading to plan"),
         )
     })
+}
+
+/// Most that a mark of a cross dial takes off the diameter, in mm: common practice, no source.
+const COARSEST: f64 = 1.0;
+
+/// A turn given for a mark would blame tool or bar for cuts that no mark allows.
+fn fine_enough(cross: &Dial) -> Result<(), Error> {
+    match cross.diameter_per_division() {
+        coarse if coarse.mm() > COARSEST => Err(Error::new(
+            ErrorKind::Contradiction,
+            "lathe.cross_slide.division",
+            format!(
+                "{}, by which a mark takes {coarse} off the diameter",
+                cross.division()
+            ),
+            format!("a mark that takes at most {COARSEST} mm off the diameter"),
+            "division is what one mark says, not one turn; divisions_per_turn is how many marks a turn has",
+        )),
+        _ => Ok(()),
+    }
 }
 
 /// The sheet withdraws by one turn: more backlash than that, and the tool would stay where it was.

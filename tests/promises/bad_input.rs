@@ -464,6 +464,12 @@ fn every_bad_value_names_its_field() {
         ("/stock/skin", json!("1.9 mm"), Impossible, "stock.skin"),
         ("/stock/skin", json!("-1 mm"), OutOfRange, "stock.skin"),
         (
+            "/lathe/cross_slide/division",
+            json!("2 mm"),
+            Contradiction,
+            "lathe.cross_slide.division",
+        ),
+        (
             "/lathe/cross_slide/backlash",
             json!("2 mm"),
             Contradiction,
