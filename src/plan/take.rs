@@ -444,6 +444,11 @@ impl Turning<'_> {
         // The cut that was planned is the last of them.
         self.cuts.remove(made + cuts);
         self.move_stops(made, cuts as isize - 1);
+        // Of several cuts to the last size the last two are alike too, and measured between.
+        if cuts > 1 && made + cuts == self.cuts.len() && next.kind == StepKind::FinishCut {
+            self.cuts[made + cuts - 2].kind = StepKind::FinishCut;
+            self.measure_after(made + cuts - 2);
+        }
         Ok(())
     }
 
