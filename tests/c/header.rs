@@ -392,7 +392,7 @@ enum tw_quantity {
 static inline void tw_error_init(tw_error *detail)
 {
     memset(detail, 0, sizeof *detail);
-    detail->struct_size = (uint32_t)sizeof *detail;
+    detail->struct_size = sizeof *detail;
 }
 
 /*
@@ -401,13 +401,13 @@ static inline void tw_error_init(tw_error *detail)
 static inline void tw_step_init(tw_step *step)
 {
     memset(step, 0, sizeof *step);
-    step->struct_size = (uint32_t)sizeof *step;
+    step->struct_size = sizeof *step;
 }
 
 static inline void tw_expected_init(tw_expected *expected)
 {
     memset(expected, 0, sizeof *expected);
-    expected->struct_size = (uint32_t)sizeof *expected;
+    expected->struct_size = sizeof *expected;
 }
 
 /*
