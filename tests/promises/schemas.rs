@@ -366,6 +366,43 @@ fn what_a_schema_needs_the_reader_needs() {
     assert!(struck > 80, "{struck}");
 }
 
+/// The longest words of a field that a list of fields still shows on one line or two: judgement, no source.
+const LONGEST_WORDS: usize = 140;
+
+#[test]
+fn every_field_has_words_for_a_person() {
+    let mut told = BTreeSet::new();
+    let mut wrong = Vec::new();
+    for question in QUESTIONS {
+        let root = &of(question).0;
+        let body = root["properties"][question].clone();
+        let parts = root["$defs"].as_object().into_iter().flatten();
+        let parts = parts.map(|(name, part)| (name.as_str(), part));
+        for (part, schema) in parts.chain([(*question, &body)]) {
+            for (field, schema) in schema["properties"].as_object().into_iter().flatten() {
+                match schema["description"].as_str() {
+                    // What a quantity says of itself does not say what it is here.
+                    Some(words) if words.len() > 3 && words.len() <= LONGEST_WORDS => {
+                        told.insert(format!("{part}.{field}"));
+                    }
+                    other => wrong.push(format!("{part}.{field}: {other:?}")),
+                }
+            }
+        }
+        assert!(root["properties"]["version"]["description"].is_string());
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    assert!(told.len() > 300, "{}", told.len());
+    // Words beside a reference are those of the field, and words of a part those of every field of it.
+    let dial = &of("dial").0["properties"]["dial"];
+    assert!(dial["properties"]["zero_at"]["$ref"].is_string());
+    let units = |question: &str| {
+        let body = &of(question).0["properties"][question];
+        body["properties"]["units"]["description"].clone()
+    };
+    assert_eq!(units("dial"), units("taper"));
+}
+
 /// What a schema says a number must lie between, wherever it is one.
 fn bounds(root: &Value, schema: &Value) -> Vec<(Value, Value)> {
     if let Some(choices) = schema["anyOf"].as_array() {
