@@ -254,10 +254,11 @@ impl Used {
     }
 }
 
-/// For each of some fields, that it is there.
+/// For each of some fields, or of some that go together, that it is there.
 fn each_required(names: &str) -> Vec<Value> {
-    let names = names.split(", ");
-    names.map(|name| json!({ "required": [name] })).collect()
+    let ways = names.split(", ").map(|way| way.split(" + "));
+    ways.map(|names| json!({ "required": names.collect::<Vec<_>>() }))
+        .collect()
 }
 
 /// A quantity: text with one of its units; where it has none, a number too.

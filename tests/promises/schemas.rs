@@ -131,7 +131,7 @@ pub fn questions() -> Vec<(&'static str, Value)> {
         ),
         (
             "taper",
-            json!({ "large": "30 mm", "small": "20 mm", "length": "50 mm", "compound": dial }),
+            json!({ "large": "30 mm", "small": "20 mm", "ratio": 5, "compound": dial }),
         ),
         (
             "growth",
@@ -401,6 +401,56 @@ fn every_field_has_words_for_a_person() {
         body["properties"]["units"]["description"].clone()
     };
     assert_eq!(units("dial"), units("taper"));
+}
+
+#[test]
+fn a_question_without_what_its_answer_rests_on_is_refused_by_its_schema_too() {
+    let tool = json!({ "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" });
+    let cone = json!({ "large": "30 mm", "small": "25 mm", "length": "50 mm" });
+    let mut twice = cone.clone();
+    twice["ratio"] = json!(10);
+    let bad = [
+        ("taper", json!({})),
+        ("taper", json!({ "large": "30 mm", "small": "25 mm" })),
+        ("taper", json!({ "ratio": 20, "half_angle": "2 deg" })),
+        ("taper", twice),
+        ("growth", json!({ "rise": "5 K", "diameter": "30 mm" })),
+        ("growth", json!({ "rise": "5 K", "material": "C45" })),
+        (
+            "tool_life",
+            json!({ "constant": "70 m/min", "life": "60 min" }),
+        ),
+        (
+            "facing",
+            json!({ "diameter": "40 mm", "feed": "0.1 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "cutting",
+            json!({ "material": "C45", "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "cutting",
+            json!({ "material": { "specific_force": "1800 MPa" }, "tool": tool, "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "limits",
+            json!({ "nominal": "40 mm", "upper_deviation": "0.02 mm" }),
+        ),
+        (
+            "budget",
+            json!({ "components": [{ "name": "instrument", "expanded": "0.004 mm" }] }),
+        ),
+    ];
+    for (question, fields) in bad {
+        let document = json!({ question: fields });
+        assert!(!of(question).1.is_valid(&document), "{document}");
+        assert!(answer(&document.to_string()).is_err(), "{document}");
+    }
+    for fields in [cone, json!({ "ratio": 20, "large": "30 mm" })] {
+        let document = json!({ "taper": fields });
+        accepts("taper", &document);
+        answer(&document.to_string()).unwrap();
+    }
 }
 
 /// What a schema says a number must lie between, wherever it is one.
