@@ -6909,8 +6909,8 @@ void tw_text_free(char *text);
 // failure the text is NULL.
 TW_CHECK tw_status tw_question_names(char **names, struct tw_error *detail);
 
-// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, which of
-// them are needed, what each takes.
+// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, what
+// each is, which of them are needed, what each takes.
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.

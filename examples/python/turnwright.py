@@ -1272,7 +1272,7 @@ def questions() -> List[str]:
 
 
 def schema(question: str) -> Dict[str, Any]:
-    """The fields of a question, as a JSON Schema."""
+    """The fields of a question, as a JSON Schema: what each is ("description"), takes and needs."""
     library = _library()
     name = _c_text("question", question)
     found: Dict[str, Any] = json.loads(_handed(library, library.tw_question_schema, name))

@@ -19,12 +19,15 @@ struct Part {
     name: &'static str,
     /// What it is, where it has no fields of its own.
     is: Option<&'static str>,
+    /// The words of each of its fields that has none of its own.
+    words: Option<&'static str>,
     lines: &'static str,
 }
 
 /// The schema of a question as JSON text, after JSON Schema, draft 2020-12.
 ///
-/// It describes the whole document, `{ "version"?, "<question>": { .. } }`. What it refuses, the library
+/// It describes the whole document, `{ "version"?, "<question>": { .. } }`; the `description` of a field
+/// says what the field is, and what is taken where it is left out. What it refuses, the library
 /// refuses, but for a null, which the library takes for a field left out; the library refuses more:
 /// quantities out of range where they are text, whose description names the range, fields that contradict
 /// one another, what a plan needs beyond its reader.
@@ -61,7 +64,8 @@ pub fn schema(question: &str) -> Result<String, Error> {
         known.insert(name, schema);
     }
     let mut fields = Map::new();
-    fields.insert(String::from("version"), json!({ "const": super::VERSION }));
+    let version = json!({ "const": super::VERSION, "description": "version of the documents; left out: this one" });
+    fields.insert(String::from("version"), version);
     fields.insert(question.to_owned(), body);
     Ok(json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -84,6 +88,7 @@ fn part(name: &str) -> Option<Part> {
         if line.is_empty() || line.starts_with(['#', ' ']) {
             continue;
         }
+        let (line, words) = and_words(line);
         let (title, is) = match line.split_once(" = ") {
             Some((title, is)) => (title, Some(is)),
             None => (line, None),
@@ -97,11 +102,20 @@ fn part(name: &str) -> Option<Part> {
             return Some(Part {
                 name: title,
                 is,
+                words,
                 lines,
             });
         }
     }
     None
+}
+
+/// A line of the page, and the words for a person behind it.
+fn and_words(line: &str) -> (&str, Option<&str>) {
+    match line.split_once(" -- ") {
+        Some((line, words)) => (line, Some(words)),
+        None => (line, None),
+    }
 }
 
 /// The row of the table of quantities with this name.
@@ -123,14 +137,15 @@ impl Used {
         }
     }
 
-    fn of_fields(&mut self, part: Part) -> Result<Value, Error> {
+    fn of_fields(&mut self, of: Part) -> Result<Value, Error> {
         let (mut fields, mut required, mut ways) = (Map::new(), Vec::new(), Vec::new());
         let mut others = false;
-        for line in part.lines.lines().map(str::trim) {
+        for line in of.lines.lines().map(str::trim) {
             if line == "others" {
                 others = true;
                 continue;
             }
+            let (line, words) = and_words(line);
             let Some((name, what)) = line.split_once(": ") else {
                 return Err(Error::internal(
                     "a line of the page of questions without its colon",
@@ -147,12 +162,19 @@ impl Used {
                     if !optional {
                         required.push(Value::from(name));
                     }
-                    fields.insert(name.to_owned(), self.of_words(what)?);
+                    let mut field = self.of_words(what)?;
+                    // Beside a reference both stand: what the field is here, what any such quantity is there.
+                    if let Some(words) = words.or_else(|| part(what)?.words)
+                        && let Value::Object(entries) = &mut field
+                    {
+                        entries.insert(String::from("description"), Value::from(words));
+                    }
+                    fields.insert(name.to_owned(), field);
                 }
             }
         }
         let mut schema = json!({
-            "title": part.name.replace('_', " "),
+            "title": of.name.replace('_', " "),
             "type": "object",
             "properties": fields,
             "additionalProperties": others,
@@ -232,10 +254,11 @@ impl Used {
     }
 }
 
-/// For each of some fields, that it is there.
+/// For each of some fields, or of some that go together, that it is there.
 fn each_required(names: &str) -> Vec<Value> {
-    let names = names.split(", ");
-    names.map(|name| json!({ "required": [name] })).collect()
+    let ways = names.split(", ").map(|way| way.split(" + "));
+    ways.map(|names| json!({ "required": names.collect::<Vec<_>>() }))
+        .collect()
 }
 
 /// A quantity: text with one of its units; where it has none, a number too.

@@ -166,8 +166,8 @@ pub unsafe extern "C" fn tw_question_names(
     )
 }
 
-/// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, which of
-/// them are needed, what each takes.
+/// The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, what
+/// each is, which of them are needed, what each takes.
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.

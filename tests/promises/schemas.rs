@@ -131,7 +131,7 @@ pub fn questions() -> Vec<(&'static str, Value)> {
         ),
         (
             "taper",
-            json!({ "large": "30 mm", "small": "20 mm", "length": "50 mm", "compound": dial }),
+            json!({ "large": "30 mm", "small": "20 mm", "ratio": 5, "compound": dial }),
         ),
         (
             "growth",
@@ -364,6 +364,93 @@ fn what_a_schema_needs_the_reader_needs() {
         }
     }
     assert!(struck > 80, "{struck}");
+}
+
+/// The longest words of a field that a list of fields still shows on one line or two: judgement, no source.
+const LONGEST_WORDS: usize = 140;
+
+#[test]
+fn every_field_has_words_for_a_person() {
+    let mut told = BTreeSet::new();
+    let mut wrong = Vec::new();
+    for question in QUESTIONS {
+        let root = &of(question).0;
+        let body = root["properties"][question].clone();
+        let parts = root["$defs"].as_object().into_iter().flatten();
+        let parts = parts.map(|(name, part)| (name.as_str(), part));
+        for (part, schema) in parts.chain([(*question, &body)]) {
+            for (field, schema) in schema["properties"].as_object().into_iter().flatten() {
+                match schema["description"].as_str() {
+                    // What a quantity says of itself does not say what it is here.
+                    Some(words) if words.len() > 3 && words.len() <= LONGEST_WORDS => {
+                        told.insert(format!("{part}.{field}"));
+                    }
+                    other => wrong.push(format!("{part}.{field}: {other:?}")),
+                }
+            }
+        }
+        assert!(root["properties"]["version"]["description"].is_string());
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    assert!(told.len() > 300, "{}", told.len());
+    // Words beside a reference are those of the field, and words of a part those of every field of it.
+    let dial = &of("dial").0["properties"]["dial"];
+    assert!(dial["properties"]["zero_at"]["$ref"].is_string());
+    let units = |question: &str| {
+        let body = &of(question).0["properties"][question];
+        body["properties"]["units"]["description"].clone()
+    };
+    assert_eq!(units("dial"), units("taper"));
+}
+
+#[test]
+fn a_question_without_what_its_answer_rests_on_is_refused_by_its_schema_too() {
+    let tool = json!({ "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" });
+    let cone = json!({ "large": "30 mm", "small": "25 mm", "length": "50 mm" });
+    let mut twice = cone.clone();
+    twice["ratio"] = json!(10);
+    let bad = [
+        ("taper", json!({})),
+        ("taper", json!({ "large": "30 mm", "small": "25 mm" })),
+        ("taper", json!({ "ratio": 20, "half_angle": "2 deg" })),
+        ("taper", twice),
+        ("growth", json!({ "rise": "5 K", "diameter": "30 mm" })),
+        ("growth", json!({ "rise": "5 K", "material": "C45" })),
+        (
+            "tool_life",
+            json!({ "constant": "70 m/min", "life": "60 min" }),
+        ),
+        (
+            "facing",
+            json!({ "diameter": "40 mm", "feed": "0.1 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "cutting",
+            json!({ "material": "C45", "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "cutting",
+            json!({ "material": { "specific_force": "1800 MPa" }, "tool": tool, "diameter": "40 mm", "depth_of_cut": "1 mm", "feed": "0.2 mm/rev", "cutting_speed": "25 m/min" }),
+        ),
+        (
+            "limits",
+            json!({ "nominal": "40 mm", "upper_deviation": "0.02 mm" }),
+        ),
+        (
+            "budget",
+            json!({ "components": [{ "name": "instrument", "expanded": "0.004 mm" }] }),
+        ),
+    ];
+    for (question, fields) in bad {
+        let document = json!({ question: fields });
+        assert!(!of(question).1.is_valid(&document), "{document}");
+        assert!(answer(&document.to_string()).is_err(), "{document}");
+    }
+    for fields in [cone, json!({ "ratio": 20, "large": "30 mm" })] {
+        let document = json!({ "taper": fields });
+        accepts("taper", &document);
+        answer(&document.to_string()).unwrap();
+    }
 }
 
 /// What a schema says a number must lie between, wherever it is one.
