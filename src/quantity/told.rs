@@ -64,7 +64,8 @@ impl Source {
     /// ```
     /// use turnwright::{Material, Provenance, Units};
     /// let mut provenance = Provenance::default();
-    /// provenance.open("specific cutting force", &Material::named("c45")?.specific_force());
+    /// let steel = Material::named("c45")?;
+    /// steel.specific_force().open("specific cutting force", &mut provenance);
     /// let line = &provenance.sources()[0];
     /// assert!(line.value.ends_with(" MPa"));
     /// assert_eq!(line.value_in(Units::Metric), line.value);
