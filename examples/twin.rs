@@ -18,10 +18,11 @@ use turnwright::physics::facing::{self, FacingPace};
 use turnwright::physics::finish::{self, ToolOutline};
 use turnwright::physics::force::{ForceLaw, cutting_forces};
 use turnwright::physics::{drive, heat, speed};
+use turnwright::quantity::rows;
 use turnwright::{
     CornerRadius, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Dial, DialReads, Diameter,
     DivisionsPerTurn, Error, Feed, ForceExponent, NormalRatio, Quantity, SpecificCuttingForce,
-    ToleranceClass, unit,
+    ToleranceClass, Units, unit,
 };
 
 fn main() -> Result<(), Box<dyn Trouble>> {
@@ -62,14 +63,36 @@ fn reply(line: &str) -> Result<Value, Box<dyn Trouble>> {
         .collect::<Result<_, _>>()?;
     match answers(ask, &of) {
         Some(Ok(found)) => Ok(Value::Object(in_unit(found, question["in"].as_str())?)),
-        Some(Err(error)) => Ok(json!({
-            "status": tw_status::from(error.kind()) as i32,
-            "field": error.field(),
-            "given": error.given(),
-            "expected": error.expected(),
-            "remedy": error.remedy(),
-        })),
+        Some(Err(error)) => {
+            let error = in_its_units(error, &of);
+            Ok(json!({
+                "status": tw_status::from(error.kind()) as i32,
+                "field": error.field(),
+                "given": error.given(),
+                "expected": error.expected(),
+                "remedy": error.remedy(),
+            }))
+        }
         None => Err(format!("no twin of {ask} with {of:?}").into()),
+    }
+}
+
+/// The error in inch where the argument at fault is: a column call tells it in the units of its column.
+fn in_its_units(error: Error, of: &[&str]) -> Error {
+    let Some(row) = rows().iter().find(|row| row.name() == error.field()) else {
+        return error;
+    };
+    let kind = row.kind();
+    let bad = of.iter().filter_map(|text| {
+        let (number, unit) = text.split_once(' ')?;
+        let (number, unit) = (number.parse().ok()?, kind.spelled(unit)?);
+        (!row.accepts(unit.to_trade(number, 1.0))).then_some(unit)
+    });
+    let inch = kind.unit(Units::Inch);
+    let told_apart = inch != kind.unit(Units::Metric);
+    match bad.into_iter().next() {
+        Some(unit) if told_apart && unit == inch => error.in_units(Units::Inch),
+        _ => error,
     }
 }
 
