@@ -238,8 +238,8 @@ impl Writer<'_> {
                 StepKind::Reclamp,
                 stock,
                 format!(
-                    "{let_out} The live centre in place of the drill chuck; bring it up, lock tailstock and barrel, barrel out as little as can be. \
-                     {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
+                    "{let_out} The live centre in place of the drill chuck; bring it up, lock tailstock and barrel, barrel \
+                     out as little as can be. {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
                      the end of the bar without touching the centre or the tailstock. {}",
                     self.set_words(step.spindle_speed, step),
                 ),

@@ -20,6 +20,9 @@ use crate::shop::dial::{Dial, Ring};
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
 
+/// Marks are said to a tenth: so near below one it is that one.
+const NEXT_TENTH: f64 = 0.05;
+
 /// What every measurement begins with.
 pub(super) const STOP_WORDS: &str =
     "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool.";
@@ -358,7 +361,7 @@ impl SurfaceWriter<'_> {
     /// How the turns are counted from a mark that the ring cannot show.
     pub(super) fn counted_as(&self, marks: f64) -> impl fmt::Display {
         let turn = f64::from(self.cross.divisions_per_turn().count());
-        let turns = (round_size(marks) / turn).floor() as i64;
+        let turns = (round_size(marks + NEXT_TENTH) / turn).floor() as i64;
         words(move |f| match turns {
             0 => Ok(()),
             1 => f.write_str(", which counts as 1 turn more than it shows"),
@@ -371,9 +374,13 @@ impl SurfaceWriter<'_> {
     /// What the ring shows of so many marks.
     pub(super) fn on_the_ring(&self, marks: f64) -> impl fmt::Display {
         let turn = f64::from(self.cross.divisions_per_turn().count());
-        // A tenth below a whole turn is no longer said of it.
         let marks = round_size(marks).rem_euclid(turn);
-        tenth_of_a_mark(if marks >= turn - 0.05 { 0.0 } else { marks })
+        // What would be said as a whole turn is the next zero.
+        tenth_of_a_mark(if marks >= turn - NEXT_TENTH {
+            0.0
+        } else {
+            marks
+        })
     }
 
     /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are

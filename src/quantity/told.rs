@@ -176,7 +176,7 @@ fn goes_on(before: &str) -> bool {
         .map(|word| word.trim_end_matches(','))
         .filter(|word| !word.is_empty());
     let last = match words.next() {
-        Some("to" | "and" | "or") => words.next(),
+        Some("and" | "or") => words.next(),
         last => last,
     };
     last.is_some_and(|word| word.parse::<f64>().is_ok())
