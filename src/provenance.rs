@@ -1,5 +1,6 @@
 //! Where a constant comes from and how far to trust it.
 
+use std::borrow::Cow;
 use std::fmt;
 
 /// How far a constant can be trusted.
@@ -112,12 +113,12 @@ impl<T: Recorded + ?Sized> Recorded for &T {
 pub struct Source {
     /// What the constant is.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_what"))]
-    pub what: String,
+    pub what: Cow<'static, str>,
     /// Its value, as text.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_value"))]
     pub value: String,
     /// Where it comes from.
-    pub source: String,
+    pub source: Cow<'static, str>,
     /// How far to trust it.
     pub standing: Standing,
 }
@@ -155,15 +156,28 @@ fn write_value<S: serde::Serializer>(value: &str, s: S) -> Result<S::Ok, S::Erro
 #[cfg_attr(feature = "serde", serde(transparent))]
 pub struct Provenance {
     sources: Vec<Source>,
-    /// The figure of each line: the bits of its number ...
+    /// The figure of each line: the code of its quantity and the bits of its number; none of a line that only
+    /// its text tells.
     #[cfg_attr(feature = "serde", serde(skip))]
-    numbers: Vec<u64>,
-    /// ... and the code of its quantity; none of a line that only its text tells.
+    figures: Vec<Option<Figure>>,
+    /// For each hash of a figure the number of the last line that has it, from 1; 0 for none.
     #[cfg_attr(feature = "serde", serde(skip))]
-    quantities: Vec<Option<i32>>,
+    slots: Vec<usize>,
     /// True of one that keeps nothing.
     #[cfg_attr(feature = "serde", serde(skip))]
     deaf: bool,
+}
+
+/// The code of a quantity and the bits of a number.
+type Figure = (i32, u64);
+
+const SLOTS: usize = 128;
+
+/// Where a line of that figure is noted.
+fn slot_of((_, number): Figure, what: &str) -> usize {
+    // The fraction of a product with the golden ratio spreads numbers that are close together.
+    let spread = number.wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 57;
+    (spread as usize ^ what.len()) % SLOTS
 }
 
 impl Provenance {
@@ -176,45 +190,77 @@ impl Provenance {
         }
     }
 
+    /// One with room for the lines of a long answer.
+    pub(crate) fn roomy() -> Self {
+        const LINES: usize = 64;
+        Self {
+            sources: Vec::with_capacity(LINES),
+            figures: Vec::with_capacity(LINES),
+            slots: vec![0; SLOTS],
+            ..Self::default()
+        }
+    }
+
     /// Records that `constant` is used as `what`, and hands out its value.
-    pub fn open<T: Copy + Recorded>(&mut self, what: &str, constant: &Sourced<T>) -> T {
+    pub fn open<T: Copy + Recorded>(
+        &mut self,
+        what: impl Into<Cow<'static, str>>,
+        constant: &Sourced<T>,
+    ) -> T {
         self.record(what, &constant.value, constant.source, constant.standing);
         constant.value
     }
 
     /// Records a value whose source is known only in words.
-    pub fn record(&mut self, what: &str, value: &dyn Recorded, source: &str, standing: Standing) {
-        if self.deaf {
-            return;
+    pub fn record(
+        &mut self,
+        what: impl Into<Cow<'static, str>>,
+        value: &dyn Recorded,
+        source: impl Into<Cow<'static, str>>,
+        standing: Standing,
+    ) {
+        if !self.deaf {
+            self.put(what.into(), value, source.into(), standing);
         }
+    }
+
+    fn put(
+        &mut self,
+        what: Cow<'static, str>,
+        value: &dyn Recorded,
+        source: Cow<'static, str>,
+        standing: Standing,
+    ) {
         let stands =
             |line: &Source| line.standing == standing && line.what == what && line.source == source;
         // Most constants are opened again and again. A number that stands there already is told by its bits:
         // to write it out costs more than all the rest.
-        let figure = value.figure();
-        let number = figure.map_or(0, |(_, number)| number.to_bits());
-        if figure.is_some() {
-            let quantity = figure.map(|(quantity, _)| quantity);
-            // The numbers alone tell most lines apart: only they are gone through.
-            let mut places = self.numbers.iter().enumerate();
-            let known = places.any(|(at, known)| {
-                *known == number && self.quantities[at] == quantity && stands(&self.sources[at])
-            });
-            if known {
+        let figure: Option<Figure> = value
+            .figure()
+            .map(|(code, number)| (code, number.to_bits()));
+        let slot = figure.map(|figure| slot_of(figure, &what));
+        if let Some(slot) = slot {
+            self.slots.resize(SLOTS, 0);
+            let last = self.slots[slot];
+            let known = |at: usize| self.figures[at] == figure && stands(&self.sources[at]);
+            if (0..last).rev().any(known) {
                 return;
             }
         }
         let value = value.to_string();
         let known = |line: &Source| line.value == value && stands(line);
-        if !self.sources.iter().any(known) {
-            self.numbers.push(number);
-            self.quantities.push(figure.map(|(quantity, _)| quantity));
-            self.sources.push(Source {
-                what: what.to_owned(),
-                value,
-                source: source.to_owned(),
-                standing,
-            });
+        if self.sources.iter().any(known) {
+            return;
+        }
+        self.figures.push(figure);
+        self.sources.push(Source {
+            what,
+            value,
+            source,
+            standing,
+        });
+        if let Some(slot) = slot {
+            self.slots[slot] = self.sources.len();
         }
     }
 

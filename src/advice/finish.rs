@@ -41,7 +41,7 @@ pub fn built_up_edge(
     provenance.record(
         "built-up edge of the material",
         &figure.value,
-        &figure.source,
+        figure.source.clone(),
         figure.standing,
     );
     let band = figure.value.band()?;

@@ -292,7 +292,7 @@ mod tests {
         let lines: Vec<_> = provenance
             .sources()
             .iter()
-            .map(|s| s.what.as_str())
+            .map(|s| &*s.what)
             .collect();
         assert!(lines.contains(&"factor of the forces for rake"));
         assert!(lines.contains(&"rake that the specific force holds for (all but cast iron)"));

@@ -275,13 +275,14 @@ impl<'a> StopsAsk<'a> {
             ending.push(ended(Some(at), provenance)?);
         }
         let end_of = |after: &[usize]| after.last().map_or(&without, |last| &ending[*last]);
-        let mut chance = |what: &str, given: Option<Probability>, usual: &Sourced<Probability>| {
-            let chance = match given {
-                Some(own) => &Sourced::new(own, "given by the asker", Standing::Given),
-                None => usual,
+        let mut chance =
+            |what: &'static str, given: Option<Probability>, usual: &Sourced<Probability>| {
+                let chance = match given {
+                    Some(own) => &Sourced::new(own, "given by the asker", Standing::Given),
+                    None => usual,
+                };
+                provenance.open(what, chance).trade()
             };
-            provenance.open(what, chance).trade()
-        };
         let slip = chance("chance that a dial is misread", self.slip, &SLIP);
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());

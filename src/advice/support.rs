@@ -86,7 +86,7 @@ pub(crate) fn as_given(holding: &Holding) -> Springs {
 
 /// The stiffnesses of a holding; what is not given is the stated default of a workshop lathe.
 pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs {
-    let given = |provenance: &mut Provenance, what: &str, value: &dyn Recorded| {
+    let given = |provenance: &mut Provenance, what: &'static str, value: &dyn Recorded| {
         provenance.record(what, value, "given by the asker", Standing::Given);
     };
     let chuck = match holding.stiffness() {

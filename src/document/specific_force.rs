@@ -183,7 +183,12 @@ impl Question {
             if (compared || line.what != "specific cutting force")
                 && line.what != "normal force over main force"
             {
-                provenance.record(&line.what, &line.value, &line.source, line.standing);
+                provenance.record(
+                    line.what.clone(),
+                    &line.value,
+                    line.source.clone(),
+                    line.standing,
+                );
             }
         }
         let exponent = law.law.exponent;

@@ -327,7 +327,7 @@ fn taper(
     if let Some(named) = named {
         let ratio = named.value.ratio();
         provenance.record(
-            &format!("ratio of the taper {}", named.value.name()),
+            format!("ratio of the taper {}", named.value.name()),
             &ratio,
             named.source,
             named.standing,

@@ -341,6 +341,8 @@ fn shift(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
 ///
 /// Newton's rule, kept between bounds: ln f is concave, so the difference rises with the shift.
 fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
+    // Of the zone.
+    const CLOSE: f64 = 1e-8;
     let half = 0.5 * zone;
     let density = LogDensity::of(spread);
     let apart = |shift: f64| log_ratio(density, half - shift, half + shift);
@@ -361,16 +363,20 @@ fn balance(spread: SizeSpread, zone: f64, pull: f64) -> Option<f64> {
         }
         let rise = -near - far;
         let newton = shift + (pull - ratio) / rise;
+        // The rule doubles the digits that are right: after so small a step all are. The bounds are not
+        // asked then, which the last digit of the ratio may have put to the wrong side.
+        if (newton - shift).abs() <= CLOSE * zone {
+            return Some(newton.clamp(0.0, half));
+        }
         let next = if newton > low && newton < high {
             newton
         } else {
             0.5 * (low + high)
         };
-        let step = (next - shift).abs();
-        shift = next;
-        if step <= 1e-15 * zone {
+        if next == shift {
             break;
         }
+        shift = next;
     }
     Some(shift)
 }

@@ -548,7 +548,7 @@ impl Sheet {
     pub(super) fn write_source(&self, line: &mut String, source: &Source) {
         let (what, value) = match self.units {
             Units::Metric => (
-                Cow::Borrowed(source.what.as_str()),
+                Cow::Borrowed(&*source.what),
                 Cow::Borrowed(source.value.as_str()),
             ),
             Units::Inch => (

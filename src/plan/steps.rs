@@ -23,7 +23,7 @@ use crate::shop::holding::HoldingKind;
 
 /// The sheet of a job, after what was measured already.
 pub(super) fn sheet(job: &Job, units: Units, measured: &[Measurement]) -> Result<Sheet, Error> {
-    let mut provenance = Provenance::default();
+    let mut provenance = Provenance::roomy();
     let mut cautions = Vec::new();
     let figures = figures_after(job, units, measured, &mut provenance, &mut cautions)?;
     write(job, figures, measured, provenance, cautions)

@@ -45,8 +45,8 @@ impl<T> Figure<T> {
 
 impl<T: Copy + Recorded> Figure<T> {
     /// Records that this figure is used as `what`, and hands out its value.
-    pub fn open(&self, what: &str, provenance: &mut Provenance) -> T {
-        provenance.record(what, &self.value, &self.source, self.standing);
+    pub fn open(&self, what: impl Into<Cow<'static, str>>, provenance: &mut Provenance) -> T {
+        provenance.record(what, &self.value, self.source.clone(), self.standing);
         self.value
     }
 }

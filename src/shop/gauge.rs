@@ -130,7 +130,7 @@ impl Gauge {
     }
 }
 
-fn given(provenance: &mut Provenance, what: &str, value: &dyn Recorded) {
+fn given(provenance: &mut Provenance, what: &'static str, value: &dyn Recorded) {
     provenance.record(what, value, "given by the asker", Standing::Given);
 }
 

@@ -95,10 +95,10 @@ impl Stated {
         match &self.origin {
             Origin::Given => {}
             Origin::Class(class, found) => {
-                provenance.open(&format!("limit deviations{of} {class}"), found);
+                provenance.open(format!("limit deviations{of} {class}"), found);
             }
             Origin::General(class, found) => {
-                provenance.open(&format!("general tolerance{of}, class {class}"), found);
+                provenance.open(format!("general tolerance{of}, class {class}"), found);
             }
         }
     }
