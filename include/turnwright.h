@@ -1885,6 +1885,12 @@ tw_status tw_travel_per_turn_column(const struct tw_column *division,
 // support is checked all the same.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: any strength of materials text (Roark; Timoshenko), from memory; derived again.
+// Example: tw_deflection_at(tw_youngs_modulus_kilopound_per_square_inch(30000),
+//     tw_diameter_inch(1), tw_overhang_inch(6), TW_SUPPORT_CHUCK, tw_stiffness_rigid(),
+//     tw_rotational_stiffness_rigid(), tw_stiffness_rigid(), tw_passive_force_pound_force(50),
+//     tw_length_inch(6), &deflection, NULL); tw_deflection_as_inch(deflection) is 0.00244462.
 TW_CHECK
 tw_status tw_deflection_at(struct tw_youngs_modulus youngs_modulus,
                            struct tw_diameter diameter,
@@ -1927,6 +1933,10 @@ tw_status tw_deflection_at_column(const struct tw_column *youngs_modulus,
 // negative because it turns the free end towards the tool when the tool cuts towards the chuck.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: statics; derived.
+// Example: tw_feed_force_moment(tw_feed_force_newton(200), tw_diameter_millimeter(40),
+//     &bending_moment, NULL); bending_moment.nm is -4.000.
 TW_CHECK
 tw_status tw_feed_force_moment(struct tw_feed_force feed_force,
                                struct tw_diameter diameter,
@@ -1959,6 +1969,13 @@ tw_status tw_feed_force_moment_column(const struct tw_column *feed_force,
 // in it.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: any strength of materials text (Roark; Timoshenko), from memory; derived again.
+// Example: tw_centre_force(tw_youngs_modulus_gigapascal(210), tw_diameter_millimeter(32),
+//     tw_overhang_millimeter(500), tw_stiffness_newton_per_micrometer(50),
+//     tw_rotational_stiffness_kilonewton_meter_per_radian(200),
+//     tw_stiffness_newton_per_micrometer(15), tw_passive_force_newton(300),
+//     tw_length_millimeter(420), &centre_force, NULL); centre_force.n is 231.584.
 TW_CHECK
 tw_status tw_centre_force(struct tw_youngs_modulus youngs_modulus,
                           struct tw_diameter diameter,
@@ -2004,6 +2021,13 @@ tw_status tw_centre_force_column(const struct tw_column *youngs_modulus,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: derived: the zeros of the derivative of the deflection.
+// Example: tw_worst_station(tw_youngs_modulus_gigapascal(210), tw_diameter_millimeter(20),
+//     tw_overhang_millimeter(300), tw_stiffness_rigid(), tw_rotational_stiffness_rigid(),
+//     tw_stiffness_rigid(), tw_passive_force_newton(100), tw_length_millimeter(10),
+//     tw_length_millimeter(290), TW_SUPPORT_CHUCK_AND_CENTRE, &at, &deflection, NULL);
+//     at.mm is 175.736 and tw_deflection_as_micrometer(deflection) is 16.0631.
 TW_CHECK
 tw_status tw_worst_station(struct tw_youngs_modulus youngs_modulus,
                            struct tw_diameter diameter,
@@ -2059,6 +2083,13 @@ tw_status tw_worst_station_column(const struct tw_column *youngs_modulus,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: derived.
+// Example: tw_stiffness_from_taper(tw_youngs_modulus_gigapascal(210), tw_diameter_millimeter(30),
+//     tw_overhang_millimeter(150), tw_passive_force_newton(120), tw_length_millimeter(50),
+//     tw_diameter_error_micrometer(15.1976386), tw_length_millimeter(150),
+//     tw_diameter_error_micrometer(94.3362424), &chuck, &chuck_rotational, NULL);
+//     chuck.kn_per_mm is 30.000 and chuck_rotational.knm_per_rad is 100.00.
 TW_CHECK
 tw_status tw_stiffness_from_taper(struct tw_youngs_modulus youngs_modulus,
                                   struct tw_diameter diameter,
@@ -2103,6 +2134,12 @@ tw_status tw_stiffness_from_taper_column(const struct tw_column *youngs_modulus,
 // practice.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Blevins, Formulas for Natural Frequency and Mode Shape, from memory; derived.
+// Example: tw_critical_speed_of_bar(tw_youngs_modulus_gigapascal(210),
+//     tw_density_kilogram_per_cubic_meter(7850), tw_diameter_inch(0.75), tw_overhang_inch(30),
+//     TW_SUPPORT_CHUCK_AND_CENTRE, tw_stiffness_rigid(), tw_rotational_stiffness_rigid(),
+//     tw_stiffness_rigid(), &first_critical_speed, NULL); first_critical_speed.rpm is 6246.04.
 TW_CHECK
 tw_status tw_critical_speed_of_bar(struct tw_youngs_modulus youngs_modulus,
                                    struct tw_density density,
@@ -2143,6 +2180,12 @@ tw_status tw_critical_speed_of_bar_column(const struct tw_column *youngs_modulus
 // upper bound, at most 1.5 % high.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Blevins, Formulas for Natural Frequency and Mode Shape, from memory; derived.
+// Example: tw_critical_speed_with_end_mass(tw_youngs_modulus_gigapascal(210),
+//     tw_density_kilogram_per_cubic_meter(7850), tw_diameter_millimeter(20),
+//     tw_overhang_millimeter(200), tw_mass_kilogram(2), &first_critical_speed, NULL);
+//     first_critical_speed.rpm is 5162.46.
 TW_CHECK
 tw_status tw_critical_speed_with_end_mass(struct tw_youngs_modulus youngs_modulus,
                                           struct tw_density density,
@@ -2177,6 +2220,11 @@ tw_status tw_critical_speed_with_end_mass_column(const struct tw_column *youngs_
 // (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: the rotor of Jeffcott (Laval), any text on vibration, from memory; derived.
+// Example: tw_whip(tw_eccentricity_millimeter(0.05), tw_spindle_speed_revolution_per_minute(900),
+//     tw_first_critical_speed_revolution_per_minute(1500), &deflection, NULL);
+//     deflection.mm is 0.028125.
 TW_CHECK
 tw_status tw_whip(struct tw_eccentricity eccentricity,
                   struct tw_spindle_speed spindle_speed,
@@ -2207,6 +2255,13 @@ tw_status tw_whip_column(const struct tw_column *eccentricity,
 // bar and supports at the tool.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: Mayer, Phan and Cloutier 2000, Applied Mathematical Modelling 24, from memory; derived.
+// Example: tw_true_depth(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+//     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+//     tw_corner_radius_millimeter(0.4), tw_normal_ratio_one(0.5), tw_depth_of_cut_millimeter(0.3),
+//     tw_stiffness_newton_per_millimeter(2780.115), &depth_of_cut, &left, NULL);
+//     depth_of_cut.mm is 0.288999 and tw_deflection_as_micrometer(left) is 11.0012.
 TW_CHECK
 tw_status tw_true_depth(struct tw_specific_force specific_force,
                         struct tw_exponent exponent,
@@ -2251,6 +2306,13 @@ tw_status tw_true_depth_column(const struct tw_column *specific_force,
 // TW_CONTRADICTION for an allowed error that is not above zero.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_largest_depth_for(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+//     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+//     tw_corner_radius_millimeter(0.4), tw_normal_ratio_one(0.5),
+//     tw_stiffness_newton_per_millimeter(2780.115), tw_diameter_error_micrometer(22.00246),
+//     &depth_of_cut, NULL); depth_of_cut.mm is 0.28900.
 TW_CHECK
 tw_status tw_largest_depth_for(struct tw_specific_force specific_force,
                                struct tw_exponent exponent,
@@ -2290,6 +2352,11 @@ tw_status tw_largest_depth_for_column(const struct tw_column *specific_force,
 // (sqrt((R + delta)^2 + v^2) - R).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_diameter_error_with_sag(tw_diameter_millimeter(10), tw_deflection_micrometer(20),
+//     tw_tangential_deflection_micrometer(60), &diameter_error, NULL);
+//     tw_diameter_error_as_micrometer(diameter_error) is 40.7171.
 TW_CHECK
 tw_status tw_diameter_error_with_sag(struct tw_diameter diameter,
                                      struct tw_deflection passive,
@@ -2324,6 +2391,13 @@ tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
 // the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_largest_feed_for(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+//     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.4),
+//     tw_normal_ratio_one(0.5), tw_depth_of_cut_millimeter(0.2889988),
+//     tw_stiffness_newton_per_millimeter(2780.115), tw_diameter_error_micrometer(22.00246), &feed,
+//     NULL); feed.mm_per_rev is 0.10000.
 TW_CHECK
 tw_status tw_largest_feed_for(struct tw_specific_force specific_force,
                               struct tw_exponent exponent,
@@ -2364,6 +2438,10 @@ tw_status tw_largest_feed_for_column(const struct tw_column *specific_force,
 // refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_share_left(tw_depth_of_cut_millimeter(0.5), tw_deflection_millimeter(0.125), &share,
+//     NULL); share.ratio is 0.2000.
 TW_CHECK
 tw_status tw_share_left(struct tw_depth_of_cut set_depth,
                         struct tw_deflection deflection,
@@ -2390,6 +2468,10 @@ tw_status tw_share_left_column(const struct tw_column *set_depth,
 // share of one is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the limit of tw_left_after_equal_infeeds.
+// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.2),
+//     &deflection, NULL); deflection.mm is 0.05000.
 TW_CHECK
 tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
                              struct tw_spring_share share,
@@ -2416,6 +2498,10 @@ tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
 // left_before)(1 - share), more than was dialled.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_light_after_heavy(tw_deflection_millimeter(0.13), tw_depth_of_cut_millimeter(0.1),
+//     tw_spring_share_one(0.13), &depth_of_cut, NULL); depth_of_cut.mm is 0.2001.
 TW_CHECK
 tw_status tw_light_after_heavy(struct tw_deflection left_before,
                                struct tw_depth_of_cut set_depth,
@@ -2447,6 +2533,10 @@ tw_status tw_light_after_heavy_column(const struct tw_column *left_before,
 // tw_spring_passes.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_left_after_passes(tw_depth_of_cut_millimeter(0.5), tw_spring_share_one(0.2), 3,
+//     &deflection, NULL); tw_deflection_as_micrometer(deflection) is 4.000.
 TW_CHECK
 tw_status tw_left_after_passes(struct tw_depth_of_cut set_depth,
                                struct tw_spring_share share,
@@ -2478,6 +2568,10 @@ tw_status tw_left_after_passes_column(const struct tw_column *set_depth,
 // refused (TW_CONTRADICTION): then nothing is cut at all.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.15),
+//     1, &deflection, NULL); deflection.mm is 0.03000.
 TW_CHECK
 tw_status tw_left_after_equal_infeeds(struct tw_depth_of_cut set_depth,
                                       struct tw_spring_share share,
@@ -2509,6 +2603,11 @@ tw_status tw_left_after_equal_infeeds_column(const struct tw_column *set_depth,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure left is NaN and
 // passes 0.
+//
+// Source: derived: the last pass is the one after which less is left than the edge can cut.
+// Example: tw_spring_passes(tw_depth_of_cut_millimeter(0.5), tw_spring_share_one(0.2),
+//     tw_depth_of_cut_millimeter(0.01), &left, &passes, NULL);
+//     tw_deflection_as_micrometer(left) is 4.000 and passes is 2.
 TW_CHECK
 tw_status tw_spring_passes(struct tw_depth_of_cut set_depth,
                            struct tw_spring_share share,
