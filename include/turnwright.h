@@ -2641,6 +2641,11 @@ tw_status tw_spring_passes_column(const struct tw_column *set_depth,
 // base_speed is that of the range of gears engaged (tw_base_speed_in_range).
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: common property of field-weakened drives, no source.
+// Example: tw_torque_available(tw_power_kilowatt(1.5),
+//     tw_spindle_speed_revolution_per_minute(1400), tw_spindle_speed_revolution_per_minute(350),
+//     &torque, &power_there, NULL); torque.nm is 10.2314 and power_there.kw is 0.3750.
 TW_CHECK
 tw_status tw_torque_available(struct tw_power power,
                               struct tw_spindle_speed base_speed,
@@ -2672,6 +2677,11 @@ tw_status tw_torque_available_column(const struct tw_column *power,
 // there at the same speed of the motor, such as the tops of the two ranges.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the ratio of a gear.
+// Example: tw_base_speed_in_range(tw_spindle_speed_revolution_per_minute(1000),
+//     tw_spindle_speed_revolution_per_minute(2000), tw_spindle_speed_revolution_per_minute(400),
+//     &base_speed_there, NULL); base_speed_there.rpm is 200.0.
 TW_CHECK
 tw_status tw_base_speed_in_range(struct tw_spindle_speed base_speed,
                                  struct tw_spindle_speed here,
@@ -2702,6 +2712,11 @@ tw_status tw_base_speed_in_range_column(const struct tw_column *base_speed,
 // and where it asks for none, so that no speed stalls it. power is that at the spindle.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common property of field-weakened drives, no source.
+// Example: tw_highest_speed_for_cut(tw_power_kilowatt(1.5),
+//     tw_spindle_speed_revolution_per_minute(1400), tw_main_force_newton(400),
+//     tw_diameter_millimeter(30), &spindle_speed, NULL); spindle_speed.rpm is 2387.32.
 TW_CHECK
 tw_status tw_highest_speed_for_cut(struct tw_power power,
                                    struct tw_spindle_speed base_speed,
@@ -2734,6 +2749,10 @@ tw_status tw_highest_speed_for_cut_column(const struct tw_column *power,
 // practice, no source).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the efficiency.
+// Example: tw_motor_power(tw_power_kilowatt(1.2), tw_efficiency_one(0.8), &motor_power, NULL);
+//     motor_power.kw is 1.500.
 TW_CHECK
 tw_status tw_motor_power(struct tw_power spindle_power,
                          struct tw_efficiency efficiency,
@@ -2761,6 +2780,10 @@ tw_status tw_motor_power_column(const struct tw_column *spindle_power,
 // idle power of the machine.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the efficiency.
+// Example: tw_spindle_power(tw_power_kilowatt(1.5), tw_efficiency_one(0.8), &spindle_power, NULL);
+//     spindle_power.kw is 1.200.
 TW_CHECK
 tw_status tw_spindle_power(struct tw_power motor_power,
                            struct tw_efficiency efficiency,
@@ -2788,6 +2811,10 @@ tw_status tw_spindle_power_column(const struct tw_column *motor_power,
 // for the torque that a cut takes see tw_cutting_torque.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of power.
+// Example: tw_torque_at(tw_power_kilowatt(1.5), tw_spindle_speed_revolution_per_minute(1400),
+//     &torque, NULL); torque.nm is 10.2314.
 TW_CHECK
 tw_status tw_torque_at(struct tw_power power,
                        struct tw_spindle_speed spindle_speed,
@@ -2816,6 +2843,12 @@ tw_status tw_torque_at_column(const struct tw_column *power,
 // the diameter before the cut is on the safe side.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle's law and P = F_c v_c, solved for the depth.
+// Example: tw_largest_depth_for_power(tw_specific_force_megapascal(1780), tw_exponent_one(0.17),
+//     tw_feed_millimeter_per_revolution(0.2), tw_cutting_edge_angle_degree(90),
+//     tw_cutting_speed_meter_per_minute(100), tw_power_kilowatt(1.2), &depth_of_cut, NULL);
+//     depth_of_cut.mm is 1.53836.
 TW_CHECK
 tw_status tw_largest_depth_for_power(struct tw_specific_force specific_force,
                                      struct tw_exponent exponent,
@@ -2854,6 +2887,12 @@ tw_status tw_largest_depth_for_power_column(const struct tw_column *specific_for
 // the drive gives at any speed, and where it asks for none. power is that at the spindle.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common property of field-weakened drives, no source; the fall below: judgement.
+// Example: tw_lowest_speed_for_cut(tw_power_kilowatt(1.5),
+//     tw_spindle_speed_revolution_per_minute(1400), tw_spindle_speed_revolution_per_minute(140),
+//     tw_main_force_newton(400), tw_diameter_millimeter(30), &spindle_speed, NULL);
+//     spindle_speed.rpm is 82.1003.
 TW_CHECK
 tw_status tw_lowest_speed_for_cut(struct tw_power power,
                                   struct tw_spindle_speed base_speed,
@@ -2890,6 +2929,11 @@ tw_status tw_lowest_speed_for_cut_column(const struct tw_column *power,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 3002-3 (from memory).
+// Example: tw_chip_section(tw_depth_of_cut_millimeter(3), tw_feed_millimeter_per_revolution(0.3),
+//     tw_cutting_edge_angle_degree(75), &chip_thickness, &chip_width, NULL);
+//     chip_thickness.mm is 0.289778 and chip_width.mm is 3.10583.
 TW_CHECK
 tw_status tw_chip_section(struct tw_depth_of_cut depth_of_cut,
                           struct tw_feed feed,
@@ -2922,6 +2966,11 @@ tw_status tw_chip_section_column(const struct tw_column *depth_of_cut,
 // cutting_edge_angle the cut is a light one: only the corner arc cuts.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_largest_edge_angle(tw_depth_of_cut_millimeter(0.2),
+//     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8), &largest_edge_angle,
+//     NULL); largest_edge_angle.deg is 41.4096.
 TW_CHECK
 tw_status tw_largest_edge_angle(struct tw_depth_of_cut depth_of_cut,
                                 struct tw_cutting_edge_angle cutting_edge_angle,
@@ -2952,6 +3001,11 @@ tw_status tw_largest_edge_angle_column(const struct tw_column *depth_of_cut,
 // radius, and a feed beyond sqrt(2 r a - a^2).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: the form of Blake and Scattergood 1990 (from memory); derived again.
+// Example: tw_thickest_chip(tw_depth_of_cut_inch(0.005), tw_feed_inch_per_revolution(0.003),
+//     tw_corner_radius_inch_fraction(1, 64), &chip_thickness, NULL);
+//     tw_chip_thickness_as_micrometer(chip_thickness) is 51.9565.
 TW_CHECK
 tw_status tw_thickest_chip(struct tw_depth_of_cut depth_of_cut,
                            struct tw_feed feed,
@@ -2983,6 +3037,11 @@ tw_status tw_thickest_chip_column(const struct tw_column *depth_of_cut,
 // feed that is not greater than the least chip thickness, and a sharp corner.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_least_depth(tw_chip_thickness_micrometer(8), tw_feed_millimeter_per_revolution(0.1),
+//     tw_corner_radius_millimeter(0.8), &depth_of_cut, NULL);
+//     tw_depth_of_cut_as_micrometer(depth_of_cut) is 2.56411.
 TW_CHECK
 tw_status tw_least_depth(struct tw_chip_thickness least_chip_thickness,
                          struct tw_feed feed,
@@ -3012,6 +3071,10 @@ tw_status tw_least_depth_column(const struct tw_column *least_chip_thickness,
 // / tan(cutting_edge_angle), 0 from 90 deg on, where the corner leads. A straight edge.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_edge_lead(tw_depth_of_cut_millimeter(2), tw_cutting_edge_angle_degree(45), &lead,
+//     NULL); lead.mm is 2.000.
 TW_CHECK
 tw_status tw_edge_lead(struct tw_depth_of_cut depth_of_cut,
                        struct tw_cutting_edge_angle cutting_edge_angle,
@@ -3045,6 +3108,13 @@ tw_status tw_edge_lead_column(const struct tw_column *depth_of_cut,
 // corner arcs, and a depth that is not beyond the ridge.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: geometry, derived; chord: Colwell 1954, Trans. ASME 76 (from memory).
+// Example: tw_engaged_edge(tw_depth_of_cut_inch(0.02), tw_feed_inch_per_revolution(0.006),
+//     tw_cutting_edge_angle_degree(90), tw_minor_cutting_edge_angle_degree(10),
+//     tw_corner_radius_inch_fraction(1, 32), &arc_start, &arc_end, &ridge_area, &chord_angle,
+//     NULL); arc_start.deg is 5.50888, arc_end.deg is 68.8998, ridge_area.mm2 is 0.000186064 and
+//     chord_angle.deg is 31.6955.
 TW_CHECK
 tw_status tw_engaged_edge(struct tw_depth_of_cut depth_of_cut,
                           struct tw_feed feed,
@@ -3089,6 +3159,13 @@ tw_status tw_engaged_edge_column(const struct tw_column *depth_of_cut,
 // The passive force can fall below zero with a long straight edge beyond 90 deg.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: Kienzle's law along the edge, derived; normal_ratio is common practice, no source.
+// Example: tw_cutting_forces(tw_specific_force_megapascal(700), tw_exponent_one(0.25),
+//     tw_depth_of_cut_inch(0.01), tw_feed_inch_per_revolution(0.004),
+//     tw_cutting_edge_angle_degree(93), tw_corner_radius_inch_fraction(1, 32),
+//     tw_normal_ratio_one(0.5), &main_force, &feed_force, &passive_force, NULL);
+//     main_force.n is 39.0493, feed_force.n is 9.48729 and passive_force.n is 16.5972.
 TW_CHECK
 tw_status tw_cutting_forces(struct tw_specific_force specific_force,
                             struct tw_exponent exponent,
@@ -3131,6 +3208,12 @@ tw_status tw_cutting_forces_column(const struct tw_column *specific_force,
 // thickness^(1 - exponent) of the cut. With a corner radius see tw_cutting_forces.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle 1952, VDI-Z 94 (from memory).
+// Example: tw_straight_edge_force(tw_specific_force_megapascal(2350), tw_exponent_one(0.21),
+//     tw_depth_of_cut_inch(0.08), tw_feed_inch_per_revolution(0.01),
+//     tw_cutting_edge_angle_degree(93), &main_force, NULL);
+//     tw_main_force_as_pound_force(main_force) is 363.705.
 TW_CHECK
 tw_status tw_straight_edge_force(struct tw_specific_force specific_force,
                                  struct tw_exponent exponent,
@@ -3164,6 +3247,11 @@ tw_status tw_straight_edge_force_column(const struct tw_column *specific_force,
 // chip of 1 mm by 1 mm) times thickness^-exponent. Fits hold from about 0.05 mm on.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle 1952, VDI-Z 94 (from memory).
+// Example: tw_specific_force_at(tw_specific_force_megapascal(1780), tw_exponent_one(0.17),
+//     tw_chip_thickness_millimeter(0.2), &specific_force_at_chip, NULL);
+//     specific_force_at_chip.mpa is 2340.16.
 TW_CHECK
 tw_status tw_specific_force_at(struct tw_specific_force specific_force,
                                struct tw_exponent exponent,
@@ -3194,6 +3282,11 @@ tw_status tw_specific_force_at_column(const struct tw_column *specific_force,
 // books), since the chip is held on both sides.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle 1952, VDI-Z 94 (from memory), for a straight edge with an edge angle of 90 deg.
+// Example: tw_parting_force(tw_specific_force_megapascal(2500), tw_exponent_one(0.26),
+//     tw_width_millimeter(3), tw_feed_millimeter_per_revolution(0.08), tw_force_factor_one(1),
+//     &main_force, NULL); main_force.n is 1157.04.
 TW_CHECK
 tw_status tw_parting_force(struct tw_specific_force specific_force,
                            struct tw_exponent exponent,
@@ -3229,6 +3322,12 @@ tw_status tw_parting_force_column(const struct tw_column *specific_force,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: Kienzle 1952, VDI-Z 94 (from memory), with the normal ratio of every other edge.
+// Example: tw_parting_forces(tw_specific_force_megapascal(2500), tw_exponent_one(0.26),
+//     tw_width_millimeter(3), tw_feed_millimeter_per_revolution(0.08), tw_force_factor_one(1.3),
+//     tw_normal_ratio_one(0.5), &main_force, &feed_force, NULL); main_force.n is 1504.15 and
+//     feed_force.n is 752.075.
 TW_CHECK
 tw_status tw_parting_forces(struct tw_specific_force specific_force,
                             struct tw_exponent exponent,
@@ -3269,6 +3368,13 @@ tw_status tw_parting_forces_column(const struct tw_column *specific_force,
 // angle see tw_chip_section.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: Koenig and Essel 1973 (from memory, unverified page).
+// Example: tw_measured_forces(tw_specific_force_megapascal(1659), tw_exponent_one(0.21),
+//     tw_specific_force_megapascal(521), tw_exponent_one(0.49), tw_specific_force_megapascal(309),
+//     tw_exponent_one(0.4), tw_chip_thickness_millimeter(0.3), tw_chip_width_millimeter(2.5),
+//     &main_force, &feed_force, &passive_force, NULL); main_force.n is 1602.18,
+//     feed_force.n is 704.871 and passive_force.n is 375.121.
 TW_CHECK
 tw_status tw_measured_forces(struct tw_specific_force main_specific_force,
                              struct tw_exponent main_exponent,
@@ -3317,6 +3423,10 @@ tw_status tw_measured_forces_column(const struct tw_column *main_specific_force,
 // Both rakes lie from -10 to 25 deg (TW_OUT_OF_RANGE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: from memory of text books: 1.09 - 0.015 rake for steel, 1.03 - 0.015 rake for cast iron.
+// Example: tw_rake_factor(tw_rake_angle_degree(0), tw_rake_angle_degree(6), &force_factor, NULL);
+//     force_factor.ratio is 1.0900.
 TW_CHECK
 tw_status tw_rake_factor(struct tw_rake_angle rake_angle,
                          struct tw_rake_angle reference_rake_angle,
@@ -3346,6 +3456,10 @@ tw_status tw_rake_factor_column(const struct tw_column *rake_angle,
 // Speeds below 20 m/min are refused (TW_OUT_OF_RANGE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: from memory of German machining text books, unverified page.
+// Example: tw_carbide_speed_factor(tw_cutting_speed_meter_per_minute(50), &force_factor, NULL);
+//     force_factor.ratio is 1.11187.
 TW_CHECK
 tw_status tw_carbide_speed_factor(struct tw_cutting_speed cutting_speed,
                                   struct tw_force_factor *force_factor,
@@ -3374,6 +3488,13 @@ tw_status tw_carbide_speed_factor_column(const struct tw_column *cutting_speed,
 // within the ridge between them are refused (TW_CONTRADICTION).
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: geometry, derived; equivalent thickness: Woxen 1932 (from memory).
+// Example: tw_equivalent_chip_thickness(tw_depth_of_cut_millimeter(0.2),
+//     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+//     tw_minor_cutting_edge_angle_degree(10), tw_corner_radius_millimeter(0.8), &edge_length,
+//     &chip_area, &chip_thickness, NULL); edge_length.mm is 0.628220, chip_area.mm2 is 0.0199479
+//     and chip_thickness.mm is 0.0317530.
 TW_CHECK
 tw_status tw_equivalent_chip_thickness(struct tw_depth_of_cut depth_of_cut,
                                        struct tw_feed feed,
@@ -3412,6 +3533,10 @@ tw_status tw_equivalent_chip_thickness_column(const struct tw_column *depth_of_c
 // same depth and the same edge, straight or round; exponent is that of the specific force.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle's law along the edge (derived).
+// Example: tw_feed_factor(tw_exponent_one(0.14), tw_feed_inch_per_revolution(0.004),
+//     tw_feed_inch_per_revolution(0.008), &force_factor, NULL); force_factor.ratio is 1.81504.
 TW_CHECK
 tw_status tw_feed_factor(struct tw_exponent exponent,
                          struct tw_feed from,
@@ -3442,6 +3567,12 @@ tw_status tw_feed_factor_column(const struct tw_column *exponent,
 // it falls to zero: all of the force normal to the edge bends the bar then.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_effective_edge_angle(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+//     tw_depth_of_cut_millimeter(0.2), tw_feed_millimeter_per_revolution(0.1),
+//     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8),
+//     tw_normal_ratio_one(0.5), &edge_angle, NULL); edge_angle.deg is 26.7374.
 TW_CHECK
 tw_status tw_effective_edge_angle(struct tw_specific_force specific_force,
                                   struct tw_exponent exponent,
@@ -3479,6 +3610,10 @@ tw_status tw_effective_edge_angle_column(const struct tw_column *specific_force,
 // tw_carbide_speed_factor: their product. The exponent stays.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the factors.
+// Example: tw_corrected_specific_force(tw_specific_force_megapascal(2000),
+//     tw_force_factor_one(1.3), &corrected, NULL); corrected.mpa is 2600.
 TW_CHECK
 tw_status tw_corrected_specific_force(struct tw_specific_force specific_force,
                                       struct tw_force_factor force_factor,
@@ -3506,6 +3641,10 @@ tw_status tw_corrected_specific_force_column(const struct tw_column *specific_fo
 // at a worn edge: normal_ratio normal_factor / main_factor.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the normal ratio.
+// Example: tw_corrected_ratio(tw_normal_ratio_one(0.5), tw_force_factor_one(1.5),
+//     tw_force_factor_one(2), &corrected, NULL); corrected.ratio is 0.666667.
 TW_CHECK
 tw_status tw_corrected_ratio(struct tw_normal_ratio normal_ratio,
                              struct tw_force_factor main_factor,
@@ -3536,6 +3675,10 @@ tw_status tw_corrected_ratio_column(const struct tw_column *normal_ratio,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: definition of the scatter.
+// Example: tw_scattered(tw_force_scatter_one(0.3), &least, &largest, NULL); least.ratio is 0.7000
+//     and largest.ratio is 1.300.
 TW_CHECK
 tw_status tw_scattered(struct tw_force_scatter force_scatter,
                        struct tw_force_factor *least,
@@ -3563,6 +3706,10 @@ tw_status tw_scattered_column(const struct tw_column *force_scatter,
 // diameter.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of power.
+// Example: tw_cutting_power(tw_main_force_pound_force(300), tw_cutting_speed_foot_per_minute(330),
+//     &power, NULL); tw_power_as_horsepower(power) is 3.000.
 TW_CHECK
 tw_status tw_cutting_power(struct tw_main_force main_force,
                            struct tw_cutting_speed cutting_speed,
@@ -3589,6 +3736,10 @@ tw_status tw_cutting_power_column(const struct tw_column *main_force,
 // The torque that a cut takes at the spindle: main force times half the mean diameter.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of torque.
+// Example: tw_cutting_torque(tw_main_force_pound_force(250), tw_diameter_inch(3), &torque, NULL);
+//     tw_torque_as_pound_force_foot(torque) is 31.25.
 TW_CHECK
 tw_status tw_cutting_torque(struct tw_main_force main_force,
                             struct tw_diameter mean_diameter,
@@ -3618,6 +3769,10 @@ tw_status tw_cutting_torque_column(const struct tw_column *main_force,
 // An idle power that is not below the other is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the efficiency.
+// Example: tw_power_above_idle(tw_power_kilowatt(2.7), tw_power_kilowatt(0.3),
+//     tw_efficiency_one(0.8), &power, NULL); power.kw is 1.920.
 TW_CHECK
 tw_status tw_power_above_idle(struct tw_power motor_power,
                               struct tw_power idle_power,
@@ -3649,6 +3804,14 @@ tw_status tw_power_above_idle_column(const struct tw_column *motor_power,
 // gives nothing.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: definitions of power and specific force; the law of the cut derived.
+// Example: tw_specific_force_from_power(tw_power_kilowatt(1.92),
+//     tw_cutting_speed_meter_per_minute(110), tw_exponent_one(0.26),
+//     tw_depth_of_cut_millimeter(2), tw_feed_millimeter_per_revolution(0.25),
+//     tw_cutting_edge_angle_degree(90), tw_corner_radius_millimeter(0), &specific_force,
+//     &specific_force_at_chip, NULL); specific_force.mpa is 1460.68 and
+//     specific_force_at_chip.mpa is 2094.55.
 TW_CHECK
 tw_status tw_specific_force_from_power(struct tw_power power,
                                        struct tw_cutting_speed cutting_speed,
@@ -3689,6 +3852,11 @@ tw_status tw_specific_force_from_power_column(const struct tw_column *power,
 // hp/(in3/min) is a specific force.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: P = F_c v_c = k_c b h v_c.
+// Example: tw_power_of_removal(tw_specific_force_at_chip_horsepower_minute_per_cubic_inch(0.8),
+//     tw_removal_rate_cubic_inch_per_minute(3), &power, NULL);
+//     tw_power_as_horsepower(power) is 2.400.
 TW_CHECK
 tw_status tw_power_of_removal(struct tw_specific_force_at_chip specific_force_at_chip,
                               struct tw_removal_rate removal_rate,
@@ -3716,6 +3884,10 @@ tw_status tw_power_of_removal_column(const struct tw_column *specific_force_at_c
 // diameter.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of power.
+// Example: tw_force_of_power(tw_power_kilowatt(1), tw_cutting_speed_meter_per_minute(60),
+//     &main_force, NULL); main_force.n is 1000.0.
 TW_CHECK
 tw_status tw_force_of_power(struct tw_power power,
                             struct tw_cutting_speed cutting_speed,
@@ -3744,6 +3916,11 @@ tw_status tw_force_of_power_column(const struct tw_column *power,
 // law of it.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the specific force.
+// Example: tw_specific_force_of_chip(tw_main_force_newton(936.0626),
+//     tw_chip_thickness_millimeter(0.2), tw_chip_width_millimeter(2), &specific_force_at_chip,
+//     NULL); specific_force_at_chip.mpa is 2340.16.
 TW_CHECK
 tw_status tw_specific_force_of_chip(struct tw_main_force main_force,
                                     struct tw_chip_thickness chip_thickness,
@@ -3774,6 +3951,11 @@ tw_status tw_specific_force_of_chip_column(const struct tw_column *main_force,
 // the thickness that was measured it hardly counts.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Kienzle 1952, VDI-Z 94 (from memory), solved for k_c1.1.
+// Example: tw_law_through(tw_specific_force_at_chip_megapascal(2094.5455),
+//     tw_chip_thickness_millimeter(0.25), tw_exponent_one(0.26), &specific_force, NULL);
+//     specific_force.mpa is 1460.68.
 TW_CHECK
 tw_status tw_law_through(struct tw_specific_force_at_chip specific_force_at_chip,
                          struct tw_chip_thickness chip_thickness,
@@ -3803,6 +3985,12 @@ tw_status tw_law_through_column(const struct tw_column *specific_force_at_chip,
 // corner shows, light cuts included. Conditions of the cut (rake, wear, speed) stay in it.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_law_of_cut(tw_main_force_newton(69.48408), tw_exponent_one(0.14),
+//     tw_depth_of_cut_millimeter(0.2), tw_feed_millimeter_per_revolution(0.1),
+//     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8), &specific_force, NULL);
+//     specific_force.mpa is 2220.0.
 TW_CHECK
 tw_status tw_law_of_cut(struct tw_main_force main_force,
                         struct tw_exponent exponent,
