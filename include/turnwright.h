@@ -4028,6 +4028,10 @@ tw_status tw_law_of_cut_column(const struct tw_column *main_force,
 // or below the work, and a move past the axis. For the error alone see tw_tool_height_error.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry: the tip moves level, at its height from the axis.
+// Example: tw_turned_diameter(tw_diameter_millimeter(40), tw_travel_millimeter(15),
+//     tw_tool_height_millimeter(1), &diameter, NULL); diameter.mm is 10.1490.
 TW_CHECK
 tw_status tw_turned_diameter(struct tw_diameter zeroed_at,
                              struct tw_travel moved_in,
@@ -4058,6 +4062,10 @@ tw_status tw_turned_diameter_column(const struct tw_column *zeroed_at,
 // one, and a tip that passes above or below the work.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry, as tw_turned_diameter.
+// Example: tw_taper_error(tw_diameter_millimeter(40), tw_diameter_millimeter(10),
+//     tw_tool_height_millimeter(1), &diameter_error, NULL); diameter_error.mm is 0.148984.
 TW_CHECK
 tw_status tw_taper_error(struct tw_diameter large,
                          struct tw_diameter small,
@@ -4088,6 +4096,10 @@ tw_status tw_taper_error_column(const struct tw_column *large,
 // passes above or below the work is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_rake_change(tw_diameter_millimeter(10), tw_tool_height_millimeter(0.5), &rake_angle,
+//     NULL); rake_angle.deg is 5.73917.
 TW_CHECK
 tw_status tw_rake_change(struct tw_diameter diameter,
                          struct tw_tool_height tool_height,
@@ -4116,6 +4128,10 @@ tw_status tw_rake_change_column(const struct tw_column *diameter,
 // it and the edge may chip.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry: the tip passes the axis at that distance.
+// Example: tw_pip_diameter(tw_tool_height_millimeter(-0.3), &diameter, NULL);
+//     diameter.mm is 0.6000.
 TW_CHECK
 tw_status tw_pip_diameter(struct tw_tool_height tool_height,
                           struct tw_diameter *diameter,
@@ -4141,6 +4157,12 @@ tw_status tw_pip_diameter_column(const struct tw_column *tool_height,
 // the slides give way besides, often more.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: cantilever, any strength of materials text (from memory).
+// Example: tw_shank_deflection(tw_main_force_newton(800), tw_overhang_millimeter(30),
+//     tw_shank_size_millimeter(16), tw_shank_size_millimeter(16),
+//     tw_youngs_modulus_gigapascal(210), &deflection, NULL);
+//     tw_deflection_as_micrometer(deflection) is 6.27790.
 TW_CHECK
 tw_status tw_shank_deflection(struct tw_main_force main_force,
                               struct tw_overhang overhang,
@@ -4175,6 +4197,11 @@ tw_status tw_shank_deflection_column(const struct tw_column *main_force,
 // length.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: cantilever, any strength of materials text (from memory).
+// Example: tw_boring_bar_deflection(tw_passive_force_newton(200), tw_overhang_millimeter(80),
+//     tw_diameter_millimeter(16), tw_youngs_modulus_gigapascal(210), &deflection, NULL);
+//     tw_deflection_as_micrometer(deflection) is 50.5254.
 TW_CHECK
 tw_status tw_boring_bar_deflection(struct tw_passive_force passive_force,
                                    struct tw_overhang overhang,
@@ -4210,6 +4237,11 @@ tw_status tw_boring_bar_deflection_column(const struct tw_column *passive_force,
 // It replaces neither the manual of the chuck nor qualified instruction.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common practice shaped after VDI 3106, from memory.
+// Example: tw_grip_needed(tw_main_force_newton(1500), tw_feed_force_newton(0),
+//     tw_diameter_millimeter(60), tw_diameter_millimeter(50), tw_friction_one(0.15),
+//     tw_force_factor_one(2), &grip_force, NULL); grip_force.n is 24000.
 TW_CHECK
 tw_status tw_grip_needed(struct tw_main_force main_force,
                          struct tw_feed_force feed_force,
@@ -4250,6 +4282,11 @@ tw_status tw_grip_needed_column(const struct tw_column *main_force,
 // It replaces neither the manual of the chuck nor qualified instruction.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common practice shaped after VDI 3106, from memory; centrifugal force.
+// Example: tw_grip_at_speed(tw_grip_force_kilonewton(30), tw_mass_kilogram(0.6),
+//     tw_radius_millimeter(60), tw_spindle_speed_revolution_per_minute(1200), 3, &grip_force,
+//     NULL); tw_grip_force_as_kilonewton(grip_force) is 28.2945.
 TW_CHECK
 tw_status tw_grip_at_speed(struct tw_grip_force grip_at_rest,
                            struct tw_mass jaw_mass,
@@ -4286,6 +4323,10 @@ tw_status tw_grip_at_speed_column(const struct tw_column *grip_at_rest,
 // not this formula.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common practice shaped after VDI 3106, from memory.
+// Example: tw_highest_speed_of_grip(tw_grip_force_kilonewton(30), tw_mass_kilogram(0.6),
+//     tw_radius_millimeter(60), 3, &spindle_speed, NULL); spindle_speed.rpm is 4109.36.
 TW_CHECK
 tw_status tw_highest_speed_of_grip(struct tw_grip_force grip_at_rest,
                                    struct tw_mass jaw_mass,
@@ -4318,6 +4359,11 @@ tw_status tw_highest_speed_of_grip_column(const struct tw_column *grip_at_rest,
 //
 // Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 // leaves. detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived, as tw_theoretical_roughness.
+// Example: tw_feed_for_ra(tw_ra_microinch(63), tw_corner_radius_inch_fraction(1, 32),
+//     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(30), &feed, NULL);
+//     tw_feed_as_inch_per_revolution(feed) is 0.00782219.
 TW_CHECK
 tw_status tw_feed_for_ra(struct tw_ra ra,
                          struct tw_corner_radius corner_radius,
@@ -4349,6 +4395,11 @@ tw_status tw_feed_for_ra_column(const struct tw_column *ra,
 //
 // Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 // leaves. detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived, as tw_theoretical_roughness.
+// Example: tw_feed_for_rz(tw_rz_micrometer(6.3), tw_corner_radius_millimeter(0.8),
+//     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(10), &feed, NULL);
+//     feed.mm_per_rev is 0.200403.
 TW_CHECK
 tw_status tw_feed_for_rz(struct tw_rz rz,
                          struct tw_corner_radius corner_radius,
@@ -4380,6 +4431,11 @@ tw_status tw_feed_for_rz_column(const struct tw_column *rz,
 //
 // Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 // leaves. detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived, as tw_theoretical_roughness.
+// Example: tw_feed_for_rt(tw_rt_micrometer(10), tw_corner_radius_millimeter(0.4),
+//     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(5), &feed, NULL);
+//     feed.mm_per_rev is 0.220647.
 TW_CHECK
 tw_status tw_feed_for_rt(struct tw_rt rt,
                          struct tw_corner_radius corner_radius,
@@ -4413,6 +4469,10 @@ tw_status tw_feed_for_rt_column(const struct tw_column *rt,
 // (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived, as tw_arc_height.
+// Example: tw_feed_for_rz_arc(tw_rz_micrometer(6.3), tw_corner_radius_millimeter(0.8), &feed,
+//     NULL); feed.mm_per_rev is 0.200403.
 TW_CHECK
 tw_status tw_feed_for_rz_arc(struct tw_rz rz,
                              struct tw_corner_radius corner_radius,
@@ -4441,6 +4501,10 @@ tw_status tw_feed_for_rz_arc_column(const struct tw_column *rz,
 // does, is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived, as tw_arc_roughness.
+// Example: tw_feed_for_ra_arc(tw_ra_microinch(32), tw_corner_radius_inch_fraction(1, 64), &feed,
+//     NULL); tw_feed_as_inch_per_revolution(feed) is 0.00394192.
 TW_CHECK
 tw_status tw_feed_for_ra_arc(struct tw_ra ra,
                              struct tw_corner_radius corner_radius,
@@ -4469,6 +4533,11 @@ tw_status tw_feed_for_ra_arc_column(const struct tw_column *ra,
 //
 // A corner radius of zero is refused (TW_CONTRADICTION). An output may be NULL unless both are.
 // detail may be NULL. After a failure the height is NaN and the regime 0.
+//
+// Source: Brammertz 1961, Industrie-Anzeiger 83 (from memory); derived again.
+// Example: tw_rt_with_least_chip(tw_feed_millimeter_per_revolution(0.1),
+//     tw_corner_radius_millimeter(0.8), tw_chip_thickness_micrometer(5), &rt, &regime, NULL);
+//     rt.um is 5.0625 and regime is TW_LEAST_CHIP_CUTTING.
 TW_CHECK
 tw_status tw_rt_with_least_chip(struct tw_feed feed,
                                 struct tw_corner_radius corner_radius,
@@ -4501,6 +4570,10 @@ tw_status tw_rt_with_least_chip_column(const struct tw_column *feed,
 // sqrt(2 r h_min). That height is h_min; a finer feed makes the finish worse.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Brammertz 1961, Industrie-Anzeiger 83 (from memory); the minimum over the feed, derived.
+// Example: tw_best_feed_with_least_chip(tw_corner_radius_millimeter(0.8),
+//     tw_chip_thickness_micrometer(5), &feed, NULL); feed.mm_per_rev is 0.0894427.
 TW_CHECK
 tw_status tw_best_feed_with_least_chip(struct tw_corner_radius corner_radius,
                                        struct tw_chip_thickness least_chip_thickness,
@@ -4529,6 +4602,10 @@ tw_status tw_best_feed_with_least_chip_column(const struct tw_column *corner_rad
 //
 // A height below the least chip thickness is refused (TW_IMPOSSIBLE), and a corner radius of zero
 // (TW_CONTRADICTION). detail may be NULL. After a failure the output is NaN.
+//
+// Source: Brammertz 1961, Industrie-Anzeiger 83 (from memory); inverted.
+// Example: tw_feed_with_least_chip(tw_rt_micrometer(8), tw_corner_radius_millimeter(0.8),
+//     tw_chip_thickness_micrometer(4), &feed, NULL); feed.mm_per_rev is 0.193137.
 TW_CHECK
 tw_status tw_feed_with_least_chip(struct tw_rt rt,
                                   struct tw_corner_radius corner_radius,
@@ -4558,6 +4635,10 @@ tw_status tw_feed_with_least_chip_column(const struct tw_column *rt,
 // radius (0.2 to 0.4). With edges above 0.02 mm it overstates.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common practice, no source (0.2 to 0.4 of the edge radius).
+// Example: tw_least_chip_thickness(tw_edge_radius_micrometer(20), &least_chip_thickness, NULL);
+//     tw_chip_thickness_as_micrometer(least_chip_thickness) is 6.000.
 TW_CHECK
 tw_status tw_least_chip_thickness(struct tw_edge_radius edge_radius,
                                   struct tw_chip_thickness *least_chip_thickness,
@@ -4583,6 +4664,11 @@ tw_status tw_least_chip_thickness_column(const struct tw_column *edge_radius,
 // r_n (1 - cos(45 deg - beta/2)); without friction it is the model of a flow that parts at 45 deg.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Son et al. 2005, Int. J. Machine Tools and Manufacture 45 (from memory).
+// Example: tw_least_chip_by_friction(tw_edge_radius_micrometer(20), tw_friction_angle_degree(30),
+//     &least_chip_thickness, NULL);
+//     tw_chip_thickness_as_micrometer(least_chip_thickness) is 2.67949.
 TW_CHECK
 tw_status tw_least_chip_by_friction(struct tw_edge_radius edge_radius,
                                     struct tw_friction_angle friction_angle,
@@ -4612,6 +4698,10 @@ tw_status tw_least_chip_by_friction_column(const struct tw_column *edge_radius,
 // edge cuts thinner chips than these say.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: common practice, no source; L'vov; Basuray et al., Wear 43 (from memory, unverified).
+// Example: tw_least_chip_by_model(tw_edge_radius_micrometer(20), TW_LEAST_CHIP_MODEL_STAGNATION,
+//     &chip_thickness, NULL); tw_chip_thickness_as_micrometer(chip_thickness) is 5.85786.
 TW_CHECK
 tw_status tw_least_chip_by_model(struct tw_edge_radius edge_radius,
                                  int32_t model,
@@ -4642,6 +4732,12 @@ tw_status tw_least_chip_by_model_column(const struct tw_column *edge_radius,
 // (TW_CONTRADICTION).
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: Shaw, Metal Cutting Principles, chapter on surface finish (from memory); derived again.
+// Example: tw_arc_roughness(tw_feed_inch_per_revolution(0.008),
+//     tw_corner_radius_inch_fraction(1, 64), &rt, &rz, &ra, &rq, NULL);
+//     tw_rt_as_microinch(rt) is 520.675, tw_rz_as_microinch(rz) is 520.675,
+//     tw_ra_as_microinch(ra) is 133.147 and tw_rq_as_microinch(rq) is 154.855.
 TW_CHECK
 tw_status tw_arc_roughness(struct tw_feed feed,
                            struct tw_corner_radius corner_radius,
@@ -4675,6 +4771,11 @@ tw_status tw_arc_roughness_column(const struct tw_column *feed,
 // / (2 corner_radius)). A feed of twice the corner radius or more is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry: the ridge stands where the arc passes into the minor edge.
+// Example: tw_least_minor_angle_for_arc(tw_feed_millimeter_per_revolution(0.2),
+//     tw_corner_radius_millimeter(0.8), &minor_cutting_edge_angle, NULL);
+//     minor_cutting_edge_angle.deg is 7.18076.
 TW_CHECK
 tw_status tw_least_minor_angle_for_arc(struct tw_feed feed,
                                        struct tw_corner_radius corner_radius,
@@ -4704,6 +4805,12 @@ tw_status tw_least_minor_angle_for_arc_column(const struct tw_column *feed,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 21920-2 (from memory) for the definitions; derived.
+// Example: tw_theoretical_shape(tw_feed_millimeter_per_revolution(0.25),
+//     tw_corner_radius_millimeter(0.8), tw_cutting_edge_angle_degree(90),
+//     tw_minor_cutting_edge_angle_degree(20), &rsk, &rku, NULL); rsk.ratio is 0.642936 and
+//     rku.ratio is 2.14949.
 TW_CHECK
 tw_status tw_theoretical_shape(struct tw_feed feed,
                                struct tw_corner_radius corner_radius,
@@ -4740,6 +4847,10 @@ tw_status tw_theoretical_shape_column(const struct tw_column *feed,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 21920-2 (from memory) for the definitions; derived.
+// Example: tw_arc_shape(tw_feed_millimeter_per_revolution(0.25), tw_corner_radius_millimeter(0.8),
+//     &rsk, &rku, NULL); rsk.ratio is 0.642936 and rku.ratio is 2.14949.
 TW_CHECK
 tw_status tw_arc_shape(struct tw_feed feed,
                        struct tw_corner_radius corner_radius,
@@ -4774,6 +4885,12 @@ tw_status tw_arc_shape_column(const struct tw_column *feed,
 // radius, and an evaluation length shorter than one turn (TW_CONTRADICTION).
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: derived: order statistics, and the central limit theorem of a ratio of means.
+// Example: tw_uneven_spread(tw_feed_millimeter_per_revolution(0.2), tw_feed_unevenness_one(0.2),
+//     tw_corner_radius_millimeter(0.8), tw_length_millimeter(4), &ra, &ra_5, &ra_50, &ra_95,
+//     &rt_5, &rt_50, &rt_95, NULL); ra.um is 1.9068, ra_5.um is 1.6215, ra_50.um is 1.9068,
+//     ra_95.um is 2.1921, rt_5.um is 9.3089, rt_50.um is 11.7283 and rt_95.um is 15.3541.
 TW_CHECK
 tw_status tw_uneven_spread(struct tw_feed feed,
                            struct tw_feed_unevenness feed_unevenness,
@@ -4821,6 +4938,10 @@ tw_status tw_uneven_spread_column(const struct tw_column *feed,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
 // and grade 0.
+//
+// Source: ISO 1302, 1978 and 1992 editions, from memory; later editions no longer recommend them.
+// Example: tw_roughness_grade(tw_ra_microinch(50), &largest_ra, &grade, NULL);
+//     largest_ra.um is 1.600 and grade is 7.
 TW_CHECK
 tw_status tw_roughness_grade(struct tw_ra ra,
                              struct tw_ra *largest_ra,
@@ -4852,6 +4973,10 @@ tw_status tw_roughness_grade_column(const struct tw_column *ra,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 4288:1996 table 3, from memory.
+// Example: tw_cut_off_by_feed(tw_feed_millimeter_per_revolution(0.2), &cut_off,
+//     &evaluation_length, NULL); cut_off.mm is 0.8000 and evaluation_length.mm is 4.000.
 TW_CHECK
 tw_status tw_cut_off_by_feed(struct tw_feed feed,
                              struct tw_cut_off *cut_off,
@@ -4882,6 +5007,10 @@ tw_status tw_cut_off_by_feed_column(const struct tw_column *feed,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 4288:1996 table 1, from memory.
+// Example: tw_cut_off_by_ra(tw_ra_microinch(125), &cut_off, &evaluation_length, NULL);
+//     cut_off.mm is 2.500 and evaluation_length.mm is 12.50.
 TW_CHECK
 tw_status tw_cut_off_by_ra(struct tw_ra ra,
                            struct tw_cut_off *cut_off,
@@ -4912,6 +5041,10 @@ tw_status tw_cut_off_by_ra_column(const struct tw_column *ra,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 4288:1996 table 2, from memory.
+// Example: tw_cut_off_by_rz(tw_rz_micrometer(6.3), &cut_off, &evaluation_length, NULL);
+//     cut_off.mm is 0.8000 and evaluation_length.mm is 4.000.
 TW_CHECK
 tw_status tw_cut_off_by_rz(struct tw_rz rz,
                            struct tw_cut_off *cut_off,
@@ -4939,6 +5072,10 @@ tw_status tw_cut_off_by_rz_column(const struct tw_column *rz,
 // 3274:1996, from memory). Another one is refused (TW_OUT_OF_RANGE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 3274:1996, from memory.
+// Example: tw_short_cut_off_for(tw_cut_off_millimeter(0.8), &short_cut_off, NULL);
+//     short_cut_off.mm is 0.002500.
 TW_CHECK
 tw_status tw_short_cut_off_for(struct tw_cut_off cut_off,
                                struct tw_short_cut_off *short_cut_off,
@@ -4964,6 +5101,10 @@ tw_status tw_short_cut_off_for_column(const struct tw_column *cut_off,
 // elements.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 16610-21 (from memory).
+// Example: tw_mean_line_transmission(tw_rsm_millimeter(2.5), tw_cut_off_millimeter(0.8),
+//     &transmission, NULL); transmission.ratio is 0.931482.
 TW_CHECK
 tw_status tw_mean_line_transmission(struct tw_rsm wavelength,
                                     struct tw_cut_off cut_off,
@@ -4991,6 +5132,10 @@ tw_status tw_mean_line_transmission_column(const struct tw_column *wavelength,
 // 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 16610-21 (from memory).
+// Example: tw_roughness_transmission(tw_rsm_millimeter(2.5), tw_cut_off_millimeter(0.8),
+//     &transmission, NULL); transmission.ratio is 0.0685179.
 TW_CHECK
 tw_status tw_roughness_transmission(struct tw_rsm wavelength,
                                     struct tw_cut_off cut_off,
@@ -5017,6 +5162,10 @@ tw_status tw_roughness_transmission_column(const struct tw_column *wavelength,
 // How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 16610-21, ISO 21920-3 (from memory).
+// Example: tw_short_wave_transmission(tw_rsm_micrometer(8), tw_short_cut_off_micrometer(2.5),
+//     &transmission, NULL); transmission.ratio is 0.934550.
 TW_CHECK
 tw_status tw_short_wave_transmission(struct tw_rsm wavelength,
                                      struct tw_short_cut_off short_cut_off,
