@@ -5192,6 +5192,10 @@ tw_status tw_short_wave_transmission_column(const struct tw_column *wavelength,
 // How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the thermal expansion.
+// Example: tw_diameter_growth(tw_diameter_inch(2), tw_expansion_micrometer_per_meter_kelvin(11.5),
+//     tw_rise_kelvin(10), &growth, NULL); tw_growth_as_inch(growth) is 0.00023000.
 TW_CHECK
 tw_status tw_diameter_growth(struct tw_diameter diameter,
                              struct tw_expansion expansion,
@@ -5220,6 +5224,11 @@ tw_status tw_diameter_growth_column(const struct tw_column *diameter,
 // How far a length grows by a rise of temperature, where nothing holds its ends.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the thermal expansion.
+// Example: tw_length_growth(tw_length_millimeter(400),
+//     tw_expansion_micrometer_per_meter_kelvin(11.5), tw_rise_kelvin(15), &growth, NULL);
+//     growth.mm is 0.069000.
 TW_CHECK
 tw_status tw_length_growth(struct tw_length length,
                            struct tw_expansion expansion,
@@ -5249,6 +5258,11 @@ tw_status tw_length_growth_column(const struct tw_column *length,
 // how much warmer than 20 degC the work is; the instrument is at 20 degC.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the thermal expansion; 20 degC is that of ISO 1 (from memory).
+// Example: tw_diameter_at_20(tw_diameter_millimeter(60.028),
+//     tw_expansion_micrometer_per_meter_kelvin(23.4), tw_rise_kelvin(20), &diameter, NULL);
+//     diameter.mm is 59.99992.
 TW_CHECK
 tw_status tw_diameter_at_20(struct tw_diameter measured,
                             struct tw_expansion expansion,
@@ -5279,6 +5293,11 @@ tw_status tw_diameter_at_20_column(const struct tw_column *measured,
 // times specific heat.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the specific heat; the share from memory of the text books.
+// Example: tw_temperature_rise(tw_power_kilowatt(1.2), tw_heat_share_one(0.1), tw_time_second(60),
+//     tw_mass_kilogram(0.98646), tw_specific_heat_joule_per_kilogram_kelvin(470), &rise, NULL);
+//     rise.k is 15.5294.
 TW_CHECK
 tw_status tw_temperature_rise(struct tw_power power,
                               struct tw_heat_share heat_share,
@@ -5312,6 +5331,11 @@ tw_status tw_temperature_rise_column(const struct tw_column *power,
 // is itself at 20 degC; one as warm as the work errs by its own growth.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the thermal expansion; 20 degC is that of ISO 1 (from memory).
+// Example: tw_length_at_20(tw_length_millimeter(100.0115),
+//     tw_expansion_micrometer_per_meter_kelvin(11.5), tw_rise_kelvin(10), &length, NULL);
+//     length.mm is 100.0000.
 TW_CHECK
 tw_status tw_length_at_20(struct tw_length measured,
                           struct tw_expansion expansion,
@@ -5340,6 +5364,10 @@ tw_status tw_length_at_20_column(const struct tw_column *measured,
 // The mass of a solid round bar: density pi diameter^2 length / 4.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_mass_of_bar(tw_density_kilogram_per_cubic_meter(7850), tw_diameter_millimeter(40),
+//     tw_length_millimeter(100), &mass, NULL); mass.kg is 0.986460.
 TW_CHECK
 tw_status tw_mass_of_bar(struct tw_density density,
                          struct tw_diameter diameter,
@@ -5370,6 +5398,11 @@ tw_status tw_mass_of_bar_column(const struct tw_column *density,
 // and tailstock along the axis. Negative where the bar shrinks.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the bar and what stands behind it are springs in a row.
+// Example: tw_growth_load(tw_youngs_modulus_gigapascal(210), tw_diameter_millimeter(30),
+//     tw_length_millimeter(400), tw_growth_millimeter(0.069),
+//     tw_axial_stiffness_newton_per_micrometer(20), &axial_force, NULL); axial_force.n is 1309.43.
 TW_CHECK
 tw_status tw_growth_load(struct tw_youngs_modulus youngs_modulus,
                          struct tw_diameter diameter,
@@ -5403,6 +5436,11 @@ tw_status tw_growth_load_column(const struct tw_column *youngs_modulus,
 // bar that the chuck holds bears about twice as much.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Euler's column; any strength of materials text (from memory).
+// Example: tw_buckling_load(tw_youngs_modulus_gigapascal(210), tw_diameter_millimeter(30),
+//     tw_length_millimeter(400), &axial_force, NULL);
+//     tw_axial_force_as_kilonewton(axial_force) is 515.055.
 TW_CHECK
 tw_status tw_buckling_load(struct tw_youngs_modulus youngs_modulus,
                            struct tw_diameter diameter,
@@ -5433,6 +5471,10 @@ tw_status tw_buckling_load_column(const struct tw_column *youngs_modulus,
 // it.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: statics of a wedge, derived.
+// Example: tw_push_out(tw_passive_force_newton(600), tw_friction_one(0.15), &axial_force, NULL);
+//     axial_force.n is 235.974.
 TW_CHECK
 tw_status tw_push_out(struct tw_passive_force radial_force,
                       struct tw_friction friction,
@@ -5462,6 +5504,10 @@ tw_status tw_push_out_column(const struct tw_column *radial_force,
 // so is a ring too small for any plausible pressure (TW_IMPOSSIBLE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of a pressure; the projected ring, derived.
+// Example: tw_cone_pressure(tw_axial_force_newton(800), tw_diameter_millimeter(8.5),
+//     tw_diameter_millimeter(4), &mean_pressure, NULL); mean_pressure.mpa is 18.1083.
 TW_CHECK
 tw_status tw_cone_pressure(struct tw_axial_force axial_force,
                            struct tw_diameter countersink_diameter,
@@ -5493,6 +5539,10 @@ tw_status tw_cone_pressure_column(const struct tw_column *axial_force,
 // (TW_IMPOSSIBLE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of a pressure; the projected trapezium, derived.
+// Example: tw_side_pressure(tw_passive_force_newton(200), tw_diameter_millimeter(8.5),
+//     tw_diameter_millimeter(4), &mean_pressure, NULL); mean_pressure.mpa is 8.21120.
 TW_CHECK
 tw_status tw_side_pressure(struct tw_passive_force radial_force,
                            struct tw_diameter countersink_diameter,
@@ -5523,6 +5573,10 @@ tw_status tw_side_pressure_column(const struct tw_column *radial_force,
 // smaller than the countersink is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; the table of ISO 6411 obeys it.
+// Example: tw_cone_depth(tw_diameter_millimeter(5.3), tw_diameter_millimeter(2.5), &depth, NULL);
+//     depth.mm is 2.42487.
 TW_CHECK
 tw_status tw_cone_depth(struct tw_diameter countersink_diameter,
                         struct tw_diameter pilot_diameter,
@@ -5556,6 +5610,12 @@ tw_status tw_cone_depth_column(const struct tw_column *countersink_diameter,
 // refused (TW_OUT_OF_RANGE).
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: form A: ISO 866 and ISO 6411, form B: ISO 2540 and ISO 6411; from memory.
+// Example: tw_centre_hole(tw_diameter_millimeter(2.5), TW_CENTRE_HOLE_FORM_A,
+//     &countersink_diameter, &largest_diameter, &cone_depth, &drilling_depth, NULL);
+//     countersink_diameter.mm is 5.300, largest_diameter.mm is 5.300, cone_depth.mm is 2.420 and
+//     drilling_depth.mm is 4.600.
 TW_CHECK
 tw_status tw_centre_hole(struct tw_diameter pilot_diameter,
                          int32_t form,
@@ -5590,6 +5650,10 @@ tw_status tw_centre_hole_column(const struct tw_column *pilot_diameter,
 // is the cutting speed at which it lasts one minute.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Taylor 1907, from memory.
+// Example: tw_life_at(tw_life_constant_foot_per_minute(900), tw_life_exponent_one(0.25),
+//     tw_cutting_speed_foot_per_minute(500), &life, NULL); tw_life_as_minute(life) is 10.4976.
 TW_CHECK
 tw_status tw_life_at(struct tw_life_constant constant,
                      struct tw_life_exponent exponent,
@@ -5619,6 +5683,10 @@ tw_status tw_life_at_column(const struct tw_column *constant,
 // struct of the life holds seconds all the same.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Taylor 1907, from memory.
+// Example: tw_speed_for_life(tw_life_constant_meter_per_minute(60), tw_life_exponent_one(0.125),
+//     tw_life_minute(60), &cutting_speed, NULL); cutting_speed.m_per_min is 35.9652.
 TW_CHECK
 tw_status tw_speed_for_life(struct tw_life_constant constant,
                             struct tw_life_exponent exponent,
@@ -5647,6 +5715,11 @@ tw_status tw_speed_for_life_column(const struct tw_column *constant,
 // What becomes of a life when the cutting speed is changed: life times (from/to)^(1/exponent).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Taylor 1907, from memory.
+// Example: tw_life_after_change(tw_life_minute(60), tw_life_exponent_one(0.125),
+//     tw_cutting_speed_meter_per_minute(30), tw_cutting_speed_meter_per_minute(33), &changed_life,
+//     NULL); tw_life_as_minute(changed_life) is 27.9904.
 TW_CHECK
 tw_status tw_life_after_change(struct tw_life life,
                                struct tw_life_exponent exponent,
@@ -5679,6 +5752,11 @@ tw_status tw_life_after_change_column(const struct tw_column *life,
 // most parts are made. Refused (TW_IMPOSSIBLE) with an exponent of 1 or more.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: the least cost of a part with Taylor's law, derived; text books (from memory).
+// Example: tw_cheapest_life(tw_life_constant_meter_per_minute(300), tw_life_exponent_one(0.25),
+//     tw_time_minute(1), tw_price_one(3), tw_price_per_hour_one(60), &life, &cutting_speed, NULL);
+//     tw_life_as_minute(life) is 12.000 and cutting_speed.m_per_min is 161.185.
 TW_CHECK
 tw_status tw_cheapest_life(struct tw_life_constant constant,
                            struct tw_life_exponent exponent,
@@ -5717,6 +5795,11 @@ tw_status tw_cheapest_life_column(const struct tw_column *constant,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: the least time of a part with Taylor's law, derived; text books (from memory).
+// Example: tw_fastest_life(tw_life_constant_meter_per_minute(60), tw_life_exponent_one(0.125),
+//     tw_time_minute(2.5), &life, &cutting_speed, NULL); tw_life_as_minute(life) is 17.500 and
+//     cutting_speed.m_per_min is 41.9538.
 TW_CHECK
 tw_status tw_fastest_life(struct tw_life_constant constant,
                           struct tw_life_exponent exponent,
@@ -5749,6 +5832,11 @@ tw_status tw_fastest_life_column(const struct tw_column *constant,
 // (TW_OUT_OF_RANGE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: Taylor 1907, from memory.
+// Example: tw_life_constant_through(tw_cutting_speed_meter_per_minute(180),
+//     tw_life_minute(7.71605), tw_life_exponent_one(0.25), &constant, NULL);
+//     constant.m_per_min is 300.00.
 TW_CHECK
 tw_status tw_life_constant_through(struct tw_cutting_speed cutting_speed,
                                    struct tw_life life,
@@ -5778,6 +5866,11 @@ tw_status tw_life_constant_through_column(const struct tw_column *cutting_speed,
 // (feed times speed). For a solid face see tw_facing_time_to_middle.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the radius falls by feed times spindle speed.
+// Example: tw_facing_time(tw_diameter_millimeter(80), tw_diameter_millimeter(20),
+//     tw_feed_millimeter_per_revolution(0.1), tw_spindle_speed_revolution_per_minute(500), &time,
+//     NULL); time.s is 36.000.
 TW_CHECK
 tw_status tw_facing_time(struct tw_diameter diameter,
                          struct tw_diameter bore,
@@ -5808,6 +5901,11 @@ tw_status tw_facing_time_column(const struct tw_column *diameter,
 // How long facing takes from the outside to the middle at one spindle speed.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the radius falls by feed times spindle speed.
+// Example: tw_facing_time_to_middle(tw_diameter_millimeter(80),
+//     tw_feed_millimeter_per_revolution(0.1), tw_spindle_speed_revolution_per_minute(500), &time,
+//     NULL); time.s is 48.000.
 TW_CHECK
 tw_status tw_facing_time_to_middle(struct tw_diameter diameter,
                                    struct tw_feed feed,
@@ -5838,6 +5936,11 @@ tw_status tw_facing_time_to_middle_column(const struct tw_column *diameter,
 // marked on the chuck.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the radius falls by feed times spindle speed.
+// Example: tw_facing_time_at_surface_speed(tw_diameter_inch(4), tw_diameter_inch(1),
+//     tw_feed_inch_per_revolution(0.008), tw_cutting_speed_foot_per_minute(400),
+//     tw_spindle_speed_revolution_per_minute(2000), &time, NULL); time.s is 18.4078.
 TW_CHECK
 tw_status tw_facing_time_at_surface_speed(struct tw_diameter diameter,
                                           struct tw_diameter bore,
@@ -5871,6 +5974,11 @@ tw_status tw_facing_time_at_surface_speed_column(const struct tw_column *diamete
 // tw_facing_time_at_surface_speed.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived: the radius falls by feed times spindle speed.
+// Example: tw_facing_time_to_middle_at_surface_speed(tw_diameter_millimeter(120),
+//     tw_feed_millimeter_per_revolution(0.2), tw_cutting_speed_meter_per_minute(150),
+//     tw_spindle_speed_revolution_per_minute(2000), &time, NULL); time.s is 23.5147.
 TW_CHECK
 tw_status tw_facing_time_to_middle_at_surface_speed(struct tw_diameter diameter,
                                                     struct tw_feed feed,
@@ -5902,6 +6010,10 @@ tw_status tw_facing_time_to_middle_at_surface_speed_column(const struct tw_colum
 // axis: the dial was zeroed at zeroed_at, and the slide moved in since by moved_in, on the radius.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_tool_height_error(tw_diameter_millimeter(40), tw_travel_millimeter(15),
+//     tw_tool_height_millimeter(1), &diameter_error, NULL); diameter_error.mm is 0.148984.
 TW_CHECK
 tw_status tw_tool_height_error(struct tw_diameter zeroed_at,
                                struct tw_travel moved_in,
@@ -5933,6 +6045,11 @@ tw_status tw_tool_height_error_column(const struct tw_column *zeroed_at,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: definition of the cutting speed, ISO 3002-1 (from memory).
+// Example: tw_speed_in_facing(tw_cutting_speed_meter_per_minute(150),
+//     tw_spindle_speed_revolution_per_minute(2000), tw_diameter_millimeter(120), &spindle_speed,
+//     &speed_there, NULL); spindle_speed.rpm is 397.887 and speed_there.m_per_min is 150.000.
 TW_CHECK
 tw_status tw_speed_in_facing(struct tw_cutting_speed cutting_speed,
                              struct tw_spindle_speed max_spindle_speed,
@@ -5965,6 +6082,10 @@ tw_status tw_speed_in_facing_column(const struct tw_column *cutting_speed,
 // Where it lies outside of the work, the limit holds all the way.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the cutting speed.
+// Example: tw_full_speed_below(tw_cutting_speed_meter_per_minute(150),
+//     tw_spindle_speed_revolution_per_minute(2000), &diameter, NULL); diameter.mm is 23.8732.
 TW_CHECK
 tw_status tw_full_speed_below(struct tw_cutting_speed cutting_speed,
                               struct tw_spindle_speed max_spindle_speed,
@@ -5993,6 +6114,10 @@ tw_status tw_full_speed_below_column(const struct tw_column *cutting_speed,
 // to the limit of the spindle, pass that limit.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: definition of the cutting speed.
+// Example: tw_slow_below(tw_spindle_speed_revolution_per_minute(500),
+//     tw_cutting_speed_meter_per_minute(20), &diameter, NULL); diameter.mm is 12.7324.
 TW_CHECK
 tw_status tw_slow_below(struct tw_spindle_speed spindle_speed,
                         struct tw_cutting_speed least_cutting_speed,
