@@ -6146,6 +6146,11 @@ tw_status tw_slow_below_column(const struct tw_column *spindle_speed,
 // the axis.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_half_angle(tw_diameter_inch(1.25), tw_diameter_inch(1), tw_length_inch(6),
+//     &half_angle, &taper_ratio, NULL); half_angle.deg is 1.19349 and
+//     taper_ratio.ratio is 24.0000.
 TW_CHECK
 tw_status tw_taper_half_angle(struct tw_diameter large,
                               struct tw_diameter small,
@@ -6177,6 +6182,10 @@ tw_status tw_taper_half_angle_column(const struct tw_column *large,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_of_ratio(tw_taper_ratio_one(19.922), &half_angle, &included_angle, NULL);
+//     half_angle.deg is 1.43770 and included_angle.deg is 2.87540.
 TW_CHECK
 tw_status tw_taper_of_ratio(struct tw_taper_ratio taper_ratio,
                             struct tw_half_angle *half_angle,
@@ -6205,6 +6214,10 @@ tw_status tw_taper_of_ratio_column(const struct tw_column *taper_ratio,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_of_half_angle(tw_half_angle_degree(2.8624052), &taper_ratio, &included_angle,
+//     NULL); taper_ratio.ratio is 10.0000 and included_angle.deg is 5.72481.
 TW_CHECK
 tw_status tw_taper_of_half_angle(struct tw_half_angle half_angle,
                                  struct tw_taper_ratio *taper_ratio,
@@ -6232,6 +6245,10 @@ tw_status tw_taper_of_half_angle_column(const struct tw_column *half_angle,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_of_included_angle(tw_included_angle_degree(5.7248105), &taper_ratio,
+//     &half_angle, NULL); taper_ratio.ratio is 10.0000 and half_angle.deg is 2.86241.
 TW_CHECK
 tw_status tw_taper_of_included_angle(struct tw_included_angle included_angle,
                                      struct tw_taper_ratio *taper_ratio,
@@ -6259,6 +6276,10 @@ tw_status tw_taper_of_included_angle_column(const struct tw_column *included_ang
 // taper_ratio. Over 12 in it is the taper per foot.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_change_over(tw_taper_ratio_one(24), tw_length_inch(12), &change, NULL);
+//     tw_diameter_error_as_inch(change) is 0.50000.
 TW_CHECK
 tw_status tw_taper_change_over(struct tw_taper_ratio taper_ratio,
                                struct tw_length length,
@@ -6286,6 +6307,10 @@ tw_status tw_taper_change_over_column(const struct tw_column *taper_ratio,
 // the taper has come to a point is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_small_for(tw_taper_ratio_one(10), tw_diameter_millimeter(40),
+//     tw_length_millimeter(100), &small, NULL); small.mm is 30.000.
 TW_CHECK
 tw_status tw_taper_small_for(struct tw_taper_ratio taper_ratio,
                              struct tw_diameter large,
@@ -6314,6 +6339,10 @@ tw_status tw_taper_small_for_column(const struct tw_column *taper_ratio,
 // The large diameter of a taper 1:x of a length: small + length / taper_ratio.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_large_for(tw_taper_ratio_one(24), tw_diameter_inch(1), tw_length_inch(6),
+//     &large, NULL); tw_diameter_as_inch(large) is 1.25000.
 TW_CHECK
 tw_status tw_taper_large_for(struct tw_taper_ratio taper_ratio,
                              struct tw_diameter small,
@@ -6343,6 +6372,10 @@ tw_status tw_taper_large_for_column(const struct tw_column *taper_ratio,
 // that is not smaller is refused (TW_CONTRADICTION).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_length_between(tw_taper_ratio_one(24), tw_diameter_inch(1.25),
+//     tw_diameter_inch(1), &length, NULL); tw_length_as_inch(length) is 6.0000.
 TW_CHECK
 tw_status tw_taper_length_between(struct tw_taper_ratio taper_ratio,
                                   struct tw_diameter large,
@@ -6373,6 +6406,10 @@ tw_status tw_taper_length_between_column(const struct tw_column *taper_ratio,
 // slide reads 90 deg less that.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_compound_angle_for(tw_travel_millimeter(0.01), tw_travel_millimeter(0.1),
+//     &compound_angle, NULL); compound_angle.deg is 5.73917.
 TW_CHECK
 tw_status tw_compound_angle_for(struct tw_travel infeed,
                                 struct tw_travel travel,
@@ -6400,6 +6437,11 @@ tw_status tw_compound_angle_for_column(const struct tw_column *infeed,
 // travel times the sine and the cosine of the angle to the axis.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: geometry.
+// Example: tw_compound_motion(tw_compound_angle_degree(5.75), tw_travel_millimeter(0.05), &infeed,
+//     &shift, NULL); tw_travel_as_micrometer(infeed) is 5.00940 and
+//     tw_travel_as_micrometer(shift) is 49.7484.
 TW_CHECK
 tw_status tw_compound_motion(struct tw_compound_angle compound_angle,
                              struct tw_travel travel,
@@ -6429,6 +6471,10 @@ tw_status tw_compound_motion_column(const struct tw_column *compound_angle,
 // the axis: length / cos(half angle).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+// Example: tw_taper_slide_travel(tw_taper_ratio_one(10), tw_length_millimeter(100), &travel,
+//     NULL); travel.mm is 100.125.
 TW_CHECK
 tw_status tw_taper_slide_travel(struct tw_taper_ratio taper_ratio,
                                 struct tw_length length,
@@ -6456,6 +6502,10 @@ tw_status tw_taper_slide_travel_column(const struct tw_column *taper_ratio,
 // less that to the axis. Scales differ from lathe to lathe: prove the setting with an indicator.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_from_cross_slide(tw_compound_angle_degree(30), &compound_angle_from_cross_slide,
+//     NULL); compound_angle_from_cross_slide.deg is 60.000.
 TW_CHECK
 tw_status tw_from_cross_slide(struct tw_compound_angle compound_angle,
                               struct tw_compound_angle_from_cross_slide *compound_angle_from_cross_slide,
@@ -6482,6 +6532,10 @@ tw_status tw_from_cross_slide_column(const struct tw_column *compound_angle,
 // (TW_OUT_OF_RANGE): it would not move along it.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry.
+// Example: tw_from_axis(tw_compound_angle_from_cross_slide_degree(60), &compound_angle, NULL);
+//     compound_angle.deg is 30.000.
 TW_CHECK
 tw_status tw_from_axis(struct tw_compound_angle_from_cross_slide compound_angle_from_cross_slide,
                        struct tw_compound_angle *compound_angle,
@@ -6507,6 +6561,10 @@ tw_status tw_from_axis_column(const struct tw_column *compound_angle_from_cross_
 // length_between_centres times the sine of the half angle. Work between centres only.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: geometry: the axis of the work turns by half the angle about the headstock's centre.
+// Example: tw_tailstock_set_over(tw_taper_ratio_one(40), tw_length_inch(12), &set_over, NULL);
+//     tw_set_over_as_inch(set_over) is 0.149988.
 TW_CHECK
 tw_status tw_tailstock_set_over(struct tw_taper_ratio taper_ratio,
                                 struct tw_length length_between_centres,
@@ -6535,6 +6593,10 @@ tw_status tw_tailstock_set_over_column(const struct tw_column *taper_ratio,
 // exactly: tw_tailstock_set_over. Work between centres only.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: usual form of the trade; common practice, no source.
+// Example: tw_usual_set_over(tw_taper_ratio_one(40), tw_length_inch(12), &set_over, NULL);
+//     tw_set_over_as_inch(set_over) is 0.150000.
 TW_CHECK
 tw_status tw_usual_set_over(struct tw_taper_ratio taper_ratio,
                             struct tw_length length_between_centres,
@@ -6564,6 +6626,11 @@ tw_status tw_usual_set_over_column(const struct tw_column *taper_ratio,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: geometry, as tw_tailstock_set_over.
+// Example: tw_taper_of_set_over(tw_set_over_millimeter(3.7497071), tw_length_millimeter(300),
+//     &half_angle, &taper_ratio, NULL); half_angle.deg is 0.716160 and
+//     taper_ratio.ratio is 40.000.
 TW_CHECK
 tw_status tw_taper_of_set_over(struct tw_set_over set_over,
                                struct tw_length length_between_centres,
@@ -6593,6 +6660,11 @@ tw_status tw_taper_of_set_over_column(const struct tw_column *set_over,
 // comes out straight: errors of the diameter at two places, both measured from the headstock.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived.
+// Example: tw_tailstock_correction(tw_length_millimeter(100), tw_diameter_error_millimeter(0.01),
+//     tw_length_millimeter(250), tw_diameter_error_millimeter(0.07), tw_length_millimeter(400),
+//     &set_over, NULL); set_over.mm is 0.08000.
 TW_CHECK
 tw_status tw_tailstock_correction(struct tw_length near_at,
                                   struct tw_diameter_error near_error,
@@ -6631,6 +6703,11 @@ tw_status tw_tailstock_correction_column(const struct tw_column *near_at,
 // (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: derived from the cantilever (Roark; Timoshenko, from memory).
+// Example: tw_tailstock_error(tw_set_over_millimeter(0.05), tw_length_millimeter(150),
+//     tw_overhang_millimeter(300), TW_SUPPORT_BETWEEN_CENTRES, &diameter_error, NULL);
+//     diameter_error.mm is -0.05000.
 TW_CHECK
 tw_status tw_tailstock_error(struct tw_set_over set_over,
                              struct tw_length at,
