@@ -6742,6 +6742,10 @@ tw_status tw_tailstock_error_column(const struct tw_column *set_over,
 // Nominal sizes over 0 up to 500 mm; the upper end of a range belongs to it. An inch size is
 // converted exactly and has the tolerance of its metric range. detail may be NULL. After a failure
 // the output is NaN.
+//
+// Source: ISO 286-1:2010, from memory; IT1 to IT4 are not confirmed by a formula.
+// Example: tw_standard_tolerance(tw_diameter_millimeter(40), 9, &tolerance, NULL);
+//     tolerance.mm is 0.06200.
 TW_CHECK
 tw_status tw_standard_tolerance(struct tw_diameter nominal,
                                 int32_t grade,
@@ -6772,6 +6776,11 @@ tw_status tw_standard_tolerance_column(const struct tw_column *nominal,
 // Nominal sizes over 0 up to 500 mm. Text that is no class is refused with the class it is nearest
 // to, where there is one. An output may be NULL unless both are. detail may be NULL. After a
 // failure the outputs are NaN.
+//
+// Source: ISO 286-1:2010 and ISO 286-2:2010, from memory.
+// Example: tw_deviations_of_class(tw_diameter_millimeter(30), "g6", &upper_deviation,
+//     &lower_deviation, NULL); tw_upper_deviation_as_micrometer(upper_deviation) is -7.000 and
+//     tw_lower_deviation_as_micrometer(lower_deviation) is -20.00.
 TW_CHECK
 tw_status tw_deviations_of_class(struct tw_diameter nominal,
                                  const char *class_name,
@@ -6804,6 +6813,10 @@ tw_status tw_deviations_of_class_column(const struct tw_column *nominal,
 // A class so coarse for its size that the smallest size would be none is refused
 // (TW_CONTRADICTION). An output may be NULL unless both are. detail may be NULL. After a failure
 // the outputs are NaN.
+//
+// Source: ISO 286-1:2010 and ISO 286-2:2010, from memory.
+// Example: tw_limits_of_class(tw_diameter_millimeter(40), "h6", &smallest, &largest, NULL);
+//     smallest.mm is 39.984 and largest.mm is 40.000.
 TW_CHECK
 tw_status tw_limits_of_class(struct tw_diameter nominal,
                              const char *class_name,
@@ -6836,6 +6849,12 @@ tw_status tw_limits_of_class_column(const struct tw_column *nominal,
 // Limits upside down, and a hole and a shaft farther apart than 20 mm, are refused
 // (TW_CONTRADICTION). An output may be NULL unless both are. detail may be NULL. After a failure
 // the outputs are NaN.
+//
+// Source: ISO 286-1:2010, clearance and interference, from memory.
+// Example: tw_clearance_of_fit(tw_diameter_millimeter(30), tw_diameter_millimeter(30.021),
+//     tw_diameter_millimeter(29.98), tw_diameter_millimeter(29.993), &least_clearance,
+//     &largest_clearance, NULL); least_clearance.mm is 0.007000 and
+//     largest_clearance.mm is 0.04100.
 TW_CHECK
 tw_status tw_clearance_of_fit(struct tw_diameter smallest_hole,
                               struct tw_diameter largest_hole,
@@ -6871,6 +6890,11 @@ tw_status tw_clearance_of_fit_column(const struct tw_column *smallest_hole,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 286-1, limits of size (from memory).
+// Example: tw_limits_from_deviations(tw_diameter_millimeter(30),
+//     tw_upper_deviation_micrometer(-7), tw_lower_deviation_micrometer(-20), &smallest, &largest,
+//     NULL); smallest.mm is 29.980 and largest.mm is 29.993.
 TW_CHECK
 tw_status tw_limits_from_deviations(struct tw_diameter nominal,
                                     struct tw_upper_deviation upper_deviation,
@@ -6904,6 +6928,11 @@ tw_status tw_limits_from_deviations_column(const struct tw_column *nominal,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 286-1: upper and lower limit deviation, from memory.
+// Example: tw_deviations_from(tw_diameter_millimeter(30), tw_diameter_millimeter(29.98),
+//     tw_diameter_millimeter(29.993), &upper_deviation, &lower_deviation, NULL);
+//     upper_deviation.mm is -0.007000 and lower_deviation.mm is -0.02000.
 TW_CHECK
 tw_status tw_deviations_from(struct tw_diameter nominal,
                              struct tw_diameter smallest,
@@ -6940,6 +6969,12 @@ tw_status tw_deviations_from_column(const struct tw_column *nominal,
 // grades finer than IT5.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: ISO 286-1:1988, formulas for standard tolerances, from memory.
+// Example: tw_tolerance_by_formula(tw_diameter_millimeter(400), 11, &mean_diameter,
+//     &tolerance_unit, &tolerance, NULL); mean_diameter.mm is 354.965,
+//     tw_tolerance_as_micrometer(tolerance_unit) is 3.54117 and
+//     tw_tolerance_as_micrometer(tolerance) is 354.117.
 TW_CHECK
 tw_status tw_tolerance_by_formula(struct tw_diameter nominal,
                                   int32_t grade,
@@ -6975,6 +7010,10 @@ tw_status tw_tolerance_by_formula_column(const struct tw_column *nominal,
 // table, or for which the class has no value, is refused (TW_OUT_OF_RANGE).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 2768-1:1989 table 1, from memory.
+// Example: tw_general_tolerance(tw_length_millimeter(100), 'f', &tolerance, NULL);
+//     tolerance.mm is 0.3000.
 TW_CHECK
 tw_status tw_general_tolerance(struct tw_length length,
                                int32_t class_letter,
@@ -7007,6 +7046,10 @@ tw_status tw_general_tolerance_column(const struct tw_column *length,
 // (TW_OUT_OF_RANGE): micrometers up to 150 mm, callipers up to 300 mm, indicators up to 500 mm.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: from memory of DIN 862, DIN 863-1, DIN 878 and ISO 3611, ISO 13385-1, unverified.
+// Example: tw_instrument_error(tw_diameter_millimeter(30), TW_INSTRUMENT_MICROMETER, &error,
+//     NULL); error.mm is 0.004000.
 TW_CHECK
 tw_status tw_instrument_error(struct tw_diameter diameter,
                               int32_t instrument,
@@ -7035,6 +7078,12 @@ tw_status tw_instrument_error_column(const struct tw_column *diameter,
 //
 // smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
 // unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: JCGM 106:2012, 7 (conformance probability, from memory).
+// Example: tw_outcome(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+//     tw_diameter_millimeter(39.995), tw_standard_uncertainty_micrometer(4), TW_FEATURE_SHAFT,
+//     &good, &rework, &scrap, NULL); good.ratio is 0.891370, rework.ratio is 0.105650 and
+//     scrap.ratio is 0.00297976.
 TW_CHECK
 tw_status tw_outcome(struct tw_diameter smallest,
                      struct tw_diameter largest,
@@ -7076,6 +7125,11 @@ tw_status tw_outcome_column(const struct tw_column *smallest,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 22514-2 (from memory).
+// Example: tw_capability_of(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+//     tw_diameter_millimeter(39.994), tw_standard_uncertainty_micrometer(2), &capability,
+//     &capability_index, NULL); capability.ratio is 1.33333 and capability_index.ratio is 1.00000.
 TW_CHECK
 tw_status tw_capability_of(struct tw_diameter smallest,
                            struct tw_diameter largest,
@@ -7112,6 +7166,12 @@ tw_status tw_capability_of_column(const struct tw_column *smallest,
 // tw_feature. As tw_outcome else.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: JCGM 106:2012, 7 (from memory); the sum of both laws in closed form, derived.
+// Example: tw_outcome_with_uniform(tw_diameter_millimeter(1), tw_diameter_millimeter(1.02),
+//     tw_diameter_millimeter(1.009), tw_standard_uncertainty_micrometer(3),
+//     tw_half_width_micrometer(5), TW_FEATURE_SHAFT, &good, &rework, &scrap, NULL);
+//     good.ratio is 0.984734, rework.ratio is 0.00254721 and scrap.ratio is 0.0127184.
 TW_CHECK
 tw_status tw_outcome_with_uniform(struct tw_diameter smallest,
                                   struct tw_diameter largest,
@@ -7154,6 +7214,12 @@ tw_status tw_outcome_with_uniform_column(const struct tw_column *smallest,
 //
 // smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
 // unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: JCGM 101:2008, 6.4.9, and JCGM 100:2008, G.3 (from memory).
+// Example: tw_outcome_of_few(tw_diameter_inch(1.25), tw_diameter_inch(1.251),
+//     tw_diameter_inch(1.2506), tw_standard_uncertainty_inch(0.0002),
+//     tw_degrees_of_freedom_one(6), TW_FEATURE_SHAFT, &good, &rework, &scrap, NULL);
+//     good.ratio is 0.941783, rework.ratio is 0.0462132 and scrap.ratio is 0.0120041.
 TW_CHECK
 tw_status tw_outcome_of_few(struct tw_diameter smallest,
                             struct tw_diameter largest,
@@ -7195,6 +7261,12 @@ tw_status tw_outcome_of_few_column(const struct tw_column *smallest,
 //
 // An aim outside of the zone is refused (TW_IMPOSSIBLE): the spread is too wide for the prices. An
 // output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: the stationary point of the expected price (derived).
+// Example: tw_best_aim(tw_diameter_inch(0.999), tw_diameter_inch(1),
+//     tw_standard_uncertainty_inch(0.0002), tw_price_scrap_one(5), tw_price_rework_one(1),
+//     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); tw_diameter_as_inch(aim) is 0.999564 and
+//     expected_price.ratio is 0.0266343.
 TW_CHECK
 tw_status tw_best_aim(struct tw_diameter smallest,
                       struct tw_diameter largest,
@@ -7233,6 +7305,12 @@ tw_status tw_best_aim_column(const struct tw_column *smallest,
 // a mean. feature is a number of enum tw_feature.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: expected value (derived).
+// Example: tw_expected_price(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+//     tw_diameter_millimeter(39.992), tw_standard_uncertainty_micrometer(4),
+//     tw_price_scrap_one(10), tw_price_rework_one(1), TW_FEATURE_SHAFT, &expected_price, NULL);
+//     expected_price.ratio is 0.250251.
 TW_CHECK
 tw_status tw_expected_price(struct tw_diameter smallest,
                             struct tw_diameter largest,
@@ -7273,6 +7351,12 @@ tw_status tw_expected_price_column(const struct tw_column *smallest,
 // (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: the best aim on the limit (derived).
+// Example: tw_largest_standard_uncertainty(tw_diameter_millimeter(39.984),
+//     tw_diameter_millimeter(40), tw_price_scrap_one(10), tw_price_rework_one(1),
+//     &standard_uncertainty, NULL);
+//     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 7.45585.
 TW_CHECK
 tw_status tw_largest_standard_uncertainty(struct tw_diameter smallest,
                                           struct tw_diameter largest,
@@ -7307,6 +7391,12 @@ tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smalles
 // As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
 // side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
 // output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: the expected price over the zone (derived).
+// Example: tw_best_aim_in_zone(tw_diameter_inch(0.999), tw_diameter_inch(1),
+//     tw_standard_uncertainty_inch(0.0002), tw_price_scrap_one(5), tw_price_rework_one(1),
+//     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); tw_diameter_as_inch(aim) is 0.999564 and
+//     expected_price.ratio is 0.0266343.
 TW_CHECK
 tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
                               struct tw_diameter largest,
@@ -7345,6 +7435,10 @@ tw_status tw_best_aim_in_zone_column(const struct tw_column *smallest,
 // not be whole (JCGM 100, G.3). For infinitely many pass the largest number of them, 1e12.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: JCGM 100:2008, G.3 and table G.2 (from memory).
+// Example: tw_coverage_factor_for(tw_degrees_of_freedom_one(8.3), tw_confidence_one(0.9545),
+//     &coverage_factor, NULL); coverage_factor.ratio is 2.35108.
 TW_CHECK
 tw_status tw_coverage_factor_for(struct tw_degrees_of_freedom degrees_of_freedom,
                                  struct tw_confidence confidence,
@@ -7375,6 +7469,12 @@ tw_status tw_coverage_factor_for_column(const struct tw_column *degrees_of_freed
 // else count numbers, of which an infinite one stands for infinitely many. effective is infinite
 // where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
 // outputs are NaN.
+//
+// Source: JCGM 100:2008, 5.1.2 and G.4.1, Welch and Satterthwaite (from memory).
+// Example:
+//     tw_combined_uncertainty((tw_standard_uncertainty[]){{0.0025}, {0.00097}, {0.00029}, {0.00166}},
+//     (tw_degrees_of_freedom[]){{18}, {25.6}, {50}, {2}}, 4, &combined, &effective, NULL);
+//     tw_standard_uncertainty_as_micrometer(combined) is 3.16711 and effective.ratio is 16.7646.
 TW_CHECK
 tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contributions,
                                   const struct tw_degrees_of_freedom *degrees_of_freedom,
@@ -7387,6 +7487,11 @@ tw_status tw_combined_uncertainty(const struct tw_standard_uncertainty *contribu
 // tw_coverage_factor_for.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: JCGM 100:2008, 6.2.1 (from memory).
+// Example: tw_expanded_uncertainty(tw_standard_uncertainty_micrometer(7.81025),
+//     tw_coverage_factor_one(2), &expanded, NULL);
+//     tw_instrument_uncertainty_as_micrometer(expanded) is 15.6205.
 TW_CHECK
 tw_status tw_expanded_uncertainty(struct tw_standard_uncertainty standard_uncertainty,
                                   struct tw_coverage_factor coverage_factor,
@@ -7415,6 +7520,11 @@ tw_status tw_expanded_uncertainty_column(const struct tw_column *standard_uncert
 // distribution is a number of enum tw_distribution.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: JCGM 100:2008, 4.2 and 4.3 (from memory).
+// Example: tw_standard_uncertainty_of(tw_half_width_micrometer(10), TW_DISTRIBUTION_UNIFORM,
+//     &standard_uncertainty, NULL);
+//     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 5.77350.
 TW_CHECK
 tw_status tw_standard_uncertainty_of(struct tw_half_width half_width,
                                      int32_t distribution,
@@ -7441,6 +7551,11 @@ tw_status tw_standard_uncertainty_of_column(const struct tw_column *half_width,
 // The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: JCGM 100:2008, 4.2 and 4.3 (from memory).
+// Example: tw_standard_uncertainty_of_resolution(tw_resolution_micrometer(10),
+//     &standard_uncertainty, NULL);
+//     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 2.88675.
 TW_CHECK
 tw_status tw_standard_uncertainty_of_resolution(struct tw_resolution resolution,
                                                 struct tw_standard_uncertainty *standard_uncertainty,
@@ -7466,6 +7581,11 @@ tw_status tw_standard_uncertainty_of_resolution_column(const struct tw_column *r
 //
 // smallest and largest are the limits, the smaller first (TW_CONTRADICTION). detail may be NULL.
 // After a failure the output is NaN.
+//
+// Source: JCGM 106:2012, 7.2 to 7.4 (from memory).
+// Example: tw_chance_that_good(tw_diameter_millimeter(39.998), tw_diameter_millimeter(39.984),
+//     tw_diameter_millimeter(40), tw_standard_uncertainty_micrometer(2), &chance, NULL);
+//     chance.ratio is 0.841345.
 TW_CHECK
 tw_status tw_chance_that_good(struct tw_diameter measured,
                               struct tw_diameter smallest,
@@ -7497,6 +7617,10 @@ tw_status tw_chance_that_good_column(const struct tw_column *measured,
 // tw_decision_rule.
 //
 // detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 14253-1 (from memory).
+// Example: tw_guard_band(tw_standard_uncertainty_micrometer(3), TW_DECISION_RULE_CONFORMANCE95,
+//     &guard_band, NULL); tw_instrument_uncertainty_as_micrometer(guard_band) is 4.935.
 TW_CHECK
 tw_status tw_guard_band(struct tw_standard_uncertainty standard_uncertainty,
                         int32_t rule,
@@ -7525,6 +7649,12 @@ tw_status tw_guard_band_column(const struct tw_column *standard_uncertainty,
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the verdict is 0 and
 // the chance NaN.
+//
+// Source: ISO 14253-1; the chance: JCGM 106:2012, 7.2 to 7.4 (both from memory).
+// Example: tw_verdict(tw_diameter_millimeter(39.998), tw_diameter_millimeter(39.984),
+//     tw_diameter_millimeter(40), tw_standard_uncertainty_micrometer(2),
+//     TW_DECISION_RULE_EXPANDED_UNCERTAINTY, TW_FEATURE_SHAFT, &verdict, &chance, NULL);
+//     verdict is TW_VERDICT_CANNOT_TELL and chance.ratio is 0.841345.
 TW_CHECK
 tw_status tw_verdict(struct tw_diameter measured,
                      struct tw_diameter smallest,
@@ -7567,6 +7697,11 @@ tw_status tw_verdict_column(const struct tw_column *measured,
 //
 // An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 // NaN.
+//
+// Source: ISO 14253-1 (from memory).
+// Example: tw_acceptance(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+//     tw_instrument_uncertainty_micrometer(5), &smallest_accepted, &largest_accepted, NULL);
+//     smallest_accepted.mm is 39.989 and largest_accepted.mm is 39.995.
 TW_CHECK
 tw_status tw_acceptance(struct tw_diameter smallest,
                         struct tw_diameter largest,
