@@ -97,10 +97,10 @@ pub unsafe extern "C" fn tw_coverage_factor_for_column(
 /// outputs are NaN.
 ///
 /// Source: JCGM 100:2008, 5.1.2 and G.4.1, Welch and Satterthwaite (from memory).
-/// Example:
-///     tw_combined_uncertainty((tw_standard_uncertainty[]){{0.0025}, {0.00097}, {0.00029}, {0.00166}},
-///     (tw_degrees_of_freedom[]){{18}, {25.6}, {50}, {2}}, 4, &combined, &effective, NULL);
-///     tw_standard_uncertainty_as_micrometer(combined) is 3.16711 and effective.ratio is 16.7646.
+/// Example: tw_combined_uncertainty((tw_standard_uncertainty[]){{0.0025}, {0.00097}, {0.00029},
+///     {0.00166}}, (tw_degrees_of_freedom[]){{18}, {25.6}, {50}, {2}}, 4, &combined, &effective,
+///     NULL); tw_standard_uncertainty_as_micrometer(combined) is 3.16711 and
+///     effective.ratio is 16.7646.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_combined_uncertainty(
