@@ -2470,8 +2470,8 @@ tw_status tw_share_left_column(const struct tw_column *set_depth,
 // detail may be NULL. After a failure the output is NaN.
 //
 // Source: derived: the limit of tw_left_after_equal_infeeds.
-// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.2),
-//     &deflection, NULL); deflection.mm is 0.05000.
+// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.130434783),
+//     &deflection, NULL); tw_deflection_as_micrometer(deflection) is 30.0000.
 TW_CHECK
 tw_status tw_left_in_the_end(struct tw_depth_of_cut set_depth,
                              struct tw_spring_share share,
@@ -2500,8 +2500,9 @@ tw_status tw_left_in_the_end_column(const struct tw_column *set_depth,
 // detail may be NULL. After a failure the output is NaN.
 //
 // Source: derived.
-// Example: tw_light_after_heavy(tw_deflection_millimeter(0.13), tw_depth_of_cut_millimeter(0.1),
-//     tw_spring_share_one(0.13), &depth_of_cut, NULL); depth_of_cut.mm is 0.2001.
+// Example: tw_light_after_heavy(tw_deflection_millimeter(0.130434783),
+//     tw_depth_of_cut_millimeter(0.1), tw_spring_share_one(0.130434783), &depth_of_cut, NULL);
+//     depth_of_cut.mm is 0.200378.
 TW_CHECK
 tw_status tw_light_after_heavy(struct tw_deflection left_before,
                                struct tw_depth_of_cut set_depth,
@@ -2570,8 +2571,9 @@ tw_status tw_left_after_passes_column(const struct tw_column *set_depth,
 // detail may be NULL. After a failure the output is NaN.
 //
 // Source: derived.
-// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.15),
-//     1, &deflection, NULL); deflection.mm is 0.03000.
+// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2),
+//     tw_spring_share_one(0.130434783), 3, &deflection, NULL);
+//     tw_deflection_as_micrometer(deflection) is 29.9334.
 TW_CHECK
 tw_status tw_left_after_equal_infeeds(struct tw_depth_of_cut set_depth,
                                       struct tw_spring_share share,
@@ -7393,10 +7395,10 @@ tw_status tw_largest_standard_uncertainty_column(const struct tw_column *smalles
 // output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
 //
 // Source: the expected price over the zone (derived).
-// Example: tw_best_aim_in_zone(tw_diameter_inch(0.999), tw_diameter_inch(1),
-//     tw_standard_uncertainty_inch(0.0002), tw_price_scrap_one(5), tw_price_rework_one(1),
-//     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); tw_diameter_as_inch(aim) is 0.999564 and
-//     expected_price.ratio is 0.0266343.
+// Example: tw_best_aim_in_zone(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+//     tw_standard_uncertainty_millimeter(0.01), tw_price_scrap_one(10), tw_price_rework_one(1),
+//     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); aim.mm is 40.000 and
+//     expected_price.ratio is 1.04799.
 TW_CHECK
 tw_status tw_best_aim_in_zone(struct tw_diameter smallest,
                               struct tw_diameter largest,

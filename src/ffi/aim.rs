@@ -410,10 +410,10 @@ fn best_aim_in_zone_of(
 /// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
 ///
 /// Source: the expected price over the zone (derived).
-/// Example: tw_best_aim_in_zone(tw_diameter_inch(0.999), tw_diameter_inch(1),
-///     tw_standard_uncertainty_inch(0.0002), tw_price_scrap_one(5), tw_price_rework_one(1),
-///     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); tw_diameter_as_inch(aim) is 0.999564 and
-///     expected_price.ratio is 0.0266343.
+/// Example: tw_best_aim_in_zone(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_standard_uncertainty_millimeter(0.01), tw_price_scrap_one(10), tw_price_rework_one(1),
+///     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); aim.mm is 40.000 and
+///     expected_price.ratio is 1.04799.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

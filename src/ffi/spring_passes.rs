@@ -95,8 +95,8 @@ fn left_in_the_end_of(
 /// detail may be NULL. After a failure the output is NaN.
 ///
 /// Source: derived: the limit of tw_left_after_equal_infeeds.
-/// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.2),
-///     &deflection, NULL); deflection.mm is 0.05000.
+/// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.130434783),
+///     &deflection, NULL); tw_deflection_as_micrometer(deflection) is 30.0000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -171,8 +171,9 @@ fn light_after_heavy_of(
 /// detail may be NULL. After a failure the output is NaN.
 ///
 /// Source: derived.
-/// Example: tw_light_after_heavy(tw_deflection_millimeter(0.13), tw_depth_of_cut_millimeter(0.1),
-///     tw_spring_share_one(0.13), &depth_of_cut, NULL); depth_of_cut.mm is 0.2001.
+/// Example: tw_light_after_heavy(tw_deflection_millimeter(0.130434783),
+///     tw_depth_of_cut_millimeter(0.1), tw_spring_share_one(0.130434783), &depth_of_cut, NULL);
+///     depth_of_cut.mm is 0.200378.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -356,8 +357,9 @@ fn left_after_equal_infeeds_of(
 /// detail may be NULL. After a failure the output is NaN.
 ///
 /// Source: derived.
-/// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.15),
-///     1, &deflection, NULL); deflection.mm is 0.03000.
+/// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2),
+///     tw_spring_share_one(0.130434783), 3, &deflection, NULL);
+///     tw_deflection_as_micrometer(deflection) is 29.9334.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_left_after_equal_infeeds(
