@@ -59,7 +59,8 @@
  *   Each scalar call says where its formula comes from. "From memory": the page was not open when it
  *   was written down. "Derived": worked out anew. A column call has the source of its scalar call.
  *   An example is one call and what comes of it, rounded to the digits that are written; its outputs
- *   are variables with the names and types of the prototype. Tests compile and run every one of them.
+ *   are variables with the names and types of the prototype, its plan is that of examples/c/job.json.
+ *   Tests compile and run every one of them.
  *
  * COLUMNS
  *   A tw_column is data, stride in bytes, count, quantity and unit; it is passed by address. A
@@ -1343,6 +1344,9 @@ TW_CHECK const char *tw_version(void);
 //
 // quantity is a number of enum tw_quantity. Either output may be NULL, not both. After a failure
 // (TW_UNKNOWN_NAME, TW_NULL_POINTER) the outputs are NaN.
+//
+// Example: tw_range(TW_QUANTITY_CUTTING_SPEED, &least, &largest); least is 0.1000 and
+//     largest is 10000.
 TW_CHECK tw_status tw_range(int32_t quantity, double *least, double *largest);
 
 // The spindle speed at which a diameter passes the edge at a cutting speed: v / (pi d). Take the
@@ -7737,6 +7741,9 @@ tw_status tw_acceptance_column(const struct tw_column *smallest,
 //
 // The answer belongs to the caller, who gives it back with tw_text_free. After a failure it is
 // NULL; detail (may be NULL) names the field by its path inside the question.
+//
+// Example: tw_answer("{ \"limits\": { \"nominal\": \"30 mm\", \"class\": \"g6\" } }", &answer,
+//     NULL); answer has "\"smallest\":\"29.98 mm\"".
 TW_CHECK tw_status tw_answer(const char *question, char **answer, struct tw_error *detail);
 
 // As tw_answer, for text of a given length in bytes that need not be NUL-ended. A NUL inside is
@@ -7755,6 +7762,8 @@ void tw_text_free(char *text);
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_question_names(&names, NULL); names has "plan".
 TW_CHECK tw_status tw_question_names(char **names, struct tw_error *detail);
 
 // The JSON Schema (draft 2020-12) of a question by its name, such as "plan": its fields, what
@@ -7762,6 +7771,8 @@ TW_CHECK tw_status tw_question_names(char **names, struct tw_error *detail);
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_question_schema("limits", &schema, NULL); schema has "nominal".
 TW_CHECK tw_status tw_question_schema(const char *name, char **schema, struct tw_error *detail);
 
 // The keys of the materials of the catalogue, one to a line: to fill a menu. Their figures are the
@@ -7769,6 +7780,8 @@ TW_CHECK tw_status tw_question_schema(const char *name, char **schema, struct tw
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_material_keys(&keys, NULL); keys has "c45".
 TW_CHECK tw_status tw_material_keys(char **keys, struct tw_error *detail);
 
 // Opens a plan: from a job, { "plan": { .. } } as tw_answer takes it, or from a sheet that was
@@ -7800,6 +7813,9 @@ TW_CHECK size_t tw_plan_step_count(const struct tw_plan *plan);
 // step is made ready with tw_step_init; a smaller one of an older header is filled as far as it
 // goes. Its texts belong to the plan. detail may be NULL. After a failure its numbers are NaN or 0
 // and its texts NULL.
+//
+// Example: tw_plan_step(plan, 0, &step, NULL); step.kind is TW_STEP_CLAMP and
+//     step.diameter.mm is 34.000.
 TW_CHECK
 tw_status tw_plan_step(const struct tw_plan *plan,
                        size_t index,
@@ -7819,6 +7835,8 @@ tw_status tw_plan_expected(const struct tw_plan *plan,
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_plan_text(plan, &text, NULL); text has "KEY OUT of the chuck".
 TW_CHECK tw_status tw_plan_text(const struct tw_plan *plan, char **text, struct tw_error *detail);
 
 // As tw_plan_text, in short: a line or two for each step, for somebody who knows the rest.
@@ -7832,6 +7850,8 @@ tw_status tw_plan_short_text(const struct tw_plan *plan,
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_plan_json(plan, &json, NULL); json has "\"version\":1".
 TW_CHECK tw_status tw_plan_json(const struct tw_plan *plan, char **json, struct tw_error *detail);
 
 // How many pictures a plan has, one for each clamping; 0 where plan is NULL.

@@ -44,8 +44,32 @@ struct Door {
 struct Example {
     /// Up to its semicolon, without it.
     call: String,
-    /// What is said of an output, and its figure.
-    said: Vec<(String, String)>,
+    said: Vec<Said>,
+}
+
+/// What is said of an output.
+enum Said {
+    /// An expression and its figure.
+    Is(String, String),
+    /// A text, and a piece of it as C writes it.
+    Has(String, String),
+}
+
+impl Said {
+    fn of(one: &str) -> Option<Self> {
+        let owned = |(what, rest): (&str, &str)| (what.to_owned(), rest.to_owned());
+        if let Some((what, piece)) = one.split_once(" has ").map(owned) {
+            return piece.starts_with('"').then_some(Self::Has(what, piece));
+        }
+        let (what, figure) = one.split_once(" is ").map(owned)?;
+        Some(Self::Is(what, figure))
+    }
+
+    fn what(&self) -> &str {
+        match self {
+            Self::Is(what, _) | Self::Has(what, _) => what,
+        }
+    }
 }
 
 impl Door {
@@ -79,7 +103,7 @@ impl Door {
         found
     }
 
-    /// `tw_x(...); out.mm is 1.50, other.n is 20.0 and third is TW_Y.`
+    /// `tw_x(...); out.mm is 1.50, other.n is 20.0 and third is TW_Y.`, `tw_y(...); text has "z".`
     fn example(&self, text: &str) -> Result<Example, Failed> {
         let wrong = |what: &str| Failed::from(format!("{}: {what}: {text}", self.name));
         let (call, said) = text.split_once("; ").ok_or_else(|| wrong("no statement"))?;
@@ -88,21 +112,14 @@ impl Door {
             return Err(wrong("another call"));
         }
         let said = said.replace(" and ", ", ");
-        let said: Option<Vec<_>> = said
-            .split(", ")
-            .map(|one| {
-                let (what, figure) = one.split_once(" is ")?;
-                Some((what.to_owned(), figure.to_owned()))
-            })
-            .collect();
+        let said: Option<Vec<Said>> = said.split(", ").map(Said::of).collect();
         let said = said.ok_or_else(|| wrong("no figure"))?;
         for (_, name) in self.outputs() {
-            let asked = words(call).any(|word| word == name) && call.contains(&format!("&{name}"));
-            if asked
-                != said
-                    .iter()
-                    .any(|(what, _)| words(what).any(|word| word == name))
-            {
+            let asked = call.contains(&format!("&{name}"));
+            let told = said
+                .iter()
+                .any(|one| words(one.what()).any(|word| word == name));
+            if asked != told {
                 return Err(wrong(&format!("{name} is asked for or told of, not both")));
             }
         }
@@ -194,7 +211,13 @@ static void print(int which, double is, double said)
 int main(void)
 {
     tw_status status;
+    tw_plan *plan;
 ",
+    );
+    let job = std::fs::read_to_string(root().join("examples/c/job.json"))?;
+    let _ = writeln!(
+        program,
+        "    if (tw_plan_open({job:?}, &plan, NULL) != TW_OK)\n        return 1;"
     );
     let doors = doors();
     let mut told: BTreeMap<usize, (String, String, bool)> = BTreeMap::new();
@@ -211,27 +234,47 @@ int main(void)
             };
             examples += 1;
             program.push_str("    {\n");
+            let mut after = String::new();
             for (of, name) in door.outputs() {
-                if example.call.contains(&format!("&{name}")) {
-                    let _ = writeln!(program, "        {of} {name};");
+                if !example.call.contains(&format!("&{name}")) {
+                    continue;
+                }
+                let _ = writeln!(program, "        {of} {name};");
+                match of {
+                    "struct tw_step" => {
+                        let _ = writeln!(program, "        tw_step_init(&{name});");
+                    }
+                    "char *" => {
+                        let _ = writeln!(after, "        tw_text_free({name});");
+                    }
+                    _ => {}
                 }
             }
             let _ = writeln!(program, "        status = {};", example.call);
-            for (what, figure) in example.said {
+            for said in example.said {
                 let which = told.len();
+                let (expression, figure, exact) = match &said {
+                    Said::Is(what, figure) => {
+                        let whole = |(of, name)| of == "int32_t" && name == what;
+                        let exact = figure.starts_with("TW_") || door.outputs().any(whole);
+                        (format!("(double)({what})"), figure.as_str(), exact)
+                    }
+                    Said::Has(what, piece) => {
+                        (format!("strstr({what}, {piece}) != NULL"), "1", true)
+                    }
+                };
                 let _ = writeln!(
                     program,
-                    "        print({which}, status == TW_OK ? (double)({what}) : NAN, {figure});"
+                    "        print({which}, status == TW_OK ? {expression} : NAN, {figure});"
                 );
-                let whole = door
-                    .outputs()
-                    .any(|(of, name)| name == what && of == "int32_t");
-                told.insert(which, (format!("{}: {what}", door.name), figure, whole));
+                let what = format!("{}: {expression}", door.name);
+                told.insert(which, (what, figure.to_owned(), exact));
             }
+            program.push_str(&after);
             program.push_str("    }\n");
         }
     }
-    program.push_str("    return 0;\n}\n");
+    program.push_str("    tw_plan_free(&plan);\n    return 0;\n}\n");
     check(refused.is_empty(), || refused.join("\n"))?;
     check(examples > 150, || format!("only {examples} examples"))?;
     let seen = printed(&mut run_of(build(
@@ -243,9 +286,9 @@ int main(void)
     for line in seen.lines() {
         let mut parts = line.split(' ');
         let mut next = || parts.next().ok_or("a short line");
-        let (what, figure, whole) = told.remove(&next()?.parse()?).ok_or("a strange line")?;
+        let (what, figure, exact) = told.remove(&next()?.parse()?).ok_or("a strange line")?;
         let (is, said): (f64, f64) = (next()?.parse()?, next()?.parse()?);
-        if !(if whole {
+        if !(if exact {
             is == said
         } else {
             agrees(is, &figure)
