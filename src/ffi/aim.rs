@@ -54,6 +54,12 @@ fn best_aim_of(
 ///
 /// An aim outside of the zone is refused (TW_IMPOSSIBLE): the spread is too wide for the prices. An
 /// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: the stationary point of the expected price (derived).
+/// Example: tw_best_aim(tw_diameter_inch(0.999), tw_diameter_inch(1),
+///     tw_standard_uncertainty_inch(0.0002), tw_price_scrap_one(5), tw_price_rework_one(1),
+///     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); tw_diameter_as_inch(aim) is 0.999564 and
+///     expected_price.ratio is 0.0266343.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -172,6 +178,12 @@ fn expected_price_of(
 /// a mean. feature is a number of enum tw_feature.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: expected value (derived).
+/// Example: tw_expected_price(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_diameter_millimeter(39.992), tw_standard_uncertainty_micrometer(4),
+///     tw_price_scrap_one(10), tw_price_rework_one(1), TW_FEATURE_SHAFT, &expected_price, NULL);
+///     expected_price.ratio is 0.250251.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -292,6 +304,12 @@ fn largest_standard_uncertainty_of(
 /// (TW_CONTRADICTION), and equal prices (TW_IMPOSSIBLE): then any spread will do.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: the best aim on the limit (derived).
+/// Example: tw_largest_standard_uncertainty(tw_diameter_millimeter(39.984),
+///     tw_diameter_millimeter(40), tw_price_scrap_one(10), tw_price_rework_one(1),
+///     &standard_uncertainty, NULL);
+///     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 7.45585.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_largest_standard_uncertainty(
@@ -390,6 +408,12 @@ fn best_aim_in_zone_of(
 /// As tw_best_aim; where that refuses an aim outside of the zone, this one answers the limit on the
 /// side of the cheaper price: the largest size of a shaft whose scrap is dearer than its rework. An
 /// output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: the expected price over the zone (derived).
+/// Example: tw_best_aim_in_zone(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_standard_uncertainty_millimeter(0.01), tw_price_scrap_one(10), tw_price_rework_one(1),
+///     TW_FEATURE_SHAFT, &aim, &expected_price, NULL); aim.mm is 40.000 and
+///     expected_price.ratio is 1.04799.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

@@ -35,6 +35,11 @@ fn chip_section_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 3002-3 (from memory).
+/// Example: tw_chip_section(tw_depth_of_cut_millimeter(3), tw_feed_millimeter_per_revolution(0.3),
+///     tw_cutting_edge_angle_degree(75), &chip_thickness, &chip_width, NULL);
+///     chip_thickness.mm is 0.289778 and chip_width.mm is 3.10583.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_chip_section(
@@ -134,6 +139,11 @@ fn largest_edge_angle_of(
 /// cutting_edge_angle the cut is a light one: only the corner arc cuts.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_largest_edge_angle(tw_depth_of_cut_millimeter(0.2),
+///     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8), &largest_edge_angle,
+///     NULL); largest_edge_angle.deg is 41.4096.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_largest_edge_angle(
@@ -223,6 +233,11 @@ fn thickest_chip_of(
 /// radius, and a feed beyond sqrt(2 r a - a^2).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: the form of Blake and Scattergood 1990 (from memory); derived again.
+/// Example: tw_thickest_chip(tw_depth_of_cut_inch(0.005), tw_feed_inch_per_revolution(0.003),
+///     tw_corner_radius_inch_fraction(1, 64), &chip_thickness, NULL);
+///     tw_chip_thickness_as_micrometer(chip_thickness) is 51.9565.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_thickest_chip(
@@ -308,6 +323,11 @@ fn least_depth_of(
 /// feed that is not greater than the least chip thickness, and a sharp corner.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_least_depth(tw_chip_thickness_micrometer(8), tw_feed_millimeter_per_revolution(0.1),
+///     tw_corner_radius_millimeter(0.8), &depth_of_cut, NULL);
+///     tw_depth_of_cut_as_micrometer(depth_of_cut) is 2.56411.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_least_depth(
@@ -389,6 +409,10 @@ fn edge_lead_of(
 /// / tan(cutting_edge_angle), 0 from 90 deg on, where the corner leads. A straight edge.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_edge_lead(tw_depth_of_cut_millimeter(2), tw_cutting_edge_angle_degree(45), &lead,
+///     NULL); lead.mm is 2.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_edge_lead(
@@ -496,6 +520,13 @@ fn engaged_edge_of(
 /// corner arcs, and a depth that is not beyond the ridge.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: geometry, derived; chord: Colwell 1954, Trans. ASME 76 (from memory).
+/// Example: tw_engaged_edge(tw_depth_of_cut_inch(0.02), tw_feed_inch_per_revolution(0.006),
+///     tw_cutting_edge_angle_degree(90), tw_minor_cutting_edge_angle_degree(10),
+///     tw_corner_radius_inch_fraction(1, 32), &arc_start, &arc_end, &ridge_area, &chord_angle,
+///     NULL); arc_start.deg is 5.50888, arc_end.deg is 68.8998, ridge_area.mm2 is 0.000186064 and
+///     chord_angle.deg is 31.6955.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

@@ -18,6 +18,10 @@ fn compound_angle_for_of(infeed: tw_travel, travel: tw_travel) -> Result<Compoun
 /// slide reads 90 deg less that.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_compound_angle_for(tw_travel_millimeter(0.01), tw_travel_millimeter(0.1),
+///     &compound_angle, NULL); compound_angle.deg is 5.73917.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_compound_angle_for(
@@ -88,6 +92,11 @@ fn compound_motion_of(
 /// travel times the sine and the cosine of the angle to the axis.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: geometry.
+/// Example: tw_compound_motion(tw_compound_angle_degree(5.75), tw_travel_millimeter(0.05), &infeed,
+///     &shift, NULL); tw_travel_as_micrometer(infeed) is 5.00940 and
+///     tw_travel_as_micrometer(shift) is 49.7484.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_compound_motion(
@@ -168,6 +177,10 @@ fn taper_slide_travel_of(taper_ratio: tw_taper_ratio, length: tw_length) -> Resu
 /// the axis: length / cos(half angle).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_slide_travel(tw_taper_ratio_one(10), tw_length_millimeter(100), &travel,
+///     NULL); travel.mm is 100.125.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_slide_travel(
@@ -232,6 +245,10 @@ fn from_cross_slide_of(compound_angle: tw_compound_angle) -> Result<CrossSlideAn
 /// less that to the axis. Scales differ from lathe to lathe: prove the setting with an indicator.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_from_cross_slide(tw_compound_angle_degree(30), &compound_angle_from_cross_slide,
+///     NULL); compound_angle_from_cross_slide.deg is 60.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_from_cross_slide(
@@ -300,6 +317,10 @@ fn from_axis_of(
 /// (TW_OUT_OF_RANGE): it would not move along it.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_from_axis(tw_compound_angle_from_cross_slide_degree(60), &compound_angle, NULL);
+///     compound_angle.deg is 30.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_from_axis(

@@ -23,6 +23,10 @@ fn cut_off_by_feed_of(feed: tw_feed) -> Result<(CutOff, WorkLength), Error> {
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 4288:1996 table 3, from memory.
+/// Example: tw_cut_off_by_feed(tw_feed_millimeter_per_revolution(0.2), &cut_off,
+///     &evaluation_length, NULL); cut_off.mm is 0.8000 and evaluation_length.mm is 4.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_cut_off_by_feed(
@@ -99,6 +103,10 @@ fn cut_off_by_ra_of(ra: tw_ra) -> Result<(CutOff, WorkLength), Error> {
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 4288:1996 table 1, from memory.
+/// Example: tw_cut_off_by_ra(tw_ra_microinch(125), &cut_off, &evaluation_length, NULL);
+///     cut_off.mm is 2.500 and evaluation_length.mm is 12.50.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_cut_off_by_ra(
@@ -175,6 +183,10 @@ fn cut_off_by_rz_of(rz: tw_rz) -> Result<(CutOff, WorkLength), Error> {
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 4288:1996 table 2, from memory.
+/// Example: tw_cut_off_by_rz(tw_rz_micrometer(6.3), &cut_off, &evaluation_length, NULL);
+///     cut_off.mm is 0.8000 and evaluation_length.mm is 4.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_cut_off_by_rz(
@@ -248,6 +260,10 @@ fn short_cut_off_for_of(cut_off: tw_cut_off) -> Result<ShortCutOff, Error> {
 /// 3274:1996, from memory). Another one is refused (TW_OUT_OF_RANGE).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: ISO 3274:1996, from memory.
+/// Example: tw_short_cut_off_for(tw_cut_off_millimeter(0.8), &short_cut_off, NULL);
+///     short_cut_off.mm is 0.002500.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_short_cut_off_for(

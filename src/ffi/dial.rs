@@ -62,6 +62,10 @@ fn dial_diameter_of(
 /// Other arguments as of tw_dial_mark_for. Refused: more divisions than reach the middle of the work
 /// (TW_CONTRADICTION), or than ten million either way (TW_OUT_OF_RANGE). detail may be NULL. After a
 /// failure the output is NaN.
+///
+/// Source: geometry: twice the travel of a slide square to the axis.
+/// Example: tw_dial_diameter(tw_diameter_inch(1.375), tw_division_inch(0.002), 93,
+///     TW_DIAL_READS_DIAMETER, 100, &diameter, NULL); tw_diameter_as_inch(diameter) is 1.189.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_dial_diameter(
@@ -170,6 +174,11 @@ fn dial_mark_for_of(
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure divisions is 0 and
 /// the other outputs are NaN.
+///
+/// Source: geometry: twice the travel of a slide square to the axis.
+/// Example: tw_dial_mark_for(tw_diameter_millimeter(40), tw_diameter_millimeter(27.6),
+///     tw_division_millimeter(0.05), TW_DIAL_READS_RADIUS, 80, &size, &shows, &divisions, NULL);
+///     size.mm is 27.60, shows.mm is 2.200 and divisions is 124.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -282,6 +291,10 @@ fn travel_per_turn_of(
 /// as of tw_dial_mark_for.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry: twice the travel of a slide square to the axis.
+/// Example: tw_travel_per_turn(tw_division_millimeter(0.04), TW_DIAL_READS_DIAMETER, 100, &travel,
+///     NULL); travel.mm is 2.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_travel_per_turn(

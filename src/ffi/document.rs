@@ -14,6 +14,9 @@ use crate::error::Error;
 ///
 /// The answer belongs to the caller, who gives it back with tw_text_free. After a failure it is
 /// NULL; detail (may be NULL) names the field by its path inside the question.
+///
+/// Example: tw_answer("{ \"limits\": { \"nominal\": \"30 mm\", \"class\": \"g6\" } }", &answer,
+///     NULL); answer has "\"smallest\":\"29.98 mm\"".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_answer(
@@ -152,6 +155,8 @@ pub(super) fn hand_text(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_question_names(&names, NULL); names has "plan".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_question_names(
@@ -171,6 +176,8 @@ pub unsafe extern "C" fn tw_question_names(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_question_schema("limits", &schema, NULL); schema has "nominal".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_question_schema(
@@ -190,6 +197,8 @@ pub unsafe extern "C" fn tw_question_schema(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_material_keys(&keys, NULL); keys has "c45".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_material_keys(

@@ -29,6 +29,11 @@ fn torque_available_of(
 /// base_speed is that of the range of gears engaged (tw_base_speed_in_range).
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: common property of field-weakened drives, no source.
+/// Example: tw_torque_available(tw_power_kilowatt(1.5),
+///     tw_spindle_speed_revolution_per_minute(1400), tw_spindle_speed_revolution_per_minute(350),
+///     &torque, &power_there, NULL); torque.nm is 10.2314 and power_there.kw is 0.3750.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_torque_available(
@@ -121,6 +126,11 @@ fn base_speed_in_range_of(
 /// there at the same speed of the motor, such as the tops of the two ranges.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the ratio of a gear.
+/// Example: tw_base_speed_in_range(tw_spindle_speed_revolution_per_minute(1000),
+///     tw_spindle_speed_revolution_per_minute(2000), tw_spindle_speed_revolution_per_minute(400),
+///     &base_speed_there, NULL); base_speed_there.rpm is 200.0.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_base_speed_in_range(
@@ -210,6 +220,11 @@ fn highest_speed_for_cut_of(
 /// and where it asks for none, so that no speed stalls it. power is that at the spindle.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: common property of field-weakened drives, no source.
+/// Example: tw_highest_speed_for_cut(tw_power_kilowatt(1.5),
+///     tw_spindle_speed_revolution_per_minute(1400), tw_main_force_newton(400),
+///     tw_diameter_millimeter(30), &spindle_speed, NULL); spindle_speed.rpm is 2387.32.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_highest_speed_for_cut(
@@ -303,6 +318,10 @@ fn motor_power_of(spindle_power: tw_power, efficiency: tw_efficiency) -> Result<
 /// practice, no source).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the efficiency.
+/// Example: tw_motor_power(tw_power_kilowatt(1.2), tw_efficiency_one(0.8), &motor_power, NULL);
+///     motor_power.kw is 1.500.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_motor_power(
@@ -368,6 +387,10 @@ fn spindle_power_of(motor_power: tw_power, efficiency: tw_efficiency) -> Result<
 /// idle power of the machine.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the efficiency.
+/// Example: tw_spindle_power(tw_power_kilowatt(1.5), tw_efficiency_one(0.8), &spindle_power, NULL);
+///     spindle_power.kw is 1.200.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_spindle_power(
@@ -433,6 +456,10 @@ fn torque_at_of(power: tw_power, spindle_speed: tw_spindle_speed) -> Result<Torq
 /// for the torque that a cut takes see tw_cutting_torque.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of power.
+/// Example: tw_torque_at(tw_power_kilowatt(1.5), tw_spindle_speed_revolution_per_minute(1400),
+///     &torque, NULL); torque.nm is 10.2314.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_torque_at(
@@ -516,6 +543,12 @@ fn largest_depth_for_power_of(
 /// the diameter before the cut is on the safe side.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Kienzle's law and P = F_c v_c, solved for the depth.
+/// Example: tw_largest_depth_for_power(tw_specific_force_megapascal(1780), tw_exponent_one(0.17),
+///     tw_feed_millimeter_per_revolution(0.2), tw_cutting_edge_angle_degree(90),
+///     tw_cutting_speed_meter_per_minute(100), tw_power_kilowatt(1.2), &depth_of_cut, NULL);
+///     depth_of_cut.mm is 1.53836.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -639,6 +672,12 @@ fn lowest_speed_for_cut_of(
 /// the drive gives at any speed, and where it asks for none. power is that at the spindle.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: common property of field-weakened drives, no source; the fall below: judgement.
+/// Example: tw_lowest_speed_for_cut(tw_power_kilowatt(1.5),
+///     tw_spindle_speed_revolution_per_minute(1400), tw_spindle_speed_revolution_per_minute(140),
+///     tw_main_force_newton(400), tw_diameter_millimeter(30), &spindle_speed, NULL);
+///     spindle_speed.rpm is 82.1003.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_lowest_speed_for_cut(

@@ -31,6 +31,10 @@ fn rake_factor_of(
 /// Both rakes lie from -10 to 25 deg (TW_OUT_OF_RANGE).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: from memory of text books: 1.09 - 0.015 rake for steel, 1.03 - 0.015 rake for cast iron.
+/// Example: tw_rake_factor(tw_rake_angle_degree(0), tw_rake_angle_degree(6), &force_factor, NULL);
+///     force_factor.ratio is 1.0900.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_rake_factor(
@@ -102,6 +106,10 @@ fn carbide_speed_factor_of(cutting_speed: tw_cutting_speed) -> Result<ForceFacto
 /// Speeds below 20 m/min are refused (TW_OUT_OF_RANGE).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: from memory of German machining text books, unverified page.
+/// Example: tw_carbide_speed_factor(tw_cutting_speed_meter_per_minute(50), &force_factor, NULL);
+///     force_factor.ratio is 1.11187.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_carbide_speed_factor(
@@ -182,6 +190,13 @@ fn equivalent_chip_thickness_of(
 /// within the ridge between them are refused (TW_CONTRADICTION).
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: geometry, derived; equivalent thickness: Woxen 1932 (from memory).
+/// Example: tw_equivalent_chip_thickness(tw_depth_of_cut_millimeter(0.2),
+///     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+///     tw_minor_cutting_edge_angle_degree(10), tw_corner_radius_millimeter(0.8), &edge_length,
+///     &chip_area, &chip_thickness, NULL); edge_length.mm is 0.628220, chip_area.mm2 is 0.0199479
+///     and chip_thickness.mm is 0.0317530.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -315,6 +330,10 @@ fn feed_factor_of(exponent: tw_exponent, from: tw_feed, to: tw_feed) -> Result<F
 /// same depth and the same edge, straight or round; exponent is that of the specific force.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Kienzle's law along the edge (derived).
+/// Example: tw_feed_factor(tw_exponent_one(0.14), tw_feed_inch_per_revolution(0.004),
+///     tw_feed_inch_per_revolution(0.008), &force_factor, NULL); force_factor.ratio is 1.81504.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_factor(
@@ -405,6 +424,12 @@ fn effective_edge_angle_of(
 /// it falls to zero: all of the force normal to the edge bends the bar then.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_effective_edge_angle(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+///     tw_depth_of_cut_millimeter(0.2), tw_feed_millimeter_per_revolution(0.1),
+///     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8),
+///     tw_normal_ratio_one(0.5), &edge_angle, NULL); edge_angle.deg is 26.7374.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -523,6 +548,10 @@ fn corrected_specific_force_of(
 /// tw_carbide_speed_factor: their product. The exponent stays.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the factors.
+/// Example: tw_corrected_specific_force(tw_specific_force_megapascal(2000),
+///     tw_force_factor_one(1.3), &corrected, NULL); corrected.mpa is 2600.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_corrected_specific_force(
@@ -606,6 +635,10 @@ fn corrected_ratio_of(
 /// at a worn edge: normal_ratio normal_factor / main_factor.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the normal ratio.
+/// Example: tw_corrected_ratio(tw_normal_ratio_one(0.5), tw_force_factor_one(1.5),
+///     tw_force_factor_one(2), &corrected, NULL); corrected.ratio is 0.666667.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_corrected_ratio(
@@ -686,6 +719,10 @@ fn scattered_of(force_scatter: tw_force_scatter) -> Result<(ForceFactor, ForceFa
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: definition of the scatter.
+/// Example: tw_scattered(tw_force_scatter_one(0.3), &least, &largest, NULL); least.ratio is 0.7000
+///     and largest.ratio is 1.300.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_scattered(

@@ -40,6 +40,11 @@ fn feed_for_ra(
 ///
 /// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 /// leaves. detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived, as tw_theoretical_roughness.
+/// Example: tw_feed_for_ra(tw_ra_microinch(63), tw_corner_radius_inch_fraction(1, 32),
+///     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(30), &feed, NULL);
+///     tw_feed_as_inch_per_revolution(feed) is 0.00782219.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_for_ra(
@@ -142,6 +147,11 @@ fn feed_for_rz(
 ///
 /// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 /// leaves. detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived, as tw_theoretical_roughness.
+/// Example: tw_feed_for_rz(tw_rz_micrometer(6.3), tw_corner_radius_millimeter(0.8),
+///     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(10), &feed, NULL);
+///     feed.mm_per_rev is 0.200403.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_for_rz(
@@ -244,6 +254,11 @@ fn feed_for_rt(
 ///
 /// Refused (TW_CONTRADICTION): edge angles of 180 deg together, and a height that no plausible feed
 /// leaves. detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived, as tw_theoretical_roughness.
+/// Example: tw_feed_for_rt(tw_rt_micrometer(10), tw_corner_radius_millimeter(0.4),
+///     tw_cutting_edge_angle_degree(95), tw_minor_cutting_edge_angle_degree(5), &feed, NULL);
+///     feed.mm_per_rev is 0.220647.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_for_rt(
@@ -343,6 +358,10 @@ fn feed_for_rz_arc_of(rz: tw_rz, corner_radius: tw_corner_radius) -> Result<Feed
 /// (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived, as tw_arc_height.
+/// Example: tw_feed_for_rz_arc(tw_rz_micrometer(6.3), tw_corner_radius_millimeter(0.8), &feed,
+///     NULL); feed.mm_per_rev is 0.200403.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_for_rz_arc(
@@ -406,6 +425,10 @@ fn feed_for_ra_arc_of(ra: tw_ra, corner_radius: tw_corner_radius) -> Result<Feed
 /// does, is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived, as tw_arc_roughness.
+/// Example: tw_feed_for_ra_arc(tw_ra_microinch(32), tw_corner_radius_inch_fraction(1, 64), &feed,
+///     NULL); tw_feed_as_inch_per_revolution(feed) is 0.00394192.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_feed_for_ra_arc(

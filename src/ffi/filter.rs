@@ -21,6 +21,10 @@ fn mean_line_transmission(wavelength: tw_rsm, cut_off: tw_cut_off) -> Result<Tra
 /// elements.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: ISO 16610-21 (from memory).
+/// Example: tw_mean_line_transmission(tw_rsm_millimeter(2.5), tw_cut_off_millimeter(0.8),
+///     &transmission, NULL); transmission.ratio is 0.931482.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_mean_line_transmission(
@@ -89,6 +93,10 @@ fn roughness_transmission_of(
 /// 1 - 2^(-(cut_off / wavelength)^2). The mean line keeps the rest: tw_mean_line_transmission.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: ISO 16610-21 (from memory).
+/// Example: tw_roughness_transmission(tw_rsm_millimeter(2.5), tw_cut_off_millimeter(0.8),
+///     &transmission, NULL); transmission.ratio is 0.0685179.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_roughness_transmission(
@@ -158,6 +166,10 @@ fn short_wave_transmission_of(
 /// How much of a wave the short-wave filter keeps: 2^(-(short_cut_off / wavelength)^2).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: ISO 16610-21, ISO 21920-3 (from memory).
+/// Example: tw_short_wave_transmission(tw_rsm_micrometer(8), tw_short_cut_off_micrometer(2.5),
+///     &transmission, NULL); transmission.ratio is 0.934550.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_short_wave_transmission(

@@ -50,6 +50,11 @@ fn grip_needed_of(
 /// It replaces neither the manual of the chuck nor qualified instruction.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: common practice shaped after VDI 3106, from memory.
+/// Example: tw_grip_needed(tw_main_force_newton(1500), tw_feed_force_newton(0),
+///     tw_diameter_millimeter(60), tw_diameter_millimeter(50), tw_friction_one(0.15),
+///     tw_force_factor_one(2), &grip_force, NULL); grip_force.n is 24000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -153,6 +158,11 @@ fn grip_at_speed_of(
 /// It replaces neither the manual of the chuck nor qualified instruction.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: common practice shaped after VDI 3106, from memory; centrifugal force.
+/// Example: tw_grip_at_speed(tw_grip_force_kilonewton(30), tw_mass_kilogram(0.6),
+///     tw_radius_millimeter(60), tw_spindle_speed_revolution_per_minute(1200), 3, &grip_force,
+///     NULL); tw_grip_force_as_kilonewton(grip_force) is 28.2945.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_grip_at_speed(
@@ -254,6 +264,10 @@ fn highest_speed_of_grip_of(
 /// not this formula.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: common practice shaped after VDI 3106, from memory.
+/// Example: tw_highest_speed_of_grip(tw_grip_force_kilonewton(30), tw_mass_kilogram(0.6),
+///     tw_radius_millimeter(60), 3, &spindle_speed, NULL); spindle_speed.rpm is 4109.36.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_highest_speed_of_grip(

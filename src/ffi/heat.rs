@@ -27,6 +27,10 @@ fn diameter_growth_of(
 /// How far a diameter grows by a rise of temperature: expansion times diameter times rise.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the thermal expansion.
+/// Example: tw_diameter_growth(tw_diameter_inch(2), tw_expansion_micrometer_per_meter_kelvin(11.5),
+///     tw_rise_kelvin(10), &growth, NULL); tw_growth_as_inch(growth) is 0.00023000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_diameter_growth(
@@ -106,6 +110,11 @@ fn length_growth_of(
 /// How far a length grows by a rise of temperature, where nothing holds its ends.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the thermal expansion.
+/// Example: tw_length_growth(tw_length_millimeter(400),
+///     tw_expansion_micrometer_per_meter_kelvin(11.5), tw_rise_kelvin(15), &growth, NULL);
+///     growth.mm is 0.069000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_length_growth(
@@ -182,6 +191,11 @@ fn diameter_at_20_of(
 /// how much warmer than 20 degC the work is; the instrument is at 20 degC.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the thermal expansion; 20 degC is that of ISO 1 (from memory).
+/// Example: tw_diameter_at_20(tw_diameter_millimeter(60.028),
+///     tw_expansion_micrometer_per_meter_kelvin(23.4), tw_rise_kelvin(20), &diameter, NULL);
+///     diameter.mm is 59.99992.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_diameter_at_20(
@@ -267,6 +281,11 @@ fn temperature_rise_of(
 /// times specific heat.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the specific heat; the share from memory of the text books.
+/// Example: tw_temperature_rise(tw_power_kilowatt(1.2), tw_heat_share_one(0.1), tw_time_second(60),
+///     tw_mass_kilogram(0.98646), tw_specific_heat_joule_per_kilogram_kelvin(470), &rise, NULL);
+///     rise.k is 15.5294.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_temperature_rise(
@@ -360,6 +379,11 @@ fn length_at_20_of(
 /// is itself at 20 degC; one as warm as the work errs by its own growth.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the thermal expansion; 20 degC is that of ISO 1 (from memory).
+/// Example: tw_length_at_20(tw_length_millimeter(100.0115),
+///     tw_expansion_micrometer_per_meter_kelvin(11.5), tw_rise_kelvin(10), &length, NULL);
+///     length.mm is 100.0000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_length_at_20(
@@ -435,6 +459,10 @@ fn mass_of_bar_of(
 /// The mass of a solid round bar: density pi diameter^2 length / 4.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_mass_of_bar(tw_density_kilogram_per_cubic_meter(7850), tw_diameter_millimeter(40),
+///     tw_length_millimeter(100), &mass, NULL); mass.kg is 0.986460.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_mass_of_bar(

@@ -24,6 +24,10 @@ fn life_at_of(
 /// is the cutting speed at which it lasts one minute.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Taylor 1907, from memory.
+/// Example: tw_life_at(tw_life_constant_foot_per_minute(900), tw_life_exponent_one(0.25),
+///     tw_cutting_speed_foot_per_minute(500), &life, NULL); tw_life_as_minute(life) is 10.4976.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_life_at(
@@ -105,6 +109,10 @@ fn speed_for_life_of(
 /// struct of the life holds seconds all the same.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Taylor 1907, from memory.
+/// Example: tw_speed_for_life(tw_life_constant_meter_per_minute(60), tw_life_exponent_one(0.125),
+///     tw_life_minute(60), &cutting_speed, NULL); cutting_speed.m_per_min is 35.9652.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_speed_for_life(
@@ -186,6 +194,11 @@ fn life_after_change_of(
 /// What becomes of a life when the cutting speed is changed: life times (from/to)^(1/exponent).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Taylor 1907, from memory.
+/// Example: tw_life_after_change(tw_life_minute(60), tw_life_exponent_one(0.125),
+///     tw_cutting_speed_meter_per_minute(30), tw_cutting_speed_meter_per_minute(33), &changed_life,
+///     NULL); tw_life_as_minute(changed_life) is 27.9904.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_life_after_change(
@@ -275,6 +288,11 @@ fn cheapest_life_of(
 /// most parts are made. Refused (TW_IMPOSSIBLE) with an exponent of 1 or more.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: the least cost of a part with Taylor's law, derived; text books (from memory).
+/// Example: tw_cheapest_life(tw_life_constant_meter_per_minute(300), tw_life_exponent_one(0.25),
+///     tw_time_minute(1), tw_price_one(3), tw_price_per_hour_one(60), &life, &cutting_speed, NULL);
+///     tw_life_as_minute(life) is 12.000 and cutting_speed.m_per_min is 161.185.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -398,6 +416,11 @@ fn fastest_life_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: the least time of a part with Taylor's law, derived; text books (from memory).
+/// Example: tw_fastest_life(tw_life_constant_meter_per_minute(60), tw_life_exponent_one(0.125),
+///     tw_time_minute(2.5), &life, &cutting_speed, NULL); tw_life_as_minute(life) is 17.500 and
+///     cutting_speed.m_per_min is 41.9538.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_fastest_life(
@@ -493,6 +516,11 @@ fn life_constant_through_of(
 /// (TW_OUT_OF_RANGE).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Taylor 1907, from memory.
+/// Example: tw_life_constant_through(tw_cutting_speed_meter_per_minute(180),
+///     tw_life_minute(7.71605), tw_life_exponent_one(0.25), &constant, NULL);
+///     constant.m_per_min is 300.00.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_life_constant_through(

@@ -28,6 +28,10 @@ fn cutting_power_of(
 /// diameter.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of power.
+/// Example: tw_cutting_power(tw_main_force_pound_force(300), tw_cutting_speed_foot_per_minute(330),
+///     &power, NULL); tw_power_as_horsepower(power) is 3.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_cutting_power(
@@ -97,6 +101,10 @@ fn cutting_torque_of(
 /// The torque that a cut takes at the spindle: main force times half the mean diameter.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of torque.
+/// Example: tw_cutting_torque(tw_main_force_pound_force(250), tw_diameter_inch(3), &torque, NULL);
+///     tw_torque_as_pound_force_foot(torque) is 31.25.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_cutting_torque(
@@ -174,6 +182,10 @@ fn power_above_idle_of(
 /// An idle power that is not below the other is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the efficiency.
+/// Example: tw_power_above_idle(tw_power_kilowatt(2.7), tw_power_kilowatt(0.3),
+///     tw_efficiency_one(0.8), &power, NULL); power.kw is 1.920.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_power_above_idle(
@@ -266,6 +278,14 @@ fn specific_force_from_power_of(
 /// gives nothing.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: definitions of power and specific force; the law of the cut derived.
+/// Example: tw_specific_force_from_power(tw_power_kilowatt(1.92),
+///     tw_cutting_speed_meter_per_minute(110), tw_exponent_one(0.26),
+///     tw_depth_of_cut_millimeter(2), tw_feed_millimeter_per_revolution(0.25),
+///     tw_cutting_edge_angle_degree(90), tw_corner_radius_millimeter(0), &specific_force,
+///     &specific_force_at_chip, NULL); specific_force.mpa is 1460.68 and
+///     specific_force_at_chip.mpa is 2094.55.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -397,6 +417,11 @@ fn power_of_removal_of(
 /// hp/(in3/min) is a specific force.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: P = F_c v_c = k_c b h v_c.
+/// Example: tw_power_of_removal(tw_specific_force_at_chip_horsepower_minute_per_cubic_inch(0.8),
+///     tw_removal_rate_cubic_inch_per_minute(3), &power, NULL);
+///     tw_power_as_horsepower(power) is 2.400.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_power_of_removal(
@@ -471,6 +496,10 @@ fn force_of_power_of(power: tw_power, cutting_speed: tw_cutting_speed) -> Result
 /// diameter.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of power.
+/// Example: tw_force_of_power(tw_power_kilowatt(1), tw_cutting_speed_meter_per_minute(60),
+///     &main_force, NULL); main_force.n is 1000.0.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_force_of_power(
@@ -552,6 +581,11 @@ fn specific_force_of_chip_of(
 /// law of it.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the specific force.
+/// Example: tw_specific_force_of_chip(tw_main_force_newton(936.0626),
+///     tw_chip_thickness_millimeter(0.2), tw_chip_width_millimeter(2), &specific_force_at_chip,
+///     NULL); specific_force_at_chip.mpa is 2340.16.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_specific_force_of_chip(
@@ -637,6 +671,11 @@ fn law_through_of(
 /// the thickness that was measured it hardly counts.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: Kienzle 1952, VDI-Z 94 (from memory), solved for k_c1.1.
+/// Example: tw_law_through(tw_specific_force_at_chip_megapascal(2094.5455),
+///     tw_chip_thickness_millimeter(0.25), tw_exponent_one(0.26), &specific_force, NULL);
+///     specific_force.mpa is 1460.68.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_law_through(
@@ -739,6 +778,12 @@ fn law_of_cut_of(
 /// corner shows, light cuts included. Conditions of the cut (rake, wear, speed) stay in it.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_law_of_cut(tw_main_force_newton(69.48408), tw_exponent_one(0.14),
+///     tw_depth_of_cut_millimeter(0.2), tw_feed_millimeter_per_revolution(0.1),
+///     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.8), &specific_force, NULL);
+///     specific_force.mpa is 2220.0.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

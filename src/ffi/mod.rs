@@ -19,7 +19,8 @@
 //! 8. **Pointers are read and written unaligned**, and never turned into references: C promises
 //!    neither alignment nor that nobody else looks.
 //! 9. **Doc comments are for C readers**: units, ownership, threads, NULL, what outputs hold after a
-//!    failure. They arrive in the header word for word. No Rust links.
+//!    failure; those of a scalar door end with the source of its formula and an example, in the
+//!    shape of the others. They arrive in the header word for word. No Rust links.
 //! 10. After a change: `TW_BLESS=1 cargo test --test c` writes the header and the snapshots anew.
 //!     The difference is what the change does to the interface; commit it only on purpose.
 #![allow(non_camel_case_types)]

@@ -62,6 +62,12 @@ fn outcome_of(
 ///
 /// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
 /// unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: JCGM 106:2012, 7 (conformance probability, from memory).
+/// Example: tw_outcome(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_diameter_millimeter(39.995), tw_standard_uncertainty_micrometer(4), TW_FEATURE_SHAFT,
+///     &good, &rework, &scrap, NULL); good.ratio is 0.891370, rework.ratio is 0.105650 and
+///     scrap.ratio is 0.00297976.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -174,6 +180,11 @@ fn capability_of_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 22514-2 (from memory).
+/// Example: tw_capability_of(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_diameter_millimeter(39.994), tw_standard_uncertainty_micrometer(2), &capability,
+///     &capability_index, NULL); capability.ratio is 1.33333 and capability_index.ratio is 1.00000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_capability_of(
@@ -282,6 +293,12 @@ fn outcome_with_uniform_of(
 /// tw_feature. As tw_outcome else.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: JCGM 106:2012, 7 (from memory); the sum of both laws in closed form, derived.
+/// Example: tw_outcome_with_uniform(tw_diameter_millimeter(1), tw_diameter_millimeter(1.02),
+///     tw_diameter_millimeter(1.009), tw_standard_uncertainty_micrometer(3),
+///     tw_half_width_micrometer(5), TW_FEATURE_SHAFT, &good, &rework, &scrap, NULL);
+///     good.ratio is 0.984734, rework.ratio is 0.00254721 and scrap.ratio is 0.0127184.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -413,6 +430,12 @@ fn outcome_of_few_of(
 ///
 /// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). An output may be NULL
 /// unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: JCGM 101:2008, 6.4.9, and JCGM 100:2008, G.3 (from memory).
+/// Example: tw_outcome_of_few(tw_diameter_inch(1.25), tw_diameter_inch(1.251),
+///     tw_diameter_inch(1.2506), tw_standard_uncertainty_inch(0.0002),
+///     tw_degrees_of_freedom_one(6), TW_FEATURE_SHAFT, &good, &rework, &scrap, NULL);
+///     good.ratio is 0.941783, rework.ratio is 0.0462132 and scrap.ratio is 0.0120041.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

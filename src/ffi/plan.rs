@@ -473,6 +473,9 @@ pub unsafe extern "C" fn tw_plan_step_count(plan: *const tw_plan) -> usize {
 /// step is made ready with tw_step_init; a smaller one of an older header is filled as far as it
 /// goes. Its texts belong to the plan. detail may be NULL. After a failure its numbers are NaN or 0
 /// and its texts NULL.
+///
+/// Example: tw_plan_step(plan, 0, &step, NULL); step.kind is TW_STEP_CLAMP and
+///     step.diameter.mm is 34.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_step(
@@ -506,6 +509,8 @@ pub unsafe extern "C" fn tw_plan_expected(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_plan_text(plan, &text, NULL); text has "KEY OUT of the chuck".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_text(
@@ -538,6 +543,8 @@ pub unsafe extern "C" fn tw_plan_short_text(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_plan_json(plan, &json, NULL); json has "\"version\":1".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_json(

@@ -1046,6 +1046,9 @@ both_ways! {
 ///
 /// quantity is a number of enum tw_quantity. Either output may be NULL, not both. After a failure
 /// (TW_UNKNOWN_NAME, TW_NULL_POINTER) the outputs are NaN.
+///
+/// Example: tw_range(TW_QUANTITY_CUTTING_SPEED, &least, &largest); least is 0.1000 and
+///     largest is 10000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_range(quantity: i32, least: *mut f64, largest: *mut f64) -> tw_status {

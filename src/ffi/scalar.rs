@@ -67,6 +67,10 @@ pub(super) fn support_of(number: i32) -> Result<Support, Error> {
 /// diameter before the cut, where the edge is fastest.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the cutting speed, ISO 3002-1 (from memory).
+/// Example: tw_spindle_speed_for(tw_cutting_speed_foot_per_minute(300), tw_diameter_inch(1.5),
+///     &spindle_speed, NULL); spindle_speed.rpm is 763.944.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_spindle_speed_for(
@@ -111,6 +115,13 @@ pub(super) fn theoretical_roughness(
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the regime is 0 and
 /// the other outputs are NaN.
+///
+/// Source: Shaw, Metal Cutting Principles, chapter on surface finish (from memory); derived again.
+/// Example: tw_theoretical_roughness(tw_feed_millimeter_per_revolution(0.25),
+///     tw_corner_radius_millimeter(0.8), tw_cutting_edge_angle_degree(95),
+///     tw_minor_cutting_edge_angle_degree(5), &regime, &rt, &rz, &ra, &rq, NULL);
+///     regime is TW_REGIME_ARC_AND_MINOR_EDGE, rt.um is 8.58821, rz.um is 8.58821, ra.um is 2.31940
+///     and rq.um is 2.65544.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -163,6 +174,10 @@ pub unsafe extern "C" fn tw_theoretical_roughness(
 ///
 /// A feed of twice the corner radius or more is refused (TW_CONTRADICTION). detail may be NULL.
 /// After a failure the output is NaN.
+///
+/// Source: Shaw, Metal Cutting Principles, chapter on surface finish (from memory); derived again.
+/// Example: tw_arc_height(tw_feed_inch_per_revolution(0.004),
+///     tw_corner_radius_inch_fraction(1, 32), &rt, NULL); tw_rt_as_microinch(rt) is 64.0657.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_arc_height(

@@ -29,6 +29,11 @@ fn facing_time_of(
 /// (feed times speed). For a solid face see tw_facing_time_to_middle.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived: the radius falls by feed times spindle speed.
+/// Example: tw_facing_time(tw_diameter_millimeter(80), tw_diameter_millimeter(20),
+///     tw_feed_millimeter_per_revolution(0.1), tw_spindle_speed_revolution_per_minute(500), &time,
+///     NULL); time.s is 36.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_facing_time(
@@ -112,6 +117,11 @@ fn facing_time_to_middle_of(
 /// How long facing takes from the outside to the middle at one spindle speed.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived: the radius falls by feed times spindle speed.
+/// Example: tw_facing_time_to_middle(tw_diameter_millimeter(80),
+///     tw_feed_millimeter_per_revolution(0.1), tw_spindle_speed_revolution_per_minute(500), &time,
+///     NULL); time.s is 48.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_facing_time_to_middle(
@@ -196,6 +206,11 @@ fn facing_time_at_surface_speed_of(
 /// marked on the chuck.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived: the radius falls by feed times spindle speed.
+/// Example: tw_facing_time_at_surface_speed(tw_diameter_inch(4), tw_diameter_inch(1),
+///     tw_feed_inch_per_revolution(0.008), tw_cutting_speed_foot_per_minute(400),
+///     tw_spindle_speed_revolution_per_minute(2000), &time, NULL); time.s is 18.4078.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_facing_time_at_surface_speed(
@@ -296,6 +311,11 @@ fn facing_time_to_middle_at_surface_speed_of(
 /// tw_facing_time_at_surface_speed.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived: the radius falls by feed times spindle speed.
+/// Example: tw_facing_time_to_middle_at_surface_speed(tw_diameter_millimeter(120),
+///     tw_feed_millimeter_per_revolution(0.2), tw_cutting_speed_meter_per_minute(150),
+///     tw_spindle_speed_revolution_per_minute(2000), &time, NULL); time.s is 23.5147.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_facing_time_to_middle_at_surface_speed(
@@ -389,6 +409,10 @@ fn tool_height_error_of(
 /// axis: the dial was zeroed at zeroed_at, and the slide moved in since by moved_in, on the radius.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_tool_height_error(tw_diameter_millimeter(40), tw_travel_millimeter(15),
+///     tw_tool_height_millimeter(1), &diameter_error, NULL); diameter_error.mm is 0.148984.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_tool_height_error(
@@ -483,6 +507,11 @@ fn speed_in_facing_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: definition of the cutting speed, ISO 3002-1 (from memory).
+/// Example: tw_speed_in_facing(tw_cutting_speed_meter_per_minute(150),
+///     tw_spindle_speed_revolution_per_minute(2000), tw_diameter_millimeter(120), &spindle_speed,
+///     &speed_there, NULL); spindle_speed.rpm is 397.887 and speed_there.m_per_min is 150.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_speed_in_facing(
@@ -581,6 +610,10 @@ fn full_speed_below_of(
 /// Where it lies outside of the work, the limit holds all the way.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the cutting speed.
+/// Example: tw_full_speed_below(tw_cutting_speed_meter_per_minute(150),
+///     tw_spindle_speed_revolution_per_minute(2000), &diameter, NULL); diameter.mm is 23.8732.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_full_speed_below(
@@ -662,6 +695,10 @@ fn slow_below_of(
 /// to the limit of the spindle, pass that limit.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: definition of the cutting speed.
+/// Example: tw_slow_below(tw_spindle_speed_revolution_per_minute(500),
+///     tw_cutting_speed_meter_per_minute(20), &diameter, NULL); diameter.mm is 12.7324.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_slow_below(

@@ -72,6 +72,13 @@ fn true_depth_of(
 /// bar and supports at the tool.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: Mayer, Phan and Cloutier 2000, Applied Mathematical Modelling 24, from memory; derived.
+/// Example: tw_true_depth(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+///     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+///     tw_corner_radius_millimeter(0.4), tw_normal_ratio_one(0.5), tw_depth_of_cut_millimeter(0.3),
+///     tw_stiffness_newton_per_millimeter(2780.115), &depth_of_cut, &left, NULL);
+///     depth_of_cut.mm is 0.288999 and tw_deflection_as_micrometer(left) is 11.0012.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -227,6 +234,13 @@ fn largest_depth_for_of(
 /// TW_CONTRADICTION for an allowed error that is not above zero.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_largest_depth_for(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+///     tw_feed_millimeter_per_revolution(0.1), tw_cutting_edge_angle_degree(95),
+///     tw_corner_radius_millimeter(0.4), tw_normal_ratio_one(0.5),
+///     tw_stiffness_newton_per_millimeter(2780.115), tw_diameter_error_micrometer(22.00246),
+///     &depth_of_cut, NULL); depth_of_cut.mm is 0.28900.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -355,6 +369,11 @@ fn diameter_error_with_sag_of(
 /// (sqrt((R + delta)^2 + v^2) - R).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_diameter_error_with_sag(tw_diameter_millimeter(10), tw_deflection_micrometer(20),
+///     tw_tangential_deflection_micrometer(60), &diameter_error, NULL);
+///     tw_diameter_error_as_micrometer(diameter_error) is 40.7171.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -472,6 +491,13 @@ fn largest_feed_for_of(
 /// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_largest_feed_for(tw_specific_force_megapascal(2220), tw_exponent_one(0.14),
+///     tw_cutting_edge_angle_degree(95), tw_corner_radius_millimeter(0.4),
+///     tw_normal_ratio_one(0.5), tw_depth_of_cut_millimeter(0.2889988),
+///     tw_stiffness_newton_per_millimeter(2780.115), tw_diameter_error_micrometer(22.00246), &feed,
+///     NULL); feed.mm_per_rev is 0.10000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]

@@ -22,6 +22,10 @@ fn share_left_of(
 /// refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_share_left(tw_depth_of_cut_millimeter(0.5), tw_deflection_millimeter(0.125), &share,
+///     NULL); share.ratio is 0.2000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -89,6 +93,10 @@ fn left_in_the_end_of(
 /// share of one is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived: the limit of tw_left_after_equal_infeeds.
+/// Example: tw_left_in_the_end(tw_depth_of_cut_millimeter(0.2), tw_spring_share_one(0.130434783),
+///     &deflection, NULL); tw_deflection_as_micrometer(deflection) is 30.0000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -161,6 +169,11 @@ fn light_after_heavy_of(
 /// left_before)(1 - share), more than was dialled.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_light_after_heavy(tw_deflection_millimeter(0.130434783),
+///     tw_depth_of_cut_millimeter(0.1), tw_spring_share_one(0.130434783), &depth_of_cut, NULL);
+///     depth_of_cut.mm is 0.200378.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -256,6 +269,10 @@ fn left_after_passes_of(
 /// tw_spring_passes.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_left_after_passes(tw_depth_of_cut_millimeter(0.5), tw_spring_share_one(0.2), 3,
+///     &deflection, NULL); tw_deflection_as_micrometer(deflection) is 4.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_left_after_passes(
@@ -338,6 +355,11 @@ fn left_after_equal_infeeds_of(
 /// refused (TW_CONTRADICTION): then nothing is cut at all.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_left_after_equal_infeeds(tw_depth_of_cut_millimeter(0.2),
+///     tw_spring_share_one(0.130434783), 3, &deflection, NULL);
+///     tw_deflection_as_micrometer(deflection) is 29.9334.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_left_after_equal_infeeds(
@@ -422,6 +444,11 @@ fn spring_passes_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure left is NaN and
 /// passes 0.
+///
+/// Source: derived: the last pass is the one after which less is left than the edge can cut.
+/// Example: tw_spring_passes(tw_depth_of_cut_millimeter(0.5), tw_spring_share_one(0.2),
+///     tw_depth_of_cut_millimeter(0.01), &left, &passes, NULL);
+///     tw_deflection_as_micrometer(left) is 4.000 and passes is 2.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_spring_passes(

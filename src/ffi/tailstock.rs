@@ -28,6 +28,10 @@ fn tailstock_set_over_of(
 /// length_between_centres times the sine of the half angle. Work between centres only.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry: the axis of the work turns by half the angle about the headstock's centre.
+/// Example: tw_tailstock_set_over(tw_taper_ratio_one(40), tw_length_inch(12), &set_over, NULL);
+///     tw_set_over_as_inch(set_over) is 0.149988.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_tailstock_set_over(
@@ -107,6 +111,10 @@ fn usual_set_over_of(
 /// exactly: tw_tailstock_set_over. Work between centres only.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: usual form of the trade; common practice, no source.
+/// Example: tw_usual_set_over(tw_taper_ratio_one(40), tw_length_inch(12), &set_over, NULL);
+///     tw_set_over_as_inch(set_over) is 0.150000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_usual_set_over(
@@ -185,6 +193,11 @@ fn taper_of_set_over_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: geometry, as tw_tailstock_set_over.
+/// Example: tw_taper_of_set_over(tw_set_over_millimeter(3.7497071), tw_length_millimeter(300),
+///     &half_angle, &taper_ratio, NULL); half_angle.deg is 0.716160 and
+///     taper_ratio.ratio is 40.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_of_set_over(
@@ -278,6 +291,11 @@ fn tailstock_correction_of(
 /// comes out straight: errors of the diameter at two places, both measured from the headstock.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived.
+/// Example: tw_tailstock_correction(tw_length_millimeter(100), tw_diameter_error_millimeter(0.01),
+///     tw_length_millimeter(250), tw_diameter_error_millimeter(0.07), tw_length_millimeter(400),
+///     &set_over, NULL); set_over.mm is 0.08000.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -387,6 +405,11 @@ fn tailstock_error_of(
 /// (TW_CONTRADICTION). The reverse, between centres: tw_tailstock_correction.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: derived from the cantilever (Roark; Timoshenko, from memory).
+/// Example: tw_tailstock_error(tw_set_over_millimeter(0.05), tw_length_millimeter(150),
+///     tw_overhang_millimeter(300), TW_SUPPORT_BETWEEN_CENTRES, &diameter_error, NULL);
+///     diameter_error.mm is -0.05000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_tailstock_error(

@@ -25,6 +25,11 @@ fn taper_half_angle_of(
 /// the axis.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_half_angle(tw_diameter_inch(1.25), tw_diameter_inch(1), tw_length_inch(6),
+///     &half_angle, &taper_ratio, NULL); half_angle.deg is 1.19349 and
+///     taper_ratio.ratio is 24.0000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_half_angle(
@@ -111,6 +116,10 @@ fn taper_of_ratio_of(taper_ratio: tw_taper_ratio) -> Result<(HalfAngle, Included
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_of_ratio(tw_taper_ratio_one(19.922), &half_angle, &included_angle, NULL);
+///     half_angle.deg is 1.43770 and included_angle.deg is 2.87540.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_of_ratio(
@@ -186,6 +195,10 @@ fn taper_of_half_angle_of(half_angle: tw_half_angle) -> Result<(TaperRatio, Incl
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_of_half_angle(tw_half_angle_degree(2.8624052), &taper_ratio, &included_angle,
+///     NULL); taper_ratio.ratio is 10.0000 and included_angle.deg is 5.72481.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_of_half_angle(
@@ -262,6 +275,10 @@ fn taper_of_included_angle_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_of_included_angle(tw_included_angle_degree(5.7248105), &taper_ratio,
+///     &half_angle, NULL); taper_ratio.ratio is 10.0000 and half_angle.deg is 2.86241.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_of_included_angle(
@@ -340,6 +357,10 @@ fn taper_change_over_of(
 /// taper_ratio. Over 12 in it is the taper per foot.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_change_over(tw_taper_ratio_one(24), tw_length_inch(12), &change, NULL);
+///     tw_diameter_error_as_inch(change) is 0.50000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_change_over(
@@ -415,6 +436,10 @@ fn taper_small_for_of(
 /// the taper has come to a point is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_small_for(tw_taper_ratio_one(10), tw_diameter_millimeter(40),
+///     tw_length_millimeter(100), &small, NULL); small.mm is 30.000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_small_for(
@@ -494,6 +519,10 @@ fn taper_large_for_of(
 /// The large diameter of a taper 1:x of a length: small + length / taper_ratio.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_large_for(tw_taper_ratio_one(24), tw_diameter_inch(1), tw_length_inch(6),
+///     &large, NULL); tw_diameter_as_inch(large) is 1.25000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_large_for(
@@ -574,6 +603,10 @@ fn taper_length_between_of(
 /// that is not smaller is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry; ratio and angle as in ISO 3040 (from memory).
+/// Example: tw_taper_length_between(tw_taper_ratio_one(24), tw_diameter_inch(1.25),
+///     tw_diameter_inch(1), &length, NULL); tw_length_as_inch(length) is 6.0000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_length_between(

@@ -43,6 +43,12 @@ fn arc_roughness_of(
 /// (TW_CONTRADICTION).
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: Shaw, Metal Cutting Principles, chapter on surface finish (from memory); derived again.
+/// Example: tw_arc_roughness(tw_feed_inch_per_revolution(0.008),
+///     tw_corner_radius_inch_fraction(1, 64), &rt, &rz, &ra, &rq, NULL);
+///     tw_rt_as_microinch(rt) is 520.675, tw_rz_as_microinch(rz) is 520.675,
+///     tw_ra_as_microinch(ra) is 133.147 and tw_rq_as_microinch(rq) is 154.855.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_arc_roughness(
@@ -138,6 +144,11 @@ fn least_minor_angle_for_arc_of(
 /// / (2 corner_radius)). A feed of twice the corner radius or more is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry: the ridge stands where the arc passes into the minor edge.
+/// Example: tw_least_minor_angle_for_arc(tw_feed_millimeter_per_revolution(0.2),
+///     tw_corner_radius_millimeter(0.8), &minor_cutting_edge_angle, NULL);
+///     minor_cutting_edge_angle.deg is 7.18076.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_least_minor_angle_for_arc(
@@ -220,6 +231,12 @@ fn theoretical_shape_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 21920-2 (from memory) for the definitions; derived.
+/// Example: tw_theoretical_shape(tw_feed_millimeter_per_revolution(0.25),
+///     tw_corner_radius_millimeter(0.8), tw_cutting_edge_angle_degree(90),
+///     tw_minor_cutting_edge_angle_degree(20), &rsk, &rku, NULL); rsk.ratio is 0.642936 and
+///     rku.ratio is 2.14949.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_theoretical_shape(
@@ -328,6 +345,10 @@ fn arc_shape_of(feed: tw_feed, corner_radius: tw_corner_radius) -> Result<(Rsk, 
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 21920-2 (from memory) for the definitions; derived.
+/// Example: tw_arc_shape(tw_feed_millimeter_per_revolution(0.25), tw_corner_radius_millimeter(0.8),
+///     &rsk, &rku, NULL); rsk.ratio is 0.642936 and rku.ratio is 2.14949.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_arc_shape(
@@ -426,6 +447,12 @@ fn uneven_spread_of(
 /// radius, and an evaluation length shorter than one turn (TW_CONTRADICTION).
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+///
+/// Source: derived: order statistics, and the central limit theorem of a ratio of means.
+/// Example: tw_uneven_spread(tw_feed_millimeter_per_revolution(0.2), tw_feed_unevenness_one(0.2),
+///     tw_corner_radius_millimeter(0.8), tw_length_millimeter(4), &ra, &ra_5, &ra_50, &ra_95,
+///     &rt_5, &rt_50, &rt_95, NULL); ra.um is 1.9068, ra_5.um is 1.6215, ra_50.um is 1.9068,
+///     ra_95.um is 2.1921, rt_5.um is 9.3089, rt_50.um is 11.7283 and rt_95.um is 15.3541.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -571,6 +598,10 @@ fn roughness_grade_of(ra: tw_ra) -> Result<(Ra, i32), Error> {
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure largest_ra is NaN
 /// and grade 0.
+///
+/// Source: ISO 1302, 1978 and 1992 editions, from memory; later editions no longer recommend them.
+/// Example: tw_roughness_grade(tw_ra_microinch(50), &largest_ra, &grade, NULL);
+///     largest_ra.um is 1.600 and grade is 7.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_roughness_grade(

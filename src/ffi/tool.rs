@@ -33,6 +33,10 @@ fn turned_diameter_of(
 /// or below the work, and a move past the axis. For the error alone see tw_tool_height_error.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry: the tip moves level, at its height from the axis.
+/// Example: tw_turned_diameter(tw_diameter_millimeter(40), tw_travel_millimeter(15),
+///     tw_tool_height_millimeter(1), &diameter, NULL); diameter.mm is 10.1490.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_turned_diameter(
@@ -114,6 +118,10 @@ fn taper_error_of(
 /// one, and a tip that passes above or below the work.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry, as tw_turned_diameter.
+/// Example: tw_taper_error(tw_diameter_millimeter(40), tw_diameter_millimeter(10),
+///     tw_tool_height_millimeter(1), &diameter_error, NULL); diameter_error.mm is 0.148984.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_taper_error(
@@ -193,6 +201,10 @@ fn rake_change_of(diameter: tw_diameter, tool_height: tw_tool_height) -> Result<
 /// passes above or below the work is refused (TW_CONTRADICTION).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry.
+/// Example: tw_rake_change(tw_diameter_millimeter(10), tw_tool_height_millimeter(0.5), &rake_angle,
+///     NULL); rake_angle.deg is 5.73917.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_rake_change(
@@ -259,6 +271,10 @@ fn pip_diameter_of(tool_height: tw_tool_height) -> Result<Diameter, Error> {
 /// it and the edge may chip.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: geometry: the tip passes the axis at that distance.
+/// Example: tw_pip_diameter(tw_tool_height_millimeter(-0.3), &diameter, NULL);
+///     diameter.mm is 0.6000.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_pip_diameter(
@@ -331,6 +347,12 @@ fn shank_deflection_of(
 /// the slides give way besides, often more.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: cantilever, any strength of materials text (from memory).
+/// Example: tw_shank_deflection(tw_main_force_newton(800), tw_overhang_millimeter(30),
+///     tw_shank_size_millimeter(16), tw_shank_size_millimeter(16),
+///     tw_youngs_modulus_gigapascal(210), &deflection, NULL);
+///     tw_deflection_as_micrometer(deflection) is 6.27790.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_shank_deflection(
@@ -441,6 +463,11 @@ fn boring_bar_deflection_of(
 /// length.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: cantilever, any strength of materials text (from memory).
+/// Example: tw_boring_bar_deflection(tw_passive_force_newton(200), tw_overhang_millimeter(80),
+///     tw_diameter_millimeter(16), tw_youngs_modulus_gigapascal(210), &deflection, NULL);
+///     tw_deflection_as_micrometer(deflection) is 50.5254.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_boring_bar_deflection(

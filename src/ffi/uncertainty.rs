@@ -24,6 +24,10 @@ fn coverage_factor_of(
 /// not be whole (JCGM 100, G.3). For infinitely many pass the largest number of them, 1e12.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: JCGM 100:2008, G.3 and table G.2 (from memory).
+/// Example: tw_coverage_factor_for(tw_degrees_of_freedom_one(8.3), tw_confidence_one(0.9545),
+///     &coverage_factor, NULL); coverage_factor.ratio is 2.35108.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_coverage_factor_for(
@@ -91,6 +95,12 @@ pub unsafe extern "C" fn tw_coverage_factor_for_column(
 /// else count numbers, of which an infinite one stands for infinitely many. effective is infinite
 /// where all are. An output may be NULL unless all are. detail may be NULL. After a failure the
 /// outputs are NaN.
+///
+/// Source: JCGM 100:2008, 5.1.2 and G.4.1, Welch and Satterthwaite (from memory).
+/// Example: tw_combined_uncertainty((tw_standard_uncertainty[]){{0.0025}, {0.00097}, {0.00029},
+///     {0.00166}}, (tw_degrees_of_freedom[]){{18}, {25.6}, {50}, {2}}, 4, &combined, &effective,
+///     NULL); tw_standard_uncertainty_as_micrometer(combined) is 3.16711 and
+///     effective.ratio is 16.7646.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_combined_uncertainty(
@@ -199,6 +209,11 @@ fn expanded_uncertainty_of(
 /// tw_coverage_factor_for.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: JCGM 100:2008, 6.2.1 (from memory).
+/// Example: tw_expanded_uncertainty(tw_standard_uncertainty_micrometer(7.81025),
+///     tw_coverage_factor_one(2), &expanded, NULL);
+///     tw_instrument_uncertainty_as_micrometer(expanded) is 15.6205.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_expanded_uncertainty(
@@ -276,6 +291,11 @@ fn standard_uncertainty_of_of(
 /// distribution is a number of enum tw_distribution.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: JCGM 100:2008, 4.2 and 4.3 (from memory).
+/// Example: tw_standard_uncertainty_of(tw_half_width_micrometer(10), TW_DISTRIBUTION_UNIFORM,
+///     &standard_uncertainty, NULL);
+///     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 5.77350.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_standard_uncertainty_of(
@@ -347,6 +367,11 @@ fn standard_uncertainty_of_resolution_of(
 /// The standard uncertainty of the step that a scale or a display shows: resolution/sqrt(12).
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: JCGM 100:2008, 4.2 and 4.3 (from memory).
+/// Example: tw_standard_uncertainty_of_resolution(tw_resolution_micrometer(10),
+///     &standard_uncertainty, NULL);
+///     tw_standard_uncertainty_as_micrometer(standard_uncertainty) is 2.88675.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_standard_uncertainty_of_resolution(

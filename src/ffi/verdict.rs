@@ -81,6 +81,11 @@ fn chance_that_good_of(
 ///
 /// smallest and largest are the limits, the smaller first (TW_CONTRADICTION). detail may be NULL.
 /// After a failure the output is NaN.
+///
+/// Source: JCGM 106:2012, 7.2 to 7.4 (from memory).
+/// Example: tw_chance_that_good(tw_diameter_millimeter(39.998), tw_diameter_millimeter(39.984),
+///     tw_diameter_millimeter(40), tw_standard_uncertainty_micrometer(2), &chance, NULL);
+///     chance.ratio is 0.841345.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_chance_that_good(
@@ -159,6 +164,10 @@ fn guard_band_of(
 /// tw_decision_rule.
 ///
 /// detail may be NULL. After a failure the output is NaN.
+///
+/// Source: ISO 14253-1 (from memory).
+/// Example: tw_guard_band(tw_standard_uncertainty_micrometer(3), TW_DECISION_RULE_CONFORMANCE95,
+///     &guard_band, NULL); tw_instrument_uncertainty_as_micrometer(guard_band) is 4.935.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_guard_band(
@@ -236,6 +245,12 @@ fn verdict_of(
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the verdict is 0 and
 /// the chance NaN.
+///
+/// Source: ISO 14253-1; the chance: JCGM 106:2012, 7.2 to 7.4 (both from memory).
+/// Example: tw_verdict(tw_diameter_millimeter(39.998), tw_diameter_millimeter(39.984),
+///     tw_diameter_millimeter(40), tw_standard_uncertainty_micrometer(2),
+///     TW_DECISION_RULE_EXPANDED_UNCERTAINTY, TW_FEATURE_SHAFT, &verdict, &chance, NULL);
+///     verdict is TW_VERDICT_CANNOT_TELL and chance.ratio is 0.841345.
 #[unsafe(no_mangle)]
 #[must_use]
 #[allow(clippy::too_many_arguments)]
@@ -356,6 +371,11 @@ fn acceptance_of(
 ///
 /// An output may be NULL unless both are. detail may be NULL. After a failure the outputs are
 /// NaN.
+///
+/// Source: ISO 14253-1 (from memory).
+/// Example: tw_acceptance(tw_diameter_millimeter(39.984), tw_diameter_millimeter(40),
+///     tw_instrument_uncertainty_micrometer(5), &smallest_accepted, &largest_accepted, NULL);
+///     smallest_accepted.mm is 39.989 and largest_accepted.mm is 39.995.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_acceptance(

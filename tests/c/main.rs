@@ -9,6 +9,7 @@
 mod allocations;
 mod bars;
 mod columns;
+mod examples;
 mod finish;
 mod header;
 mod kernels;
@@ -100,6 +101,7 @@ fn main() {
         swapped::trials(),
         programs::trials(),
         columns::trials(),
+        examples::trials(),
         twins::trials(),
         kernels::trials(),
         bars::trials(),
