@@ -157,7 +157,7 @@ pub struct UnevenSpread {
 /// )?;
 /// assert_eq!(spread.turns, 20.0);
 /// assert!(spread.rt_5 < spread.rt_50 && spread.rt_50 < spread.rt_95);
-/// assert!((spread.rt_50.um() - 11.9).abs() < 0.3);
+/// assert!((spread.rt_50.um() - 11.728).abs() < 5e-4);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 pub fn uneven_spread(
