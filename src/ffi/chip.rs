@@ -514,7 +514,8 @@ fn engaged_edge_of(
 /// side of the minor edge and on that of the major edge, the cross section of the ridge that
 /// stays on the work between two turns, and the angle of the chord of the engaged edge to the
 /// feed, about square to which the chip leaves. Length of edge, cross section and equivalent
-/// thickness of the chip: tw_equivalent_chip_thickness, with the same arguments.
+/// thickness of the chip: tw_equivalent_chip_thickness, with the same arguments. Both ends of the
+/// arc are counted from its deepest point, positive to either side.
 ///
 /// Refused (TW_CONTRADICTION): a sharp corner, a feed at which two turns do not meet on their
 /// corner arcs, and a depth that is not beyond the ridge.
