@@ -12,6 +12,7 @@
 
 #include "turnwright.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <memory>
 #include <string>
@@ -99,6 +100,20 @@ template <typename Call> tw_status copied(std::string &out, Call call)
     return status;
 }
 
+/* The same of a text of one name to a line, each name apart. */
+template <typename Call> tw_status copied_lines(std::vector<std::string> &out, Call call)
+{
+    std::string text;
+    const tw_status status = copied(text, call);
+    out.clear();
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t to = std::min(text.find('\n', from), text.size());
+        out.emplace_back(text, from, to - from);
+        from = to + 1;
+    }
+    return status;
+}
+
 } // namespace implementation
 
 /* Answers a question: JSON text in, JSON text out. */
@@ -115,6 +130,53 @@ inline std::string answer(std::string_view question)
     tw_error error = detail();
     std::string out;
     check(answer(question, out, error), error);
+    return out;
+}
+#endif
+
+/* The names of the questions that answer takes: to fill a menu. */
+[[nodiscard]] inline tw_status question_names(std::vector<std::string> &out, tw_error &error)
+{
+    return implementation::copied_lines(out,
+                                        [&](char **raw) { return tw_question_names(raw, &error); });
+}
+
+/* The JSON Schema of a question by its name. */
+[[nodiscard]] inline tw_status question_schema(const char *name, std::string &out, tw_error &error)
+{
+    return implementation::copied(
+        out, [&](char **raw) { return tw_question_schema(name, raw, &error); });
+}
+
+/* The keys of the materials of the catalogue: to fill a menu. */
+[[nodiscard]] inline tw_status material_keys(std::vector<std::string> &out, tw_error &error)
+{
+    return implementation::copied_lines(out,
+                                        [&](char **raw) { return tw_material_keys(raw, &error); });
+}
+
+#if defined(__cpp_exceptions)
+inline std::vector<std::string> question_names()
+{
+    tw_error error = detail();
+    std::vector<std::string> out;
+    check(question_names(out, error), error);
+    return out;
+}
+
+inline std::string question_schema(const char *name)
+{
+    tw_error error = detail();
+    std::string out;
+    check(question_schema(name, out, error), error);
+    return out;
+}
+
+inline std::vector<std::string> material_keys()
+{
+    tw_error error = detail();
+    std::vector<std::string> out;
+    check(material_keys(out, error), error);
     return out;
 }
 #endif

@@ -1,12 +1,14 @@
 /* The layer for C++ at its edges: plans that are none, lists without a size, with exceptions and without. */
 #include "turnwright.hpp"
 
+#include <algorithm>
 #include <cstdio>
 #include <cstring>
 #include <fstream>
 #include <iterator>
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace {
 
@@ -42,6 +44,22 @@ void no_plan()
     CHECK(thrown("plan", "NULL", [&] { none.text(); }) == TW_NULL_POINTER);
 }
 
+void menus()
+{
+    const std::vector<std::string> names = turnwright::question_names();
+    CHECK(std::find(names.begin(), names.end(), "plan") != names.end());
+    for (const std::string &name : names) {
+        CHECK(!name.empty() && name.find('\n') == std::string::npos);
+        CHECK(turnwright::question_schema(name.c_str()).find("\"$schema\"") != std::string::npos);
+    }
+    const std::vector<std::string> keys = turnwright::material_keys();
+    CHECK(keys.size() > 60 && std::find(keys.begin(), keys.end(), "c45") != keys.end());
+    CHECK(thrown("plans", "the question \"plans\"", [] { turnwright::question_schema("plans"); }) == TW_UNKNOWN_NAME);
+    std::string schema = "before";
+    tw_error error = turnwright::detail();
+    CHECK(turnwright::question_schema(nullptr, schema, error) == TW_NULL_POINTER && schema.empty());
+}
+
 void measured(turnwright::plan plan)
 {
     std::size_t at = 0;
@@ -71,6 +89,7 @@ int main(int argc, char **argv)
         return 2;
     }
     no_plan();
+    menus();
     measured(turnwright::plan::open(
         std::string(std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>())));
     return broken;
