@@ -144,6 +144,13 @@ impl Error {
         self
     }
 
+    /// The same error with another remedy.
+    #[cold]
+    pub(crate) fn with_remedy(mut self, remedy: String) -> Self {
+        self.parts.remedy = remedy;
+        self
+    }
+
     /// The same error with the path of the enclosing item put before its field (`corner_radius`
     /// read inside `tool` becomes `tool.corner_radius`).
     #[cold]

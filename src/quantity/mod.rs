@@ -82,6 +82,7 @@ pub mod dial;
 pub(crate) mod fields;
 #[cfg(feature = "serde")]
 pub(crate) mod serial;
+mod slips;
 #[cfg(feature = "proptest")]
 mod strategy;
 pub(crate) mod text;
@@ -183,14 +184,20 @@ impl Row {
             text::plain_number(self.largest),
         );
         // A share of more than all is mostly one in percent.
-        if self.largest <= 1.0 && self.least >= 0.0 && value >= 2.0 && self.accepts(value / 100.0) {
-            let share = text::plain_number(value / 100.0);
-            return format!("write {share} for {} %", text::plain_number(value));
+        if let Some(share) = self.share_of_percent(value).filter(|_| value >= 2.0) {
+            return share;
         }
         if value == 0.0 && self.name.starts_with("price") {
             return String::from("write a small price such as 0.01 for what costs next to nothing");
         }
         format!("write a number from {least} to {largest}, without a unit")
+    }
+
+    /// What to write instead of a share in percent.
+    fn share_of_percent(&self, value: f64) -> Option<String> {
+        let (number, share) = (text::plain_number(value), text::plain_number(value / 100.0));
+        let is_share = self.largest <= 1.0 && self.least >= 0.0 && self.accepts(value / 100.0);
+        is_share.then(|| format!("write {share} for {number} %"))
     }
 
     /// A value in the trade's metric unit, in words.
