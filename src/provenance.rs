@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::error::readable;
+
 /// How far a constant can be trusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -204,13 +206,18 @@ impl Provenance {
                 return;
             }
         }
-        let value = value.to_string();
-        let known = |line: &Source| line.value == value && stands(line);
+        let (what, value) = (readable(what.to_owned()), readable(value.to_string()));
+        let known = |line: &Source| {
+            line.standing == standing
+                && line.what == what
+                && line.value == value
+                && line.source == source
+        };
         if !self.sources.iter().any(known) {
             self.numbers.push(number);
             self.quantities.push(figure.map(|(quantity, _)| quantity));
             self.sources.push(Source {
-                what: what.to_owned(),
+                what,
                 value,
                 source: source.to_owned(),
                 standing,

@@ -253,10 +253,23 @@ impl Row {
         Error::new(
             ErrorKind::OutOfRange,
             self.name,
-            self.shown(value),
+            self.shown_beyond(value),
             format!("{} from {}", self.what, self.range()),
             remedy,
         )
+    }
+
+    /// A value that is out of range: so near to its end that both would be told alike, as such.
+    fn shown_beyond(&self, value: f64) -> String {
+        const HAIR: f64 = 1e-6;
+        let near = |end: f64| (value - end).abs() <= HAIR * end.abs();
+        if value > self.largest && near(self.largest) {
+            format!("a hair more than {}", self.shown(self.largest))
+        } else if value < self.least && near(self.least) {
+            format!("a hair less than {}", self.shown(self.least))
+        } else {
+            self.shown(value)
+        }
     }
 }
 

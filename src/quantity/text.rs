@@ -9,7 +9,7 @@ use std::fmt;
 
 use super::unit::{Kind, Unit, Units, kind_rows, kinds};
 use super::{Row, slips};
-use crate::error::{Error, ErrorKind};
+use crate::error::{Error, ErrorKind, number_end};
 
 /// A number as short as it reads back, with an exponent beyond a thousand million.
 pub(crate) fn plain_number(value: f64) -> String {
@@ -164,26 +164,8 @@ fn digits(text: &str) -> Option<(&str, &str)> {
 
 /// Where the decimal number in front of `text` ends.
 pub(super) fn decimal_end(text: &str) -> usize {
-    let bytes = text.as_bytes();
-    let run = |from: usize| {
-        bytes[from..]
-            .iter()
-            .take_while(|b| b.is_ascii_digit())
-            .count()
-    };
-    let mut at = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
-    at += run(at);
-    if bytes.get(at) == Some(&b'.') {
-        at += 1 + run(at + 1);
-    }
-    if matches!(bytes.get(at), Some(b'e' | b'E')) {
-        let sign = usize::from(matches!(bytes.get(at + 1), Some(b'+' | b'-')));
-        let exponent = run((at + 1 + sign).min(bytes.len()));
-        if exponent > 0 {
-            at += 1 + sign + exponent;
-        }
-    }
-    at
+    let sign = usize::from(text.starts_with(['+', '-']));
+    sign + number_end(&text[sign..])
 }
 
 /// A unit's spelling with one form for micro signs, superscripts, multiplication and space.
