@@ -82,7 +82,7 @@ pub mod dial;
 pub(crate) mod fields;
 #[cfg(feature = "serde")]
 pub(crate) mod serial;
-mod slips;
+pub(crate) mod slips;
 #[cfg(feature = "proptest")]
 mod strategy;
 pub(crate) mod text;

@@ -62,6 +62,10 @@ fn remedy(row: &Row, given: &str) -> Option<String> {
     if text == given {
         return None;
     }
+    // A mark of inches would be read as the end of the text to write.
+    if let Some(size) = text.strip_suffix('"') {
+        text = format!("{} in", size.trim_end());
+    }
     match unmended(row, &text) {
         Ok(value) if row.accepts(value) => {
             let text = if is_plain(row) {
@@ -73,6 +77,11 @@ fn remedy(row: &Row, given: &str) -> Option<String> {
             let how = how.iter().map(|difference| format!(", {difference}"));
             Some(format!("write {text}{}", how.collect::<String>()))
         }
+        Ok(_) => Some(format!(
+            "\"{text}\" would be read, but {} is from {}: check number and unit",
+            row.what(),
+            row.range()
+        )),
         Err(error) if error.kind() == ErrorKind::MissingUnit => Some(error.remedy().to_owned()),
         _ => None,
     }
@@ -148,18 +157,23 @@ const DIAMETER: [&str; 11] = [
 ];
 const RADIUS: [&str; 2] = ["radius", "r"];
 
-fn diameter(row: &Row, text: &str) -> Option<Mend> {
+/// How a text without one of them differs.
+pub(crate) const NO_DIAMETER: &str = "without the sign or the word for a diameter";
+
+/// The text without the sign or the word for a diameter that it has.
+pub(crate) fn without_diameter(text: &str) -> Option<&str> {
     let letter = || {
         let rest = text.strip_prefix(['D', 'd'])?.trim_start();
         begins_with_digit(rest).then_some(rest)
     };
     let rest = DIAMETER.iter().find_map(|word| without(text, word));
-    let rest = rest.or_else(letter)?;
+    rest.or_else(letter)
+}
+
+fn diameter(row: &Row, text: &str) -> Option<Mend> {
+    let rest = without_diameter(text)?;
     match row.name() {
-        "diameter" | "diameter_error" | "tolerance" => Some(Text(
-            rest.to_owned(),
-            "without the sign or the word for a diameter",
-        )),
+        "diameter" | "diameter_error" | "tolerance" => Some(Text(rest.to_owned(), NO_DIAMETER)),
         _ => Some(Remedy(format!("give {}, not a diameter", row.what()))),
     }
 }
@@ -443,6 +457,10 @@ fn ratio(row: &Row, text: &str) -> Option<Mend> {
     let (size, length): (f64, f64) = (one.parse().ok()?, x.parse().ok()?);
     Some(match (size == 1.0, size > 0.0 && length > 0.0) {
         (true, _) => Text(x.to_owned(), "the x of 1:x"),
+        // Turned round, or steeper than any taper on a lathe: who knows.
+        (false, true) if length <= 1.0 => Remedy(String::from(
+            "write the x of 1:x, the length over the change of the diameter",
+        )),
         (false, true) => Remedy(format!("write the x of 1:x, {x} divided by {one}")),
         _ => return None,
     })
@@ -453,7 +471,7 @@ fn size_with_limits(row: &Row, text: &str) -> Option<Mend> {
     if !is(row.kind(), &kind_rows::Length) {
         return None;
     }
-    let (written, rest) = number(row, text).ok()?;
+    let (_, rest) = number(row, text).ok()?;
     let size = &text[..text.len() - rest.len()];
     let rest = rest.trim_start();
     let unit_of = |word: &str| row.kind().spelled(&spelling(word)).is_some();
@@ -474,7 +492,7 @@ fn size_with_limits(row: &Row, text: &str) -> Option<Mend> {
             && (1..=2).contains(&digits.len())
             && digits.clone().all(|byte| byte.is_ascii_digit())
     });
-    if !(signed || class) || written.denominator == 0.0 {
+    if !(signed || class) {
         return None;
     }
     let last = text.trim_start_matches(|c: char| !c.is_whitespace());
@@ -483,9 +501,13 @@ fn size_with_limits(row: &Row, text: &str) -> Option<Mend> {
         let word = word.trim_start_matches(|c: char| !c.is_alphabetic() && c != '"');
         unit_of(word).then_some(word)
     })?;
-    Some(Remedy(format!(
-        "write the size alone, \"{size} {unit}\": limits have a field of their own"
-    )))
+    let alone = format!("{} {unit}", size.trim_end());
+    let fits = unmended(row, &alone).is_ok_and(|value| row.accepts(value));
+    fits.then(|| {
+        Remedy(format!(
+            "write the size alone, \"{alone}\": limits have a field of their own"
+        ))
+    })
 }
 
 /// `5 ft 6 in`, `5\u{b0}30'`.
@@ -698,6 +720,9 @@ const UNITS: [(&str, &[&str]); 33] = [
     (
         "rpm",
         &[
+            "turns per minute",
+            "revolutions per minute",
+            "rev per minute",
             "r.p.m.",
             "rev per min",
             "rev/minute",
@@ -706,7 +731,7 @@ const UNITS: [(&str, &[&str]); 33] = [
             "1/minute",
         ],
     ),
-    ("rev/s", &["rps", "revs/s", "rev/sec"]),
+    ("rev/s", &["Hz", "rps", "revs/s", "rev/sec"]),
     ("deg", &["degree", "degrees", "\u{ba}", "\u{2da}"]),
     ("rad", &["radian", "radians"]),
     ("MPa", &["megapascal", "megapascals"]),
@@ -752,9 +777,13 @@ fn unit(row: &Row, text: &str) -> Option<Mend> {
     }
     let words: Vec<&str> = bare.split_whitespace().collect();
     let words = words.join(" ");
+    // Long words leave no doubt in capitals either; of short ones, a capital may be another unit.
+    let same = |other: &str| {
+        let long = other.len() > 4;
+        other == words || other == rest || long && other.eq_ignore_ascii_case(&words)
+    };
     let meant = |(unit, others): &&(&str, &[&str])| {
-        row.kind().spelled(unit).is_some()
-            && others.iter().any(|other| *other == words || *other == rest)
+        row.kind().spelled(unit).is_some() && others.iter().any(|other| same(other))
     };
     let (unit, _) = UNITS.iter().find(meant)?;
     Some(Text(format!("{size} {unit}"), ""))
