@@ -115,7 +115,7 @@ pub struct Source {
     /// What the constant is.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_what"))]
     pub what: String,
-    /// Its value, as text.
+    /// Its value, as text of nine digits at most.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_value"))]
     pub value: String,
     /// Where it comes from.
