@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::error::readable;
+
 /// How serious a [`Caution`] is. Serious words are few, so that they stand out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -39,7 +41,7 @@ impl Caution {
         Self {
             code,
             severity,
-            text: text.into(),
+            text: readable(text.into()),
         }
     }
 

@@ -1,6 +1,7 @@
 //! What was wrong, with which value, what was expected and how to put it right.
 
 use std::fmt;
+use std::fmt::Write;
 
 /// The kind of trouble an [`Error`] reports.
 ///
@@ -106,9 +107,9 @@ impl Error {
             kind,
             parts: Box::new(Parts {
                 field: field.into(),
-                given: given.into(),
-                expected: expected.into(),
-                remedy: remedy.into(),
+                given: readable(given.into()),
+                expected: readable(expected.into()),
+                remedy: readable(remedy.into()),
             }),
         }
     }
@@ -141,6 +142,13 @@ impl Error {
     #[cold]
     pub(crate) fn at(mut self, path: &str) -> Self {
         self.parts.field = path.to_owned();
+        self
+    }
+
+    /// The same error with another remedy.
+    #[cold]
+    pub(crate) fn with_remedy(mut self, remedy: String) -> Self {
+        self.parts.remedy = remedy;
         self
     }
 
@@ -209,6 +217,104 @@ impl Error {
     }
 }
 
+/// The most digits of a number in words for a person: the rest are residue of a conversion, or beyond all
+/// measuring.
+pub(crate) const MOST_DIGITS: usize = 9;
+
+/// The words, each number with a point in them to so many digits as a person reads.
+///
+/// What stands between quotation marks is what was written, or is to be written, and stays.
+pub(crate) fn readable(words: String) -> String {
+    if !has_long_number(&words) {
+        return words;
+    }
+    let mut told = String::with_capacity(words.len());
+    let (mut rest, mut before, mut quoted) = (words.as_str(), None, false);
+    while let Some(first) = rest.chars().next() {
+        let begins = !quoted
+            && first.is_ascii_digit()
+            && !before.is_some_and(|c: char| c.is_alphanumeric() || "._".contains(c));
+        let (number, after) = rest.split_at(match begins {
+            true => number_end(rest),
+            false => first.len_utf8(),
+        });
+        quoted ^= first == '"';
+        let value = Some(number)
+            .filter(|number| {
+                begins && number.contains('.') && significant_digits(mantissa(number)) > MOST_DIGITS
+            })
+            .and_then(|number| number.parse().ok());
+        match value {
+            Some(value) if number.contains(['e', 'E']) => {
+                let _ = write!(told, "{:e}", rounded(value));
+            }
+            Some(value) => told.push_str(&shortened(value)),
+            None => told.push_str(number),
+        }
+        before = number.chars().next_back();
+        rest = after;
+    }
+    told
+}
+
+/// Whether there is a run of so many digits at all: most words have none.
+fn has_long_number(words: &str) -> bool {
+    let mut run = 0;
+    words.bytes().any(|byte| {
+        match byte {
+            b'0'..=b'9' => run += 1,
+            b'.' => {}
+            _ => run = 0,
+        }
+        run > MOST_DIGITS
+    })
+}
+
+fn mantissa(number: &str) -> &str {
+    number.split(['e', 'E']).next().unwrap_or(number)
+}
+
+/// The number to the digits that a person reads at most.
+fn rounded(number: f64) -> f64 {
+    let digits = MOST_DIGITS - 1;
+    format!("{number:.digits$e}").parse().unwrap_or(number)
+}
+
+/// The same, written without zeros at its end.
+pub(crate) fn shortened(number: f64) -> String {
+    rounded(number).to_string()
+}
+
+/// Digits of a number, without the zeros that it begins with.
+pub(crate) fn significant_digits(number: &str) -> usize {
+    let from = number.find(|c: char| ('1'..='9').contains(&c));
+    let digits = from.map_or("", |from| &number[from..]).bytes();
+    digits.filter(u8::is_ascii_digit).count()
+}
+
+/// Where the number that a text begins with ends, its sign left out.
+pub(crate) fn number_end(text: &str) -> usize {
+    let bytes = text.as_bytes();
+    let run = |from: usize| {
+        bytes[from..]
+            .iter()
+            .take_while(|b| b.is_ascii_digit())
+            .count()
+    };
+    let mut at = run(0);
+    if bytes.get(at) == Some(&b'.') {
+        at += 1 + run(at + 1);
+    }
+    if matches!(bytes.get(at), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(at + 1), Some(b'+' | b'-')));
+        let exponent = run((at + 1 + sign).min(bytes.len()));
+        if exponent > 0 {
+            at += 1 + sign + exponent;
+        }
+    }
+    at
+}
+
 /// Of `known`, the name nearest to `given`, if one is near enough to be a slip of the pen.
 pub(crate) fn nearest<'a>(
     given: &str,
@@ -252,6 +358,26 @@ pub(crate) fn any_of<'a>(names: impl IntoIterator<Item = &'a str>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn words_have_nine_digits_at_most_and_what_is_quoted_stays() {
+        for (words, told) in [
+            ("30.480000000000004 mm given", "30.48 mm given"),
+            ("(0.013333323599999999)", "(0.0133333236)"),
+            ("-0.00020000010799999996 mm", "-0.000200000108 mm"),
+            ("1.23456789012e-7 m", "1.23456789e-7 m"),
+            (
+                "as \"30.480000000000004 mm\"",
+                "as \"30.480000000000004 mm\"",
+            ),
+            ("0 to 4294967295", "0 to 4294967295"),
+            ("299792458.123 m", "299792458 m"),
+            ("29.967 to 30.125 mm", "29.967 to 30.125 mm"),
+            ("\u{b1}25.400000000000002 \u{b5}m", "\u{b1}25.4 \u{b5}m"),
+        ] {
+            assert_eq!(super::readable(words.to_owned()), told);
+        }
+    }
 
     #[test]
     fn a_near_miss_is_found_and_a_far_one_is_not() {

@@ -3,6 +3,8 @@
 use std::borrow::Cow;
 use std::fmt;
 
+use crate::error::readable;
+
 /// How far a constant can be trusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -114,7 +116,7 @@ pub struct Source {
     /// What the constant is.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_what"))]
     pub what: Cow<'static, str>,
-    /// Its value, as text.
+    /// Its value, as text of nine digits at most.
     #[cfg_attr(feature = "serde", serde(serialize_with = "write_value"))]
     pub value: String,
     /// Where it comes from.
@@ -231,6 +233,11 @@ impl Provenance {
         source: Cow<'static, str>,
         standing: Standing,
     ) {
+        // What is written out here holds no residue of a conversion.
+        let what = match what {
+            Cow::Owned(words) => Cow::Owned(readable(words)),
+            fixed => fixed,
+        };
         let stands =
             |line: &Source| line.standing == standing && line.what == what && line.source == source;
         // Most constants are opened again and again. A number that stands there already is told by its bits:
@@ -247,7 +254,7 @@ impl Provenance {
                 return;
             }
         }
-        let value = value.to_string();
+        let value = readable(value.to_string());
         let known = |line: &Source| line.value == value && stands(line);
         if self.sources.iter().any(known) {
             return;

@@ -11,7 +11,8 @@
 //! `general` (`"fine"`, `"medium"`, `"coarse"`, `"very_coarse"`); or text as a drawing has it:
 //! `"40 +0.000 -0.016 mm"`, `"1.25 +/-0.0005 in"`, `"30 h7 mm"`.
 //!
-//! [`schema`] gives the fields of a question as a JSON Schema, with words for each.
+//! [`schema`] gives the fields of a question as a JSON Schema, with words for each, and which stand only
+//! together.
 //!
 //! | question | what |
 //! |---|---|

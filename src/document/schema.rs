@@ -19,18 +19,19 @@ struct Part {
     name: &'static str,
     /// What it is, where it has no fields of its own.
     is: Option<&'static str>,
-    /// The words of each of its fields that has none of its own.
+    /// What it is in words, for each field too that takes it and has none of its own.
     words: Option<&'static str>,
     lines: &'static str,
 }
 
 /// The schema of a question as JSON text, after JSON Schema, draft 2020-12.
 ///
-/// It describes the whole document, `{ "version"?, "<question>": { .. } }`; the `description` of a field
-/// says what the field is, and what is taken where it is left out. What it refuses, the library
-/// refuses, but for a null, which the library takes for a field left out; the library refuses more:
-/// quantities out of range where they are text, whose description names the range, fields that contradict
-/// one another, what a plan needs beyond its reader.
+/// It describes the whole document, `{ "version"?, "<question>": { .. } }`; the `description` of the
+/// question says what it answers, that of an object what it is, that of a field what the field is, and what
+/// is taken where it is left out. Fields that stand together only are so in `dependentRequired` and
+/// `dependentSchemas`. What it refuses, the library refuses, but for a null, which the library takes for a
+/// field left out; the library refuses more: quantities out of range where they are text, whose description
+/// names the range, fields that contradict one another, what a plan needs beyond its reader.
 ///
 /// # Errors
 /// When there is no such question.
@@ -131,14 +132,17 @@ struct Used {
 
 impl Used {
     fn of_part(&mut self, part: Part) -> Result<Value, Error> {
-        match part.is {
-            Some(is) => self.of_words(is),
-            None => self.of_fields(part),
-        }
+        let mut schema = match part.is {
+            Some(is) => self.of_words(is)?,
+            None => self.of_fields(part)?,
+        };
+        describe(&mut schema, part.words);
+        Ok(schema)
     }
 
     fn of_fields(&mut self, of: Part) -> Result<Value, Error> {
         let (mut fields, mut required, mut ways) = (Map::new(), Vec::new(), Vec::new());
+        let (mut beside, mut beside_one) = (Map::new(), Map::new());
         let mut others = false;
         for line in of.lines.lines().map(str::trim) {
             if line == "others" {
@@ -162,12 +166,19 @@ impl Used {
                     if !optional {
                         required.push(Value::from(name));
                     }
+                    let (what, together) = Together::of(what);
                     let mut field = self.of_words(what)?;
                     // Beside a reference both stand: what the field is here, what any such quantity is there.
-                    if let Some(words) = words.or_else(|| part(what)?.words)
-                        && let Value::Object(entries) = &mut field
-                    {
-                        entries.insert(String::from("description"), Value::from(words));
+                    let words = words.or_else(|| part(what)?.words);
+                    match (together, words) {
+                        (Some(together), Some(words)) => {
+                            describe(&mut field, Some(&together.told(words)));
+                            together.rules(name, &mut beside, &mut beside_one);
+                        }
+                        (None, words) => describe(&mut field, words),
+                        (Some(_), None) => {
+                            return Err(Error::internal("fields that go together, without words"));
+                        }
                     }
                     fields.insert(name.to_owned(), field);
                 }
@@ -185,6 +196,14 @@ impl Used {
             }
             if !ways.is_empty() {
                 entries.insert(String::from("allOf"), Value::Array(ways));
+            }
+            for (name, rules) in [
+                ("dependentRequired", beside),
+                ("dependentSchemas", beside_one),
+            ] {
+                if !rules.is_empty() {
+                    entries.insert(String::from(name), Value::Object(rules));
+                }
             }
         }
         Ok(schema)
@@ -251,6 +270,77 @@ impl Used {
                 json!({ "$ref": format!("#/$defs/{name}") })
             }
         })
+    }
+}
+
+/// Gives a schema its words for a person, where there are some.
+fn describe(schema: &mut Value, words: Option<&str>) {
+    if let (Some(words), Value::Object(entries)) = (words, schema) {
+        entries.insert(String::from("description"), Value::from(words));
+    }
+}
+
+/// The fields that must be there beside a field.
+struct Together<'a> {
+    /// All of these, of each of them one.
+    names: Vec<Vec<&'a str>>,
+    /// True where the words of the field do not say it.
+    untold: bool,
+}
+
+impl<'a> Together<'a> {
+    /// What a field takes, and what must be there beside it, if anything.
+    fn of(what: &'a str) -> (&'a str, Option<Self>) {
+        for (word, untold) in [(" with ", true), (" needs ", false)] {
+            if let Some((what, names)) = what.split_once(word) {
+                let names = names.split(", ").map(|one| one.split(" | ").collect());
+                let names = names.collect();
+                return (what, Some(Self { names, untold }));
+            }
+        }
+        (what, None)
+    }
+
+    /// The words of the field, and what goes with it, before what is taken where the field is left out.
+    fn told(&self, words: &str) -> String {
+        if !self.untold {
+            return words.to_owned();
+        }
+        let one = |names: &Vec<&str>| names.join(" or ");
+        let names = match self.names.split_last() {
+            Some((last, [])) => format!("{} goes with it", one(last)),
+            Some((last, front)) => {
+                let front: Vec<String> = front.iter().map(one).collect();
+                format!("{} and {} go with it", front.join(", "), one(last))
+            }
+            None => return words.to_owned(),
+        };
+        match words.split_once("; left out: ") {
+            Some((words, left_out)) => format!("{words}; {names}; left out: {left_out}"),
+            None => format!("{words}; {names}"),
+        }
+    }
+
+    /// The same as rules: where one field alone will do, in `required`, else in `schemas`.
+    fn rules(
+        &self,
+        field: &str,
+        required: &mut Map<String, Value>,
+        schemas: &mut Map<String, Value>,
+    ) {
+        let (alone, choices): (Vec<_>, Vec<_>) = self.names.iter().partition(|one| one.len() == 1);
+        if !alone.is_empty() {
+            let names: Vec<&str> = alone.into_iter().flatten().copied().collect();
+            required.insert(field.to_owned(), json!(names));
+        }
+        if !choices.is_empty() {
+            let each = |names: &&Vec<&str>| {
+                let ways = names.iter().map(|name| json!({ "required": [name] }));
+                json!({ "anyOf": ways.collect::<Vec<_>>() })
+            };
+            let all: Vec<Value> = choices.iter().map(each).collect();
+            schemas.insert(field.to_owned(), json!({ "allOf": all }));
+        }
     }
 }
 

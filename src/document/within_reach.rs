@@ -272,6 +272,15 @@ impl Question {
                 "give the spring that was measured, or the bar and the cut it follows from",
             ));
         }
+        if self.spring_along.is_some() {
+            return Err(Error::new(
+                ErrorKind::Contradiction,
+                f.path("spring_along"),
+                "both spring_along and sections",
+                "one of the two",
+                "strike spring_along: it follows from the bar and the cut",
+            ));
+        }
         let provenance = &mut self.provenance;
         let modulus = super::bar::modulus(f, material, provenance)?;
         let tool = f.item("tool", Tool::read)?;

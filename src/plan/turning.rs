@@ -686,13 +686,14 @@ pub(super) fn tenth_of_a_mark(marks: f64) -> impl fmt::Display {
     text::trimmed(marks + 0.0, 1)
 }
 
-/// The size of one mark on the diameter, as a plain number that loses nothing.
+/// The size of one mark on the diameter, as a plain number that loses nothing in all turns of a dial.
 pub(super) fn mark_size(cross: &Dial, units: Units) -> impl fmt::Display {
-    text::BareExact(text::Exact {
+    let exact = text::BareExact(text::Exact {
         kind: DiameterError::ROW.kind(),
         value: cross.diameter_per_division().mm(),
         system: units,
-    })
+    });
+    crate::error::readable(exact.to_string())
 }
 
 /// The size of `q` as a plain number in its unit, without the unit.

@@ -82,6 +82,7 @@ pub mod dial;
 pub(crate) mod fields;
 #[cfg(feature = "serde")]
 pub(crate) mod serial;
+pub(crate) mod slips;
 #[cfg(feature = "proptest")]
 mod strategy;
 pub(crate) mod text;
@@ -183,14 +184,20 @@ impl Row {
             text::plain_number(self.largest),
         );
         // A share of more than all is mostly one in percent.
-        if self.largest <= 1.0 && self.least >= 0.0 && value >= 2.0 && self.accepts(value / 100.0) {
-            let share = text::plain_number(value / 100.0);
-            return format!("write {share} for {} %", text::plain_number(value));
+        if let Some(share) = self.share_of_percent(value).filter(|_| value >= 2.0) {
+            return share;
         }
         if value == 0.0 && self.name.starts_with("price") {
             return String::from("write a small price such as 0.01 for what costs next to nothing");
         }
         format!("write a number from {least} to {largest}, without a unit")
+    }
+
+    /// What to write instead of a share in percent.
+    fn share_of_percent(&self, value: f64) -> Option<String> {
+        let (number, share) = (text::plain_number(value), text::plain_number(value / 100.0));
+        let is_share = self.largest <= 1.0 && self.least >= 0.0 && self.accepts(value / 100.0);
+        is_share.then(|| format!("write {share} for {number} %"))
     }
 
     /// A value in the trade's metric unit, in words.
@@ -246,10 +253,23 @@ impl Row {
         Error::new(
             ErrorKind::OutOfRange,
             self.name,
-            self.shown(value),
+            self.shown_beyond(value),
             format!("{} from {}", self.what, self.range()),
             remedy,
         )
+    }
+
+    /// A value that is out of range: so near to its end that both would be told alike, as such.
+    fn shown_beyond(&self, value: f64) -> String {
+        const HAIR: f64 = 1e-6;
+        let near = |end: f64| (value - end).abs() <= HAIR * end.abs();
+        if value > self.largest && near(self.largest) {
+            format!("a hair more than {}", self.shown(self.largest))
+        } else if value < self.least && near(self.least) {
+            format!("a hair less than {}", self.shown(self.least))
+        } else {
+            self.shown(value)
+        }
     }
 }
 

@@ -7,9 +7,9 @@
 use std::borrow::Cow;
 use std::fmt;
 
-use super::Row;
 use super::unit::{Kind, Unit, Units, kind_rows, kinds};
-use crate::error::{Error, ErrorKind};
+use super::{Row, slips};
+use crate::error::{Error, ErrorKind, number_end};
 
 /// A number as short as it reads back, with an exponent beyond a thousand million.
 pub(crate) fn plain_number(value: f64) -> String {
@@ -21,14 +21,22 @@ pub(crate) fn plain_number(value: f64) -> String {
 }
 
 /// A number as written: numerator over denominator, so that a fraction is divided once.
-struct Written {
-    numerator: f64,
-    denominator: f64,
+pub(super) struct Written {
+    pub(super) numerator: f64,
+    pub(super) denominator: f64,
 }
 
 /// Reads `text` as a quantity of `row`, in its trade unit, unchecked against its range.
 pub(super) fn read(row: &Row, text: &str) -> Result<f64, Error> {
+    unmended(row, text).map_err(|error| slips::remedied(row, text, error))
+}
+
+/// The same, its error without the remedy for a slip of the pen.
+pub(super) fn unmended(row: &Row, text: &str) -> Result<f64, Error> {
     let trimmed = text.trim();
+    if let Some(size) = trimmed.strip_prefix('\u{2212}') {
+        return unmended(row, &format!("-{size}"));
+    }
     if trimmed.is_empty() || trimmed.len() > 80 {
         return Err(unreadable(row, text, "write a number and a unit"));
     }
@@ -67,7 +75,7 @@ pub(super) fn read(row: &Row, text: &str) -> Result<f64, Error> {
 }
 
 /// The number in front, and what follows it.
-fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
+pub(super) fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
     let unsigned = text.trim_start_matches(['+', '-']);
     let begins = |word: &str| {
         let head = unsigned.get(..word.len());
@@ -84,18 +92,8 @@ fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
     }
     let end = decimal_end(text);
     let (head, tail) = text.split_at(end);
-    if let Some(after) = tail.strip_prefix(',') {
-        let (digits, unit) = digits(after).unwrap_or(("", after));
-        // As many digits as stand between the commas of thousands.
-        let thousands = match digits.len() {
-            3 => format!("leave the comma out, \"{head}{digits}{unit}\", or "),
-            _ => String::new(),
-        };
-        return Err(unreadable(
-            row,
-            text,
-            &format!("{thousands}write the decimal point as a point: \"{head}.{digits}{unit}\""),
-        ));
+    if tail.starts_with(',') {
+        return Err(unreadable(row, text, "write the decimal point as a point"));
     }
     let whole: f64 = head
         .parse()
@@ -108,7 +106,7 @@ fn number<'a>(row: &Row, text: &'a str) -> Result<(Written, &'a str), Error> {
         return fraction(row, text, 0.0, head, denominator).map(|written| (written, rest));
     }
     if let Some((numerator, rest)) = tail
-        .strip_prefix([' ', '-'])
+        .strip_prefix(|c: char| c.is_whitespace() || c == '-')
         .map(str::trim_start)
         .and_then(digits)
         && let Some((denominator, rest)) = rest.strip_prefix('/').and_then(digits)
@@ -165,31 +163,13 @@ fn digits(text: &str) -> Option<(&str, &str)> {
 }
 
 /// Where the decimal number in front of `text` ends.
-fn decimal_end(text: &str) -> usize {
-    let bytes = text.as_bytes();
-    let run = |from: usize| {
-        bytes[from..]
-            .iter()
-            .take_while(|b| b.is_ascii_digit())
-            .count()
-    };
-    let mut at = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
-    at += run(at);
-    if bytes.get(at) == Some(&b'.') {
-        at += 1 + run(at + 1);
-    }
-    if matches!(bytes.get(at), Some(b'e' | b'E')) {
-        let sign = usize::from(matches!(bytes.get(at + 1), Some(b'+' | b'-')));
-        let exponent = run((at + 1 + sign).min(bytes.len()));
-        if exponent > 0 {
-            at += 1 + sign + exponent;
-        }
-    }
-    at
+pub(super) fn decimal_end(text: &str) -> usize {
+    let sign = usize::from(text.starts_with(['+', '-']));
+    sign + number_end(&text[sign..])
 }
 
 /// A unit's spelling with one form for micro signs, superscripts, multiplication and space.
-fn spelling(text: &str) -> Cow<'_, str> {
+pub(super) fn spelling(text: &str) -> Cow<'_, str> {
     let text = text.trim();
     // Most people write a unit as the table does.
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || byte == b'/';
@@ -205,7 +185,7 @@ fn spelling(text: &str) -> Cow<'_, str> {
             '\u{207b}' | '\u{2212}' => out.push('-'),
             '\u{b9}' => out.push('1'),
             '^' => {}
-            ' ' | '*' | '\u{b7}' | '\u{22c5}' => {
+            c if c.is_whitespace() || matches!(c, '*' | '\u{b7}' | '\u{22c5}') => {
                 if !out.ends_with(['.', '/', '(']) {
                     out.push('.');
                 }
@@ -521,7 +501,8 @@ fn short_decimal(number: f64) -> Option<Decimal> {
 #[cfg(feature = "json")]
 pub(crate) fn system_of_length(text: &str) -> Option<Units> {
     let text = text.trim();
-    if !text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '+' | '-' | '.')) {
+    if !text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '+' | '-' | '.' | '\u{2212}'))
+    {
         return None;
     }
     let unit = text.trim_start_matches(|c: char| {

@@ -9,7 +9,7 @@ use std::fmt::Write;
 
 use super::text::{BareExact, Exact, fixed};
 use super::unit::{Kind, Units, kinds};
-use crate::error::Error;
+use crate::error::{Error, MOST_DIGITS, shortened, significant_digits};
 use crate::provenance::Source;
 
 /// Digits of a number that a person still reads as it stands.
@@ -155,12 +155,21 @@ impl Retold {
             self.words.push_str(&exact);
             return;
         }
-        self.rounded = true;
         let number = kind.unit(system).from_trade(value);
+        // Of a number that was shortened in metric, what it was in inch comes back with a residue.
+        if system == Units::Inch {
+            let short = shortened(number);
+            if significant_digits(&short) <= READABLE {
+                self.words.push_str(&short);
+                return;
+            }
+        }
+        self.rounded = true;
         let leading = number.abs().log10().floor() as i32;
         let places = kind
             .places(system)
-            .max(usize::try_from(ROUNDED - 1 - leading).unwrap_or(0));
+            .max(usize::try_from(ROUNDED - 1 - leading).unwrap_or(0))
+            .min(usize::try_from(MOST_DIGITS as i32 - 1 - leading).unwrap_or(0));
         // Writing into a String does not fail.
         let _ = match places <= MOST_PLACES && leading <= MOST_PLACES as i32 {
             true => write!(self.words, "{}", fixed(number, places)),
@@ -180,13 +189,6 @@ fn goes_on(before: &str) -> bool {
         last => last,
     };
     last.is_some_and(|word| word.parse::<f64>().is_ok())
-}
-
-/// Digits of a number, without the zeros that it begins with.
-fn significant_digits(number: &str) -> usize {
-    let from = number.find(|c: char| ('1'..='9').contains(&c));
-    let digits = from.map_or("", |from| &number[from..]).bytes();
-    digits.filter(u8::is_ascii_digit).count()
 }
 
 /// A metric quantity as words name it: one number with its unit, or several before one unit, as in
@@ -300,6 +302,9 @@ mod tests {
     fn a_tail_of_digits_is_cut_in_either_system() {
         let metric = words_in("26.078179999999996 mm", Units::Metric);
         assert_eq!(metric, "26.078 mm");
+        // What was shortened in metric is in inch what it was before.
+        let power = crate::error::readable(String::from("1.1185498073734055 kW"));
+        assert_eq!(inch(&power), "1.5 hp");
         let tiny = words_in("0.00000000000000000012345678 mm", Units::Metric);
         assert_eq!(tiny, "1.23e-19 mm");
         assert_eq!(inch("2.54e301 mm"), "1.00e300 in");

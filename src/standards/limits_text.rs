@@ -5,6 +5,7 @@ use super::limits::Limits;
 use super::stated_limits::Stated;
 use super::tolerance_class::looks_like_class;
 use crate::error::{Error, ErrorKind};
+use crate::quantity::slips::{NO_DIAMETER, without_diameter};
 use crate::quantity::{Diameter, HalfWidth, LowerDeviation, UpperDeviation, unit::kind_rows};
 
 const FORMS: &str = "a size with its limits, such as \"40 +0.000 -0.016 mm\", \"1.25 +/-0.0005 in\" or \"30 h7 mm\"";
@@ -142,6 +143,16 @@ fn is_zero(number: &str) -> bool {
 /// Reads the text form.
 pub(super) fn read(text: &str) -> Result<Stated, Error> {
     let text = text.trim();
+    unmended(text).map_err(|error| match without_diameter(text) {
+        Some(rest) if unmended(rest).is_ok() => {
+            error.with_remedy(format!("write \"{rest}\", {NO_DIAMETER}"))
+        }
+        _ => error,
+    })
+}
+
+/// The same, its error without the remedy for the sign of a diameter.
+fn unmended(text: &str) -> Result<Stated, Error> {
     if text.is_empty() || text.len() > 120 {
         return Err(unreadable(text, "write the size and its limits"));
     }
@@ -274,6 +285,21 @@ mod tests {
                 assert!((found.mm() - wanted.mm()).abs() <= 1e-9, "{text}: {found}");
             }
         }
+    }
+
+    #[test]
+    fn a_size_with_the_sign_of_a_diameter_is_told_without_it() {
+        for (text, told) in [
+            ("\u{d8}30 h7 mm", "30 h7 mm"),
+            ("\u{2300} 1.25 +/-0.0005 in", "1.25 +/-0.0005 in"),
+            ("dia 40 +0.000 -0.016 mm", "40 +0.000 -0.016 mm"),
+        ] {
+            let error = text.parse::<Limits>().unwrap_err();
+            let remedy = format!("write \"{told}\", without the sign");
+            assert!(error.remedy().starts_with(&remedy), "{error}");
+        }
+        let error = "\u{d8}30 mm".parse::<Limits>().unwrap_err();
+        assert!(!error.remedy().contains("\"30 mm\""), "{error}");
     }
 
     #[test]

@@ -15,7 +15,7 @@ fn kinds_in_inch() -> impl Iterator<Item = &'static &'static Kind> {
 }
 
 /// A quantity's text with another unit of its kind: `to_inch` of the number that its unit gives.
-fn other_number(text: &str, other: impl Fn(f64) -> f64) -> Option<String> {
+pub fn other_number(text: &str, other: impl Fn(f64) -> f64) -> Option<String> {
     let (number, unit) = text.split_once(' ')?;
     let number: f64 = number.parse().ok()?;
     let (kind, given) = kinds_in_inch().find_map(|kind| Some((kind, kind.spelled(unit)?)))?;
@@ -30,7 +30,7 @@ fn other_number(text: &str, other: impl Fn(f64) -> f64) -> Option<String> {
 }
 
 /// Every text of a document, by its path.
-fn texts<'a>(path: &str, value: &'a mut Value, each: &mut dyn FnMut(&str, &mut String)) {
+pub fn texts<'a>(path: &str, value: &'a mut Value, each: &mut dyn FnMut(&str, &mut String)) {
     match value {
         Value::String(text) => each(path, text),
         Value::Array(items) => {

@@ -7,6 +7,7 @@ mod bad_input;
 mod bars;
 mod centre_holes;
 mod cuts;
+mod digits;
 mod documents;
 mod every_plan;
 mod how_sure;
