@@ -787,7 +787,9 @@ impl SurfaceWriter<'_> {
                 self.mark_size()
             ),
         });
-        let above = words(|f| match cuttable > next {
+        // As they are printed: two figures that read alike leave no sizes between them.
+        let rubs = cuttable > next && cuttable.people(u).to_string() != next.people(u).to_string();
+        let above = words(|f| match rubs {
             true => write!(
                 f,
                 "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",

@@ -591,3 +591,29 @@ fn a_stop_moved_out_of_the_way_is_set_again_before_it_is_met_again() {
         );
     }
 }
+
+#[test]
+fn two_figures_that_read_alike_are_said_once() {
+    for job in [stepped_by("dial"), shaft()] {
+        let sheet = ask("plan", job);
+        let steps = sheet["steps"].as_array().unwrap().iter();
+        for step in steps.filter(|step| step["kind"] == "inspect") {
+            let text = step["text"].as_str().unwrap();
+            let Some((_, above)) = text.split_once(" Above ") else {
+                continue;
+            };
+            let (next, rest) = above.split_once(": ").unwrap();
+            if let Some((_, from)) = rest.split_once(" From ") {
+                let (from, _) = from.split_once(" to there").unwrap();
+                assert_ne!(from, next, "{text}");
+            }
+        }
+    }
+    // 0.5000 in, the guard of the instrument and the lightest cut all end at 0.5002 in, as it is printed.
+    let sheet = ask("plan", stepped_by("dial"));
+    let steps = sheet["steps"].as_array().unwrap();
+    let inspect = steps.iter().rfind(|s| s["kind"] == "inspect").unwrap();
+    let text = inspect["text"].as_str().unwrap();
+    assert!(text.contains("Above 0.5002 in: one more cut"), "{text}");
+    assert!(!text.contains("a cut would rub"), "{text}");
+}
