@@ -617,3 +617,77 @@ fn two_figures_that_read_alike_are_said_once() {
     assert!(text.contains("Above 0.5002 in: one more cut"), "{text}");
     assert!(!text.contains("a cut would rub"), "{text}");
 }
+
+/// An invented slender bar on a live centre.
+fn slender() -> Value {
+    json!({
+        "material": "C45",
+        "holding": "chuck_and_centre",
+        "stock": { "diameter": "14 mm", "length": "175 mm" },
+        "part": { "diameter": "12 mm", "class": "h8", "length": "144 mm", "finish": { "ra": "1.6 um" } },
+        "tool": {
+            "material": "high_speed_steel", "corner_radius": "0.2 mm", "cutting_edge_angle": "93 deg",
+            "minor_cutting_edge_angle": "8 deg"
+        },
+        "preferences": { "correct_for_spring": true },
+        "lathe": lathe(json!({ "reads": "radius", "division": "0.025 mm", "divisions_per_turn": 80, "backlash": "0.1 mm" }))
+    })
+}
+
+/// What is said of three sizes of it at the last stop, which expects 12.243 mm; with their places or without.
+fn said_of(sizes: [f64; 3], places: bool) -> Value {
+    let at = [20.0, 85.0, 150.0];
+    let size = |(at, size): (f64, f64)| match places {
+        true => json!({ "from_chuck": format!("{at} mm"), "diameter": format!("{size} mm") }),
+        false => json!(format!("{size} mm")),
+    };
+    let measured: Vec<Value> = at.into_iter().zip(sizes).map(size).collect();
+    ahead_of(slender(), "measure", json!(measured)).0
+}
+
+#[test]
+fn a_level_of_all_sizes_does_not_move_the_tailstock() {
+    let sizes = [12.213, 12.243, 12.273];
+    let corrections = [0.0, 0.03, -0.02].map(|level| {
+        let answer = said_of(sizes.map(|size| size + level), true);
+        assert_eq!(answer["causes"][0]["cause"], "tailstock_off", "{answer}");
+        let text = answer["text"].as_str().unwrap();
+        assert!(
+            text.starts_with("Stop: the sizes differ by 0.06 mm"),
+            "{text}"
+        );
+        answer["tailstock_correction"].as_str().unwrap().to_owned()
+    });
+    assert_eq!(corrections[0], corrections[1]);
+    assert_eq!(corrections[0], corrections[2]);
+}
+
+#[test]
+fn no_report_says_stop_and_go_on() {
+    let cases = [
+        [12.21, 12.235, 12.26],
+        [12.26, 12.235, 12.21],
+        [12.213, 12.243, 12.273],
+        [12.24, 12.20, 12.243],
+        [12.25, 12.30, 12.25],
+    ];
+    for sizes in cases {
+        for places in [true, false] {
+            let answer = said_of(sizes, places);
+            let text = answer["text"].as_str().unwrap();
+            assert!(
+                text.starts_with("Stop: the sizes differ by"),
+                "{sizes:?} {text}"
+            );
+            let all = format!("{text} {}", answer["causes"]);
+            assert!(!all.contains("go on"), "{sizes:?} {places} {all}");
+            assert!(!all.contains("off alike"), "{sizes:?} {places} {all}");
+            if !places {
+                assert!(
+                    text.contains("each size with its place from the chuck"),
+                    "{text}"
+                );
+            }
+        }
+    }
+}
