@@ -737,3 +737,64 @@ fn a_sheet_with_a_lost_size_is_refused_as_lost_when_it_comes_back() {
     assert!(error.remedy().contains("lost"), "{error}");
     assert_eq!(error.field(), "plan.measured[0].measured");
 }
+
+/// The demo job on a plain lathe with the usual feeds, another part and bar, and one of the tools of high-speed steel.
+fn plain(stock: Value, part: Value) -> Value {
+    let mut job = demo();
+    job["stock"] = stock;
+    job["part"] = part;
+    job["material"] = json!("C45");
+    job["tool"] = json!({
+        "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "93 deg"
+    });
+    job["lathe"] = json!({
+        "spindle_steps": ["60 rpm", "110 rpm", "200 rpm", "350 rpm", "600 rpm", "1000 rpm", "1800 rpm"],
+        "chuck_max_speed": "2500 rpm", "power": "1.5 kW",
+        "feeds": ["0.04 mm/rev", "0.06 mm/rev", "0.1 mm/rev", "0.14 mm/rev", "0.2 mm/rev"],
+        "cross_slide": { "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 200 },
+        "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 250 }
+    });
+    for name in [
+        "holding",
+        "preferences",
+        "zero_at",
+        "cutting_speed",
+        "units",
+    ] {
+        job.as_object_mut().unwrap().remove(name);
+    }
+    job
+}
+
+fn planned(job: &Value) -> String {
+    answer(&json!({ "plan": job }).to_string()).unwrap()
+}
+
+#[test]
+fn a_bar_too_slender_for_its_holding_is_told_of_the_holding() {
+    let short = |class: &str| json!({ "diameter": "10 mm", "class": class, "length": "120 mm" });
+    let mut job = plain(
+        json!({ "diameter": "12 mm", "length": "200 mm" }),
+        short("h7"),
+    );
+    job["holding"] = json!("chuck");
+    let error = refused(&job);
+    assert_eq!(error.field(), "holding", "{error}");
+    assert!(error.remedy().contains("\"chuck_and_centre\""), "{error}");
+    // What it names is a way.
+    job["holding"] = json!("chuck_and_centre");
+    planned(&job);
+
+    let mut job = plain(
+        json!({ "diameter": "8 mm", "length": "400 mm" }),
+        json!({ "diameter": "6 mm", "class": "h7", "length": "300 mm" }),
+    );
+    let error = refused(&job);
+    assert!(error.remedy().contains("where the bar bears"), "{error}");
+    job["holding"] = json!("chuck_and_centre");
+    let error = refused(&job);
+    assert_eq!(error.field(), "holding", "{error}");
+    assert!(error.given().contains("chuck_and_centre"), "{error}");
+    assert!(!error.remedy().contains("live centre"), "{error}");
+    assert!(error.remedy().contains("a steady"), "{error}");
+}
