@@ -798,3 +798,29 @@ fn a_bar_too_slender_for_its_holding_is_told_of_the_holding() {
     assert!(!error.remedy().contains("live centre"), "{error}");
     assert!(error.remedy().contains("a steady"), "{error}");
 }
+
+#[test]
+fn ways_that_cannot_be_compared_name_what_stands_in_the_way() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm" });
+    let bar = json!({ "diameter": "30 mm", "length": "120 mm" });
+    let mut job = plain(bar, part);
+    for (field, value, other) in [("run_out", "0.1 mm", "skin"), ("skin", "0.3 mm", "run_out")] {
+        job["stock"] = json!({ "diameter": "30 mm", "length": "120 mm" });
+        job["stock"][field] = json!(value);
+        job["preferences"] = json!({ "compare_ways": true });
+        let error = refused(&job);
+        assert_eq!(error.field(), "preferences.compare_ways", "{error}");
+        assert!(error.given().contains(&format!("stock.{field}")), "{error}");
+        assert!(error.given().contains(value), "{error}");
+        assert!(!error.given().contains(other), "{error}");
+        job["preferences"] = json!({ "way": "least_time" });
+        assert_eq!(refused(&job).field(), "preferences.way");
+        // As the error says: skimmed, measured, and no more asked.
+        job["zero_at"] = json!("29 mm");
+        job["preferences"] = json!({ "compare_ways": true });
+        planned(&job);
+        job.as_object_mut().unwrap().remove("zero_at");
+        job["preferences"] = json!({});
+        planned(&job);
+    }
+}
