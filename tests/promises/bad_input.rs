@@ -824,3 +824,17 @@ fn ways_that_cannot_be_compared_name_what_stands_in_the_way() {
         planned(&job);
     }
 }
+
+#[test]
+fn a_finish_beyond_turning_is_not_sent_to_a_feed_by_hand() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm", "finish": { "ra": "0.05 um" } });
+    let error = refused(&plain(
+        json!({ "diameter": "30 mm", "length": "120 mm" }),
+        part,
+    ));
+    assert_eq!(error.field(), "lathe.feeds");
+    assert!(!error.remedy().contains("by hand"), "{error}");
+    for words in ["ground", "lapped", "polished", "rougher finish"] {
+        assert!(error.remedy().contains(words), "{error}");
+    }
+}
