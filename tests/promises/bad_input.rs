@@ -838,3 +838,41 @@ fn a_finish_beyond_turning_is_not_sent_to_a_feed_by_hand() {
         assert!(error.remedy().contains(words), "{error}");
     }
 }
+
+#[test]
+fn a_carriage_without_a_dial_is_told_what_to_give_in_its_place() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm" });
+    let mut job = plain(json!({ "diameter": "30 mm", "length": "120 mm" }), part);
+    job["preferences"] = json!({ "length_by": "stop" });
+    job["lathe"].as_object_mut().unwrap().remove("carriage");
+    let error = refused(&job);
+    assert_eq!(error.field(), "lathe.carriage");
+    for words in ["a stop", "travel indicator", "a rule", "readout"] {
+        assert!(error.remedy().contains(words), "{error}");
+    }
+    let rule = json!({ "reads": "travel", "division": "0.5 mm", "divisions_per_turn": 100, "ring": "readout" });
+    let indicator = json!({ "reads": "travel", "division": "0.01 mm", "divisions_per_turn": 100 });
+    for instead in [rule, indicator] {
+        job["lathe"]["carriage"] = instead;
+        assert!(planned(&job).contains("against the stop"));
+    }
+}
+
+#[test]
+fn a_material_without_cutting_speeds_is_asked_for_them() {
+    let part = json!({ "diameter": "20 mm", "class": "h8", "length": "45 mm" });
+    let mut job = plain(json!({ "diameter": "29.6 mm", "length": "120 mm" }), part);
+    job["material"] =
+        json!({ "specific_force": "2000 MPa", "exponent": "0.2", "youngs_modulus": "210 GPa" });
+    let error = refused(&job);
+    assert_eq!(error.field(), "material.cutting_speeds", "{error}");
+    assert!(!error.remedy().contains("tool.material"), "{error}");
+    job["material"]["cutting_speeds"] = json!({ "high_speed_steel": ["20 m/min", "30 m/min"] });
+    planned(&job);
+    job["tool"]["material"] = json!("carbide");
+    assert_eq!(refused(&job).field(), "tool.material");
+    job["tool"].as_object_mut().unwrap().remove("material");
+    let error = refused(&job);
+    assert_eq!(error.field(), "cutting_speed");
+    assert!(error.remedy().contains("tool.material"), "{error}");
+}
