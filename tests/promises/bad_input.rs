@@ -876,3 +876,18 @@ fn a_material_without_cutting_speeds_is_asked_for_them() {
     assert_eq!(error.field(), "cutting_speed");
     assert!(error.remedy().contains("tool.material"), "{error}");
 }
+
+#[test]
+fn a_surface_that_falls_is_told_by_the_size_that_was_given() {
+    let surfaces = json!([
+        { "diameter": "25 mm", "class": "h9", "length": "30 mm" },
+        { "diameter": "20 mm", "class": "h9", "length": "30 mm" }
+    ]);
+    let error = refused(&plain(
+        json!({ "diameter": "30 mm", "length": "120 mm" }),
+        json!({ "surfaces": surfaces }),
+    ));
+    assert_eq!(error.field(), "part.surfaces[1].diameter");
+    // 20 h9 is 19.948 to 20.000 mm (ISO 286-2, from memory).
+    assert_eq!(error.given(), "20 mm, at its smallest 19.948 mm");
+}
