@@ -289,11 +289,7 @@ mod tests {
         ] {
             assert!((more / less - 1.18).abs() < 1e-12);
         }
-        let lines: Vec<_> = provenance
-            .sources()
-            .iter()
-            .map(|s| &*s.what)
-            .collect();
+        let lines: Vec<_> = provenance.sources().iter().map(|s| &*s.what).collect();
         assert!(lines.contains(&"factor of the forces for rake"));
         assert!(lines.contains(&"rake that the specific force holds for (all but cast iron)"));
     }
