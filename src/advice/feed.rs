@@ -85,7 +85,7 @@ pub fn rough_feed(
 ) -> Result<FeedChoice, Error> {
     let share = provenance.open("roughing feed over corner radius", &ROUGH_FEED_OVER_CORNER);
     let most = of_corner(share, tool.corner_radius())?;
-    choose(lathe, most, "the corner radius allows")
+    choose(lathe, most, "the corner radius allows", OF_CORNER)
 }
 
 /// The feed for the last cuts: the coarsest whose theoretical roughness leaves room for the truth.
@@ -115,7 +115,7 @@ pub fn finish_feed(
     );
     let corner = of_corner(share, tool.corner_radius())?;
     let Some(wanted) = wanted else {
-        return choose(lathe, corner, "the corner radius allows");
+        return choose(lathe, corner, "the corner radius allows", OF_CORNER);
     };
     let share = provenance.open(
         "share of the wanted roughness that theory may use",
@@ -139,7 +139,12 @@ pub fn finish_feed(
     }?;
     // A coarser feed than a half of the corner is never a finishing feed, whatever the drawing allows.
     let coarsest = of_corner(ROUGH_FEED_OVER_CORNER.value, tool.corner_radius())?;
-    choose(lathe, by_finish.min(coarsest), "the wanted finish allows")
+    choose(
+        lathe,
+        by_finish.min(coarsest),
+        "the wanted finish allows",
+        OF_FINISH,
+    )
 }
 
 /// The outline of a tool whose minor edge is known.
@@ -179,7 +184,14 @@ fn of_corner(share: f64, corner: CornerRadius) -> Result<Feed, Error> {
     })
 }
 
-fn choose(lathe: &Lathe, most: Feed, why: &str) -> Result<FeedChoice, Error> {
+/// What helps where every power feed is too coarse for the corner.
+const OF_CORNER: &str =
+    "a tool with a larger corner radius, or feed by hand: leave the list of feeds out";
+
+/// What helps where every power feed is too coarse for the finish: a hand is not as even as that.
+const OF_FINISH: &str = "a tool with a larger corner radius, or a rougher finish; what is to be finer is ground, lapped or polished after turning";
+
+fn choose(lathe: &Lathe, most: Feed, why: &str, remedy: &str) -> Result<FeedChoice, Error> {
     if lathe.feeds().is_empty() {
         return Ok(FeedChoice {
             feed: most,
@@ -200,7 +212,7 @@ fn choose(lathe: &Lathe, most: Feed, why: &str) -> Result<FeedChoice, Error> {
                 "a feed of at most {:.4} mm/rev, which {why}",
                 most.mm_per_rev()
             ),
-            "a tool with a larger corner radius, or feed by hand: leave the list of feeds out",
+            remedy,
         )
     })?;
     Ok(FeedChoice {

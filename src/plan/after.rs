@@ -217,8 +217,24 @@ impl Sheet {
             answer.why_no_plan = Some(why);
             return Ok(answer);
         }
-        let why = too_thick(measured, turning, &mut answer.provenance, u)
-            .or_else(|| no_plan(&answer, measured, turning, &made, &guard, u));
+        let stop =
+            too_thick(measured, turning, &mut answer.provenance, u).or_else(|| stop(&answer, u));
+        if stop.is_some() {
+            // Nobody is told to stop and to go on.
+            answer.causes.retain(|fit| fit.cause != Cause::AsExpected);
+        }
+        let stop = stop.or_else(|| {
+            let why = too_uneven(measured, &answer.causes, turning, u)?;
+            // Neither do those explain sizes that differ.
+            let alike = |cause| matches!(cause, Cause::AsExpected | Cause::ZeroOff);
+            answer.causes.retain(|fit| !alike(fit.cause));
+            Some(why)
+        });
+        let finished = made.cuts == turning.cuts.len();
+        let why = stop.or_else(|| match finished {
+            true => near_its_size(mean, turning, &guard, u),
+            false => None,
+        });
         if let Some(why) = why {
             answer.text.clone_from(&why);
             answer.why_no_plan = Some(why);
@@ -302,46 +318,54 @@ fn too_thick(
     ))
 }
 
-/// Why no cut should follow, where none should.
-fn no_plan(
-    answer: &AfterMeasurement,
+/// What is surely wrong that no cut should follow on.
+fn stop(answer: &AfterMeasurement, u: Units) -> Option<String> {
+    let first = answer.causes.first()?;
+    if first.fit.trade() < CERTAIN_ENOUGH {
+        return None;
+    }
+    match first.cause {
+        Cause::DialCountsOtherwise => Some(format!(
+            "Stop: {}. If so, plan anew with lathe.cross_slide.reads corrected and zero_at {}. If the dial proves right, come \
+             in to the same mark from outside, repeat the cut, and measure anew.",
+            first.text,
+            answer.mean.people(u)
+        )),
+        Cause::WarmPart => Some(format!("Wait: {}.", first.text)),
+        _ => None,
+    }
+}
+
+/// What is said of sizes that differ by more than their zone.
+fn too_uneven(
     measured: &[SizeAt],
+    causes: &[CauseFit],
     turning: &Turning<'_>,
-    made: &Made,
-    guard: &SizeUncertainty,
     u: Units,
 ) -> Option<String> {
-    let limits = turning.place.surface.limits();
-    let first = answer.causes.first()?;
-    let sure = first.fit.trade() >= CERTAIN_ENOUGH;
-    match first.cause {
-        Cause::DialCountsOtherwise if sure => {
-            return Some(format!(
-                "Stop: {}. If so, plan anew with lathe.cross_slide.reads corrected and zero_at {}. If the dial proves right, come \
-                 in to the same mark from outside, repeat the cut, and measure anew.",
-                first.text,
-                answer.mean.people(u)
-            ));
-        }
-        Cause::WarmPart if sure => return Some(format!("Wait: {}.", first.text)),
-        _ => {}
-    }
+    let zone = turning.place.surface.limits().tolerance();
     let sizes = measured.iter().map(|m| m.size().mm());
     let (low, high) = sizes.fold((f64::INFINITY, 0.0_f64), |(low, high), d| {
         (low.min(d), high.max(d))
     });
-    if high - low > limits.tolerance().mm() {
-        return Some(format!(
-            "Stop: the sizes differ by {} along the bar, more than the zone of {}: no single cut brings all of it in. {}.",
-            DiameterError::computed_trade(round_size(high - low)).people(u),
-            limits.tolerance().people(u),
-            first.text
-        ));
+    if high - low <= zone.mm() {
+        return None;
     }
-    if made.cuts == turning.cuts.len() {
-        return near_its_size(answer.mean, turning, guard, u);
-    }
-    None
+    let why = match causes.first() {
+        Some(first) if first.cause.differs_along() => first.text.as_str(),
+        _ if measured.iter().any(|one| one.at().is_none()) => {
+            "find out why before anything is cut (blunt tool, loose bar, centre), and measure anew, each size with its place \
+             from the chuck"
+        }
+        _ => {
+            "find out why before anything is cut (blunt tool, loose bar, centre), and measure anew"
+        }
+    };
+    Some(format!(
+        "Stop: the sizes differ by {} along the bar, more than the zone of {}: no single cut brings all of it in; {why}.",
+        DiameterError::computed_trade(round_size(high - low)).people(u),
+        zone.people(u),
+    ))
 }
 
 /// The standard uncertainty of an expanded one, k = 2.

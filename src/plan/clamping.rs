@@ -540,7 +540,7 @@ fn holding_kind(
                 .last()
                 .map_or_else(String::new, |option| option.because.clone()),
             "a holding that keeps the spring of the bar within its share of the zone",
-            "a shorter length, a wider zone, a smaller corner radius or finer feed; or name a holding to plan with it all the same",
+            "a shorter length, a wider zone, a smaller corner radius or finer feed; a named holding is planned with all the same, where the bar bears the lightest cut of the tool in it",
         )),
         (Some(asked), advised) => {
             let option = support.option(SupportWay::of(asked.kind()));

@@ -15,7 +15,7 @@ use crate::quantity::{
     YoungsModulus, round_size,
 };
 use crate::shop::dial::Dial;
-use crate::shop::figure::SpeedBand;
+use crate::shop::figure::{SpeedBand, ToolMaterial};
 use crate::shop::holding::Holding;
 
 /// What is the same for every surface.
@@ -41,8 +41,18 @@ impl<'a> Common<'a> {
         provenance: &mut Provenance,
         cautions: &mut Vec<Caution>,
     ) -> Result<Self, Error> {
-        let cross = need_dial(job.lathe.cross_slide(), "lathe.cross_slide")?;
-        let carriage = need_dial(job.lathe.carriage(), "lathe.carriage")?;
+        let cross = need_dial(
+            job.lathe.cross_slide(),
+            "lathe.cross_slide",
+            "without it there is no reading to plan",
+        )?;
+        let carriage = need_dial(
+            job.lathe.carriage(),
+            "lathe.carriage",
+            "where the carriage has none, give what its travel is read on, a stop being set by it too: a travel indicator on \
+             the bed with its division and the marks of one turn, or a rule with \"ring\": \"readout\", the least step it \
+             shows as division and 100 divisions_per_turn",
+        )?;
         less_than_a_turn(cross)?;
         fine_enough(cross)?;
         let expansion = chance::expansion(job, provenance);
@@ -110,14 +120,14 @@ impl<'a> Common<'a> {
     }
 }
 
-fn need_dial<'a>(dial: Option<&'a Dial>, field: &str) -> Result<&'a Dial, Error> {
+fn need_dial<'a>(dial: Option<&'a Dial>, field: &str, without: &str) -> Result<&'a Dial, Error> {
     dial.ok_or_else(|| {
         Error::new(
             ErrorKind::MissingField,
             field,
             "no dial",
             "the dial: what it reads, its division, and the divisions of one turn",
-            format!("add {field:?}; without it there is no reading to plan"),
+            format!("add {field:?}; {without}"),
         )
     })
 }
@@ -192,16 +202,59 @@ fn cutting_speed(
         return Ok((given, band.map(|b| b.value.high().max(given)), None));
     }
     let Some(band) = band else {
-        return Err(Error::new(
-            ErrorKind::MissingField,
-            "cutting_speed",
-            "no cutting speed, and no band for this material and tool",
-            "a cutting speed, or a material and a tool material whose band is known",
-            "add \"cutting_speed\", or give tool.material as \"high_speed_steel\" or \"carbide\"",
-        ));
+        return Err(no_band(job));
     };
     let band = band.open("band of cutting speeds", provenance);
     Ok((band.middle(), Some(band.high()), Some(band)))
+}
+
+/// The error for a job that says nowhere how fast to cut.
+#[cold]
+fn no_band(job: &Job) -> Error {
+    let missing = |field: &str, given: String, expected: &str, remedy: String| {
+        Error::new(ErrorKind::MissingField, field, given, expected, remedy)
+    };
+    let Some(tool) = job.tool.material() else {
+        return missing(
+            "cutting_speed",
+            String::from("no cutting speed, and no material of the tool"),
+            "a cutting speed, or a tool material whose band is known",
+            String::from(
+                "add \"cutting_speed\", or give tool.material as \"high_speed_steel\" or \"carbide\"",
+            ),
+        );
+    };
+    let others = [ToolMaterial::HighSpeedSteel, ToolMaterial::Carbide];
+    match others
+        .into_iter()
+        .find(|other| job.material.speed_band(*other).is_some())
+    {
+        Some(other) => missing(
+            "tool.material",
+            format!(
+                "{:?}, for which this material has no band of cutting speeds",
+                tool.name()
+            ),
+            "a tool material whose band is known, or a cutting speed",
+            format!(
+                "add \"cutting_speed\", or give tool.material as {:?}",
+                other.name()
+            ),
+        ),
+        None => missing(
+            "material.cutting_speeds",
+            format!(
+                "no cutting speeds of this material with {:?}, and no cutting speed",
+                tool.name()
+            ),
+            "the slowest and the fastest speed for the material of the tool, or a cutting speed",
+            format!(
+                "add to the material cutting_speeds.{} as [\"20 m/min\", \"30 m/min\"], with its own figures, or add \
+                 \"cutting_speed\" to the job",
+                tool.name()
+            ),
+        ),
+    }
 }
 
 fn asked_feed(job: &Job, feed: Feed, field: &str) -> Result<FeedChoice, Error> {

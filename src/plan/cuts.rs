@@ -208,12 +208,11 @@ impl SurfaceWriter<'_> {
             let just_measured = steps
                 .last()
                 .is_some_and(|step| step.kind == StepKind::Measure);
-            // The shoulder was faced outwards before it was measured.
-            let once_more = setup
+            let anew = setup
                 .done
                 .as_ref()
-                .is_some_and(|done| done.cuts == at && matches!(done.act, Act::OnceMore));
-            let stands_out = once_more || (at == 0 && self.stands_out());
+                .is_some_and(|done| done.cuts == at && self.comes_in_anew(done));
+            let stands_out = anew || (at == 0 && self.stands_out());
             let farther = words(|f| match (stands_out, just_measured) {
                 (true, _) => write!(f, "come in to it from outside, the turns counted from zero"),
                 (false, true) => write!(
@@ -265,6 +264,27 @@ impl SurfaceWriter<'_> {
             });
         }
         Ok(())
+    }
+
+    /// True where the cut after a measurement is come in to from outside, wherever the cross slide stands.
+    fn comes_in_anew(&self, done: &Done) -> bool {
+        match done.act {
+            // A turn short, the place withdrawn to from there is a turn short too.
+            Act::Repeat {
+                slip: Slip::TurnTooFew,
+                ..
+            } => true,
+            _ => self.was_faced(done),
+        }
+    }
+
+    /// True where the shoulder was faced outwards before the measurement: the last cut was made by then.
+    fn was_faced(&self, done: &Done) -> bool {
+        match done.act {
+            Act::OnceMore => true,
+            Act::Repeat { cuts, .. } => done.cuts + cuts == self.setup.cuts.len(),
+            _ => false,
+        }
     }
 
     /// True where the spindle stands still when a step is done.
@@ -586,6 +606,10 @@ impl SurfaceWriter<'_> {
     /// What follows from a measured size.
     fn adjust(&self, done: &Done, cut: PlannedCut) -> Result<Step, Error> {
         let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, cut)?);
+        if self.was_faced(done) {
+            // It was moved out of the way of the shoulder.
+            step.text.push_str(&self.set_the_stop_again());
+        }
         self.read(&mut step, cut)?;
         Ok(step)
     }
@@ -763,7 +787,9 @@ impl SurfaceWriter<'_> {
                 self.mark_size()
             ),
         });
-        let above = words(|f| match cuttable > next {
+        // As they are printed: two figures that read alike leave no sizes between them.
+        let rubs = cuttable > next && cuttable.people(u).to_string() != next.people(u).to_string();
+        let above = words(|f| match rubs {
             true => write!(
                 f,
                 "Above {}: {oversize}. From {} to there a cut would rub: what is over cannot be turned off.",

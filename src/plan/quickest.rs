@@ -4,6 +4,7 @@
 use std::borrow::Cow;
 
 use super::datum::Datum;
+use super::job::Job;
 use super::lengths::RUN_IN;
 use super::passes::{Metal, PlannedCut};
 use super::sheet::{StepKind, Way, WayCost};
@@ -159,13 +160,19 @@ fn quickest(
     let (common, job) = (whole.common, whole.common.job);
     let cross = common.cross;
     let Spindle::Steps(steps) = job.lathe.spindle() else {
-        return Err(not_offered("a lathe without spindle steps"));
+        return Err(not_offered(job, "a lathe without spindle steps"));
     };
     if job.lathe.feeds().is_empty() {
-        return Err(not_offered("a lathe fed by hand"));
+        return Err(not_offered(job, "a lathe fed by hand"));
     }
     if metal.first_least > 0 {
-        return Err(not_offered("a bar with a skin"));
+        let (skin, run_out) = (job.stock.skin(), job.stock.run_out());
+        let bar = match (skin, run_out) {
+            (None, Some(run_out)) => format!("a bar that runs out by {run_out} (stock.run_out)"),
+            (Some(skin), _) => format!("a bar with a skin of {skin} (stock.skin)"),
+            (None, None) => return Err(Error::internal("a skin that nobody gave")),
+        };
+        return Err(not_offered(job, &bar));
     }
     let (rough, finish) = (pace.rough, pace.finish);
     let top = top.max(rough.1.spindle_speed).max(finish.1.spindle_speed);
@@ -266,12 +273,19 @@ fn quickest(
 }
 
 #[cold]
-fn not_offered(what: &str) -> Error {
+fn not_offered(job: &Job, what: &str) -> Error {
+    let (field, remedy) = match job.preference(|p| p.way()).unwrap_or_default() {
+        Way::Readable => ("preferences.compare_ways", "leave the field out"),
+        Way::LeastTime => (
+            "preferences.way",
+            "write \"readable\" or leave the field out",
+        ),
+    };
     Error::new(
         ErrorKind::NotOffered,
-        "preferences.way",
+        field,
         format!("the least time on {what}"),
-        "a lathe with spindle steps and feeds, and a bar that has been skimmed",
-        "write \"readable\" or leave the field out",
+        "a lathe with spindle steps and feeds, and a bar that has been skimmed and measured (zero_at)",
+        remedy,
     )
 }

@@ -14,7 +14,7 @@ use crate::advice::force::ManyCuts;
 use crate::advice::spindle::SpindleChoice;
 use crate::advice::stops::CutAhead;
 use crate::advice::support::Held;
-use crate::error::Error;
+use crate::error::{Error, ErrorKind};
 use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
@@ -22,6 +22,7 @@ use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, Feed, PassiveForce, SpindleSpeed, WorkLength,
     round_size,
 };
+use crate::shop::holding::HoldingKind;
 
 /// What is the same for every depth looked at on one surface.
 pub(super) struct Whole<'a> {
@@ -131,6 +132,33 @@ impl Whole<'_> {
         Ok(PassiveForce::from_newton(spring.mm() / per_newton.mm()).ok())
     }
 
+    /// The error for a bar that springs too far under the lightest cut of its tool, as it is held.
+    #[cold]
+    fn springs_too_far(&self) -> Error {
+        let least = DepthOfCut::computed_trade(round_size(self.place.least.mm()));
+        let (name, remedy) = match self.held.kind {
+            HoldingKind::Chuck => (
+                "chuck",
+                "name \"chuck_and_centre\"; else a shorter part, or a tool with a smaller corner radius",
+            ),
+            _ => (
+                "chuck_and_centre",
+                "a steady, which the question \"support\" reckons; else a shorter or thicker part, a wider zone, or a tool \
+                 with a smaller corner radius",
+            ),
+        };
+        let (field, given) = match &self.common.job.holding {
+            Some(_) => (
+                "holding",
+                format!("{name:?}, a bar that springs too far in it"),
+            ),
+            None => ("tool", format!("a tool that cuts from {least} of depth")),
+        };
+        let expected =
+            format!("a holding in which the bar bears a cut of {least}, the lightest of this tool");
+        Error::new(ErrorKind::Impossible, field, given, expected, remedy)
+    }
+
     /// The largest depth, in whole divisions, that every limit allows, and the limit that stops it.
     pub(super) fn most(
         &self,
@@ -162,7 +190,10 @@ impl Whole<'_> {
         let all = (metal / per_mark).ceil() as i64 + 1;
         let least = ((self.place.least.mm() / per_mark) - 1e-9).ceil() as i64;
         if let Some(limit) = forbids(least)? {
-            return Err(depth::no_depth(limit, self.place.least));
+            return Err(match limit {
+                DepthLimit::Deflection => self.springs_too_far(),
+                _ => depth::no_depth(limit, self.place.least),
+            });
         }
         // Mostly the chip alone forbids the next depth, which costs nothing to look at; then one look at the
         // other limits is enough. Beyond 90 deg the straight edge pulls, and the spring may fall again with

@@ -343,6 +343,19 @@ impl SurfaceWriter<'_> {
         }
     }
 
+    /// How a stop that was moved out of the way of the shoulder is set again for one more cut.
+    pub(super) fn set_the_stop_again(&self) -> String {
+        match self.length_by() {
+            // An indicator was passed by, and still shows its 0 at the same place.
+            LengthBy::Dial | LengthBy::Indicator => String::new(),
+            LengthBy::Stop => format!(
+                " Set the stop again: the tip clear of the bar; carriage to {}; bring the stop against it and lock it; carriage \
+                 to the right. Never drive power feed into the stop.",
+                self.z_words(self.setup.carriage.stop)
+            ),
+        }
+    }
+
     /// True where the cross slide stands somewhere beyond the bar when the first cut of this surface comes: the
     /// shoulder before was faced outwards, and a ring that stays is not come in to anew.
     pub(super) fn stands_out(&self) -> bool {

@@ -183,10 +183,11 @@ fn length_of(surfaces: &[Surface]) -> f64 {
 /// Each surface must end at a shoulder: the next one larger, even where both lie at their worst.
 fn rising(surfaces: &[Surface], list: &str) -> Result<(), Error> {
     for (at, pair) in surfaces.windows(2).enumerate() {
-        let (outer, inner) = (pair[0].limits().largest(), &pair[1]);
-        let inner = match inner.small_diameter() {
+        let outer = pair[0].limits().largest();
+        let named = pair[1].diameter();
+        let inner = match pair[1].small_diameter() {
             Some(small) => small,
-            None => inner.limits().smallest(),
+            None => pair[1].limits().smallest(),
         };
         let steps = match pair[1].small_diameter() {
             Some(_) => round_size(inner.mm()) >= round_size(outer.mm()),
@@ -196,7 +197,10 @@ fn rising(surfaces: &[Surface], list: &str) -> Result<(), Error> {
             return Err(Error::new(
                 ErrorKind::Contradiction,
                 format!("{list}[{}].diameter", at + 1),
-                inner.to_string(),
+                match inner == named {
+                    true => named.to_string(),
+                    false => format!("{named}, at its smallest {inner}"),
+                },
                 format!(
                     "more than the {outer} of the surface before it, so that a shoulder stands between"
                 ),

@@ -431,3 +431,263 @@ fn a_size_larger_than_the_bar_stops_the_plan_whatever_it_would_explain() {
         Ok(())
     });
 }
+
+/// A lathe of the bench kind, and an invented part in its chuck.
+fn lathe(cross: Value) -> Value {
+    json!({
+        "spindle_steps": ["60 rpm", "110 rpm", "200 rpm", "350 rpm", "600 rpm", "1000 rpm", "1800 rpm"],
+        "chuck_max_speed": "2500 rpm", "power": "1.5 kW",
+        "feeds": ["0.04 mm/rev", "0.06 mm/rev", "0.08 mm/rev", "0.1 mm/rev", "0.14 mm/rev", "0.2 mm/rev"],
+        "cross_slide": cross,
+        "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 250 }
+    })
+}
+
+/// The steps that lie ahead after a size measured at a step of a kind, the last of that kind.
+fn ahead_of(job: Value, kind: &str, measured: Value) -> (Value, Vec<(String, String)>) {
+    let sheet = ask("plan", job);
+    let steps = sheet["steps"].as_array().unwrap();
+    let at = steps.iter().rposition(|s| s["kind"] == kind).unwrap();
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": at, "measured": measured }),
+    );
+    let steps = answer["plan"]["steps"].as_array().cloned();
+    let ahead = steps.unwrap_or_default().into_iter();
+    let ahead = ahead.filter(|s| s["done"] != json!(true));
+    let words = |field: &Value| field.as_str().unwrap_or_default().to_owned();
+    let ahead = ahead
+        .map(|s| (words(&s["kind"]), words(&s["text"])))
+        .collect();
+    (answer, ahead)
+}
+
+/// The first cut among steps that lie ahead.
+fn next_cut(ahead: &[(String, String)]) -> &str {
+    let cut = ahead.iter().find(|(kind, _)| kind.ends_with("_cut"));
+    &cut.unwrap().1
+}
+
+#[test]
+fn a_cut_made_again_after_the_inspection_is_come_in_to_from_outside() {
+    let fixed = json!({
+        "material": "S235JR",
+        "stock": { "diameter": "30 mm", "length": "90 mm" },
+        "part": { "diameter": "26 mm", "limits": ["25.75 mm", "26 mm"], "length": "40 mm" },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "75 deg" },
+        "preferences": { "measuring_stops": 3, "instrument": "micrometer" },
+        "lathe": lathe(json!({ "reads": "radius", "division": "0.05 mm", "divisions_per_turn": 60, "ring": "fixed" }))
+    });
+    let pin = json!({
+        "material": "11SMn30",
+        "stock": { "diameter": "8 mm", "length": "150 mm" },
+        "part": { "diameter": "6 mm", "class": "m7", "length": "40 mm" },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.2 mm", "cutting_edge_angle": "93 deg" },
+        "lathe": lathe(json!({ "reads": "diameter", "division": "0.01 mm", "divisions_per_turn": 300, "backlash": "0.05 mm" }))
+    });
+    for (job, measured) in [(fixed, "26.2 mm"), (pin, "6.045 mm")] {
+        let (answer, ahead) = ahead_of(job, "inspect", json!(measured));
+        assert_eq!(answer["repeat"], true, "{}", answer["text"]);
+        let cut = next_cut(&ahead);
+        // The shoulder was faced outwards: how far out the slide stands, nobody counted.
+        assert!(
+            cut.contains("come in to it from outside, the turns counted from zero"),
+            "{cut}"
+        );
+        assert!(!cut.contains("from where it stands"), "{cut}");
+    }
+}
+
+#[test]
+fn a_turn_that_was_missed_is_not_counted_from_where_the_slide_was_withdrawn_to() {
+    // 34 to 30 mm: a turn takes 4 mm off, and the first cut, a turn short, took nothing.
+    let mut job = shaft();
+    job["stock"]["diameter"] = json!("40 mm");
+    let sheet = ask("plan", job.clone());
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps.iter().rposition(|s| s["kind"] == "measure").unwrap();
+    let expected: Diameter = steps[stop]["diameter"].as_str().unwrap().parse().unwrap();
+    let measured = json!(format!("{} mm", expected.mm() + 4.0));
+    let (answer, ahead) = ahead_of(job, "measure", measured);
+    assert_eq!(answer["repeat"], true, "{}", answer["text"]);
+    assert!(
+        answer["text"].as_str().unwrap().contains("a turn short"),
+        "{}",
+        answer["text"]
+    );
+    let cut = next_cut(&ahead);
+    assert!(cut.contains("the turns counted from zero"), "{cut}");
+}
+
+/// An invented shaft in inch with three diameters, its lengths by a stop on the bed.
+fn stepped_by(length_by: &str) -> Value {
+    json!({
+        "units": "inch",
+        "material": "AISI 12L14",
+        "stock": { "diameter": "1 in", "length": "6 in", "skin": "0.005 in" },
+        "part": { "surfaces": [
+            { "diameter": "1/2 in", "limits": ["0.4990 in", "0.5000 in"], "length": "1 1/4 in" },
+            { "diameter": "3/4 in", "limits": ["0.747 in", "0.750 in"], "length": "1 3/8 in" },
+            { "diameter": "15/16 in", "limits": ["0.930 in", "0.940 in"], "length": "1/2 in" }
+        ] },
+        "tool": { "material": "high_speed_steel", "corner_radius": "1/32 in", "cutting_edge_angle": "90 deg" },
+        "preferences": { "length_by": length_by },
+        "lathe": {
+            "spindle_steps": ["130 rpm", "200 rpm", "340 rpm", "550 rpm", "900 rpm", "1400 rpm"], "power": "0.75 hp",
+            "feeds": ["0.0025 in/rev", "0.004 in/rev", "0.006 in/rev", "0.009 in/rev"],
+            "cross_slide": { "reads": "radius", "division": "0.001 in", "divisions_per_turn": 100, "backlash": "0.006 in" },
+            "carriage": { "reads": "travel", "division": "0.01 in", "divisions_per_turn": 100 }
+        }
+    })
+}
+
+#[test]
+fn a_stop_moved_out_of_the_way_is_set_again_before_it_is_met_again() {
+    let sheet = ask("plan", stepped_by("stop"));
+    let steps = sheet["steps"].as_array().unwrap();
+    let inspections = steps
+        .iter()
+        .enumerate()
+        .filter(|(_, s)| s["kind"] == "inspect");
+    let mut followed = 0;
+    for (at, inspect) in inspections {
+        let expected: Diameter = inspect["diameter"].as_str().unwrap().parse().unwrap();
+        for off in [0.0017, 0.0058, 0.02] {
+            let answer = ask(
+                "after_measurement",
+                json!({ "plan": sheet, "step": at, "measured": format!("{} in", expected.inch() + off) }),
+            );
+            let Some(steps) = answer["plan"]["steps"].as_array() else {
+                continue;
+            };
+            followed += 1;
+            // Walked from the start: the stop is where a cut meets it.
+            let mut set = None;
+            for step in steps {
+                let text = step["text"].as_str().unwrap();
+                if let Some((_, after)) = text.split_once("clear of the bar; carriage to Z -") {
+                    set = after.split(' ').next();
+                    assert!(
+                        text.contains("bring the stop against it and lock it"),
+                        "{text}"
+                    );
+                }
+                if let Some((_, after)) = text.split_once("against the stop (Z -") {
+                    assert_eq!(set, after.split(' ').next(), "{text}");
+                }
+                if text.contains("loosen the stop and move it out of the way") {
+                    set = None;
+                }
+            }
+        }
+    }
+    assert!(followed >= 6, "{followed}");
+    for other in ["dial", "indicator"] {
+        let (answer, ahead) = ahead_of(stepped_by(other), "inspect", json!("0.52 in"));
+        assert!(!answer["plan"].is_null(), "{answer}");
+        assert!(
+            ahead.iter().all(|(_, text)| !text.contains("the stop")),
+            "{ahead:?}"
+        );
+    }
+}
+
+#[test]
+fn two_figures_that_read_alike_are_said_once() {
+    for job in [stepped_by("dial"), shaft()] {
+        let sheet = ask("plan", job);
+        let steps = sheet["steps"].as_array().unwrap().iter();
+        for step in steps.filter(|step| step["kind"] == "inspect") {
+            let text = step["text"].as_str().unwrap();
+            let Some((_, above)) = text.split_once(" Above ") else {
+                continue;
+            };
+            let (next, rest) = above.split_once(": ").unwrap();
+            if let Some((_, from)) = rest.split_once(" From ") {
+                let (from, _) = from.split_once(" to there").unwrap();
+                assert_ne!(from, next, "{text}");
+            }
+        }
+    }
+    // 0.5000 in, the guard of the instrument and the lightest cut all end at 0.5002 in, as it is printed.
+    let sheet = ask("plan", stepped_by("dial"));
+    let steps = sheet["steps"].as_array().unwrap();
+    let inspect = steps.iter().rfind(|s| s["kind"] == "inspect").unwrap();
+    let text = inspect["text"].as_str().unwrap();
+    assert!(text.contains("Above 0.5002 in: one more cut"), "{text}");
+    assert!(!text.contains("a cut would rub"), "{text}");
+}
+
+/// An invented slender bar on a live centre.
+fn slender() -> Value {
+    json!({
+        "material": "C45",
+        "holding": "chuck_and_centre",
+        "stock": { "diameter": "14 mm", "length": "175 mm" },
+        "part": { "diameter": "12 mm", "class": "h8", "length": "144 mm", "finish": { "ra": "1.6 um" } },
+        "tool": {
+            "material": "high_speed_steel", "corner_radius": "0.2 mm", "cutting_edge_angle": "93 deg",
+            "minor_cutting_edge_angle": "8 deg"
+        },
+        "preferences": { "correct_for_spring": true },
+        "lathe": lathe(json!({ "reads": "radius", "division": "0.025 mm", "divisions_per_turn": 80, "backlash": "0.1 mm" }))
+    })
+}
+
+/// What is said of three sizes of it at the last stop, which expects 12.243 mm; with their places or without.
+fn said_of(sizes: [f64; 3], places: bool) -> Value {
+    let at = [20.0, 85.0, 150.0];
+    let size = |(at, size): (f64, f64)| match places {
+        true => json!({ "from_chuck": format!("{at} mm"), "diameter": format!("{size} mm") }),
+        false => json!(format!("{size} mm")),
+    };
+    let measured: Vec<Value> = at.into_iter().zip(sizes).map(size).collect();
+    ahead_of(slender(), "measure", json!(measured)).0
+}
+
+#[test]
+fn a_level_of_all_sizes_does_not_move_the_tailstock() {
+    let sizes = [12.213, 12.243, 12.273];
+    let corrections = [0.0, 0.03, -0.02].map(|level| {
+        let answer = said_of(sizes.map(|size| size + level), true);
+        assert_eq!(answer["causes"][0]["cause"], "tailstock_off", "{answer}");
+        let text = answer["text"].as_str().unwrap();
+        assert!(
+            text.starts_with("Stop: the sizes differ by 0.06 mm"),
+            "{text}"
+        );
+        answer["tailstock_correction"].as_str().unwrap().to_owned()
+    });
+    assert_eq!(corrections[0], corrections[1]);
+    assert_eq!(corrections[0], corrections[2]);
+}
+
+#[test]
+fn no_report_says_stop_and_go_on() {
+    let cases = [
+        [12.21, 12.235, 12.26],
+        [12.26, 12.235, 12.21],
+        [12.213, 12.243, 12.273],
+        [12.24, 12.20, 12.243],
+        [12.25, 12.30, 12.25],
+    ];
+    for sizes in cases {
+        for places in [true, false] {
+            let answer = said_of(sizes, places);
+            let text = answer["text"].as_str().unwrap();
+            assert!(
+                text.starts_with("Stop: the sizes differ by"),
+                "{sizes:?} {text}"
+            );
+            let all = format!("{text} {}", answer["causes"]);
+            assert!(!all.contains("go on"), "{sizes:?} {places} {all}");
+            assert!(!all.contains("off alike"), "{sizes:?} {places} {all}");
+            if !places {
+                assert!(
+                    text.contains("each size with its place from the chuck"),
+                    "{text}"
+                );
+            }
+        }
+    }
+}

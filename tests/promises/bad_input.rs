@@ -737,3 +737,157 @@ fn a_sheet_with_a_lost_size_is_refused_as_lost_when_it_comes_back() {
     assert!(error.remedy().contains("lost"), "{error}");
     assert_eq!(error.field(), "plan.measured[0].measured");
 }
+
+/// The demo job on a plain lathe with the usual feeds, another part and bar, and one of the tools of high-speed steel.
+fn plain(stock: Value, part: Value) -> Value {
+    let mut job = demo();
+    job["stock"] = stock;
+    job["part"] = part;
+    job["material"] = json!("C45");
+    job["tool"] = json!({
+        "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "93 deg"
+    });
+    job["lathe"] = json!({
+        "spindle_steps": ["60 rpm", "110 rpm", "200 rpm", "350 rpm", "600 rpm", "1000 rpm", "1800 rpm"],
+        "chuck_max_speed": "2500 rpm", "power": "1.5 kW",
+        "feeds": ["0.04 mm/rev", "0.06 mm/rev", "0.1 mm/rev", "0.14 mm/rev", "0.2 mm/rev"],
+        "cross_slide": { "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 200 },
+        "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 250 }
+    });
+    for name in [
+        "holding",
+        "preferences",
+        "zero_at",
+        "cutting_speed",
+        "units",
+    ] {
+        job.as_object_mut().unwrap().remove(name);
+    }
+    job
+}
+
+fn planned(job: &Value) -> String {
+    answer(&json!({ "plan": job }).to_string()).unwrap()
+}
+
+#[test]
+fn a_bar_too_slender_for_its_holding_is_told_of_the_holding() {
+    let short = |class: &str| json!({ "diameter": "10 mm", "class": class, "length": "120 mm" });
+    let mut job = plain(
+        json!({ "diameter": "12 mm", "length": "200 mm" }),
+        short("h7"),
+    );
+    job["holding"] = json!("chuck");
+    let error = refused(&job);
+    assert_eq!(error.field(), "holding", "{error}");
+    assert!(error.remedy().contains("\"chuck_and_centre\""), "{error}");
+    // What it names is a way.
+    job["holding"] = json!("chuck_and_centre");
+    planned(&job);
+
+    let mut job = plain(
+        json!({ "diameter": "8 mm", "length": "400 mm" }),
+        json!({ "diameter": "6 mm", "class": "h7", "length": "300 mm" }),
+    );
+    let error = refused(&job);
+    assert!(error.remedy().contains("where the bar bears"), "{error}");
+    job["holding"] = json!("chuck_and_centre");
+    let error = refused(&job);
+    assert_eq!(error.field(), "holding", "{error}");
+    assert!(error.given().contains("chuck_and_centre"), "{error}");
+    assert!(!error.remedy().contains("live centre"), "{error}");
+    assert!(error.remedy().contains("a steady"), "{error}");
+}
+
+#[test]
+fn ways_that_cannot_be_compared_name_what_stands_in_the_way() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm" });
+    let bar = json!({ "diameter": "30 mm", "length": "120 mm" });
+    let mut job = plain(bar, part);
+    for (field, value, other) in [("run_out", "0.1 mm", "skin"), ("skin", "0.3 mm", "run_out")] {
+        job["stock"] = json!({ "diameter": "30 mm", "length": "120 mm" });
+        job["stock"][field] = json!(value);
+        job["preferences"] = json!({ "compare_ways": true });
+        let error = refused(&job);
+        assert_eq!(error.field(), "preferences.compare_ways", "{error}");
+        assert!(error.given().contains(&format!("stock.{field}")), "{error}");
+        assert!(error.given().contains(value), "{error}");
+        assert!(!error.given().contains(other), "{error}");
+        job["preferences"] = json!({ "way": "least_time" });
+        assert_eq!(refused(&job).field(), "preferences.way");
+        // As the error says: skimmed, measured, and no more asked.
+        job["zero_at"] = json!("29 mm");
+        job["preferences"] = json!({ "compare_ways": true });
+        planned(&job);
+        job.as_object_mut().unwrap().remove("zero_at");
+        job["preferences"] = json!({});
+        planned(&job);
+    }
+}
+
+#[test]
+fn a_finish_beyond_turning_is_not_sent_to_a_feed_by_hand() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm", "finish": { "ra": "0.05 um" } });
+    let error = refused(&plain(
+        json!({ "diameter": "30 mm", "length": "120 mm" }),
+        part,
+    ));
+    assert_eq!(error.field(), "lathe.feeds");
+    assert!(!error.remedy().contains("by hand"), "{error}");
+    for words in ["ground", "lapped", "polished", "rougher finish"] {
+        assert!(error.remedy().contains(words), "{error}");
+    }
+}
+
+#[test]
+fn a_carriage_without_a_dial_is_told_what_to_give_in_its_place() {
+    let part = json!({ "diameter": "25 mm", "class": "h9", "length": "30 mm" });
+    let mut job = plain(json!({ "diameter": "30 mm", "length": "120 mm" }), part);
+    job["preferences"] = json!({ "length_by": "stop" });
+    job["lathe"].as_object_mut().unwrap().remove("carriage");
+    let error = refused(&job);
+    assert_eq!(error.field(), "lathe.carriage");
+    for words in ["a stop", "travel indicator", "a rule", "readout"] {
+        assert!(error.remedy().contains(words), "{error}");
+    }
+    let rule = json!({ "reads": "travel", "division": "0.5 mm", "divisions_per_turn": 100, "ring": "readout" });
+    let indicator = json!({ "reads": "travel", "division": "0.01 mm", "divisions_per_turn": 100 });
+    for instead in [rule, indicator] {
+        job["lathe"]["carriage"] = instead;
+        assert!(planned(&job).contains("against the stop"));
+    }
+}
+
+#[test]
+fn a_material_without_cutting_speeds_is_asked_for_them() {
+    let part = json!({ "diameter": "20 mm", "class": "h8", "length": "45 mm" });
+    let mut job = plain(json!({ "diameter": "29.6 mm", "length": "120 mm" }), part);
+    job["material"] =
+        json!({ "specific_force": "2000 MPa", "exponent": "0.2", "youngs_modulus": "210 GPa" });
+    let error = refused(&job);
+    assert_eq!(error.field(), "material.cutting_speeds", "{error}");
+    assert!(!error.remedy().contains("tool.material"), "{error}");
+    job["material"]["cutting_speeds"] = json!({ "high_speed_steel": ["20 m/min", "30 m/min"] });
+    planned(&job);
+    job["tool"]["material"] = json!("carbide");
+    assert_eq!(refused(&job).field(), "tool.material");
+    job["tool"].as_object_mut().unwrap().remove("material");
+    let error = refused(&job);
+    assert_eq!(error.field(), "cutting_speed");
+    assert!(error.remedy().contains("tool.material"), "{error}");
+}
+
+#[test]
+fn a_surface_that_falls_is_told_by_the_size_that_was_given() {
+    let surfaces = json!([
+        { "diameter": "25 mm", "class": "h9", "length": "30 mm" },
+        { "diameter": "20 mm", "class": "h9", "length": "30 mm" }
+    ]);
+    let error = refused(&plain(
+        json!({ "diameter": "30 mm", "length": "120 mm" }),
+        json!({ "surfaces": surfaces }),
+    ));
+    assert_eq!(error.field(), "part.surfaces[1].diameter");
+    // 20 h9 is 19.948 to 20.000 mm (ISO 286-2, from memory).
+    assert_eq!(error.given(), "20 mm, at its smallest 19.948 mm");
+}
