@@ -128,17 +128,25 @@ fn words(
     };
     let mut lines = vec![format!(
         "{} parts. Make the first by every step of this sheet, with all its measurements. Tool, ring and compound slide then \
-         stay as they are, and every bar stands out alike: the marks hold for the next part too, without touching and without \
-         stops before the last cut. Where a step sets the ring on a finished size, take the size expected.",
+         stay as they are, and every bar stands out alike: the marks of the cross dial hold for the next part too, without \
+         touching and without stops before the last cut. Those of the carriage do not: face every bar, and zero Z on its own \
+         face. Where a step sets the ring on a finished size, take the size expected.",
         choice.parts
     )];
     let later = figures.turnings.iter().flatten().any(|turning| {
         let surface = turning.place.surface;
         surface.undercut().is_some() || surface.small_diameter().is_some()
     });
+    let parted = figures.clampings.iter().any(|clamp| clamp.parted.is_some());
     lines.push(format!(
-        "Changing the tool or moving the compound slide costs the zero: edges{} are done afterwards, for all parts.{}",
-        if later { ", undercuts and cones" } else { "" },
+        "Changing the tool or moving the compound slide costs the zero: {}.{}",
+        match (parted, later) {
+            (true, _) =>
+                "with edges and parting off in the same clamping every part is touched and zeroed anew, unless each tool has \
+                 a holder that brings it back to its place, proved on the second part",
+            (false, true) => "edges, undercuts and cones are done afterwards, for all parts",
+            (false, false) => "edges are done afterwards, for all parts",
+        },
         match figures.clampings.len() {
             1 => "",
             _ => " So is the other end: first the first ends of all parts, then the other ends.",
@@ -157,10 +165,14 @@ fn words(
         Some(life) => {
             let edges = (life.minutes() / in_cut.minutes()).floor().max(1.0);
             lines.push(format!(
-                "The edge wears: sizes grow by about {} from one measured part to the next. Look at the \
+                "The edge wears: sizes grow by about {} {}. Look at the \
                  edge with a glass after every measured part; it lasts about {:.0} min in cut, {edges:.0} parts. After it was \
                  honed or changed its zero is lost: the next part is a first one.",
                 choice.drift_between.people(u),
+                match choice.measured.len() {
+                    0..=2 => "from the second part to the last",
+                    _ => "from one measured part to the next",
+                },
                 life.minutes(),
             ));
         }

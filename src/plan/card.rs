@@ -2,6 +2,7 @@
 
 use super::common::Common;
 use super::readout::is_readout;
+use crate::quantity::unit::Units;
 use crate::quantity::{DiameterError, Quantity, round_size};
 use crate::shop::dial::DialReads;
 
@@ -33,17 +34,41 @@ pub(super) fn card(common: &Common<'_>) -> Vec<String> {
     };
     vec![
         cross_slide,
-        String::from(
-            "Backlash of each slide: come in to a mark, indicator to 0, turn back until the indicator moves: what the dial went \
-             by is the backlash.",
-        ),
+        String::from(match is_readout(cross) {
+            // A scale sits on the slide itself: the play of the screw does not show on it.
+            true => {
+                "Play of the slides: come in, lock nothing, push and pull the slide by hand: what the readout then changes by \
+                 is how far a cut may draw the tool in."
+            }
+            false => {
+                "Backlash of each slide: come in to a mark, indicator to 0, turn back until the indicator moves: what the dial \
+                 went by is the backlash."
+            }
+        }),
+        match is_readout(carriage) {
+            true => format!(
+                "Carriage readout: move the carriage by {} against a rule or an indicator: the readout must change by as much.",
+                match u {
+                    Units::Metric => "10 mm",
+                    Units::Inch => "half an inch",
+                }
+            ),
+            false => format!(
+                "Carriage dial: one turn against a rule or an indicator: {}.",
+                carriage.travel_per_turn().people(u)
+            ),
+        },
         format!(
-            "Carriage dial: one turn against a rule or an indicator: {}.",
-            carriage.travel_per_turn().people(u)
-        ),
-        String::from(
-            "After a break, a knock or a change of tool: touch the last finished diameter with the ring at its mark before \
-             anything is cut; the carriage dial on the finished face; jaws, tailstock and centre tight; chuck key out.",
+            "After a break, a knock or a change of tool: touch the last finished diameter with {} before \
+             anything is cut; the carriage's {} on the finished face; jaws, tailstock and centre tight; chuck key out.",
+            match is_readout(cross) {
+                true => "the readout at its size",
+                false => "the ring at its mark",
+            },
+            match is_readout(carriage) {
+                true => "readout",
+                false => "dial",
+            }
         ),
     ]
 }

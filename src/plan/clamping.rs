@@ -15,7 +15,7 @@ use crate::physics::section::Section;
 use crate::physics::stepped::HeldBar;
 use crate::provenance::Provenance;
 use crate::quantity::{
-    CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size,
+    BladeWidth, CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size,
 };
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::surface::Surface;
@@ -33,6 +33,16 @@ pub(super) enum Grip {
         diameter: Diameter,
         length: WorkLength,
     },
+}
+
+/// How the part came off the bar that it was turned on.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Off {
+    /// It is all of the bar.
+    Whole,
+    /// Sawn to this length.
+    Sawn(WorkLength),
+    Parted,
 }
 
 /// One surface where it lies in its clamping.
@@ -62,6 +72,10 @@ pub(super) struct Clamping<'a> {
     pub(super) facing: WorkLength,
     /// What the face has to come to, where it brings the part to its length.
     pub(super) overall: Option<(WorkLength, LengthLimits)>,
+    /// How far from the finished face the part is parted off in this clamping, where it is.
+    pub(super) parted: Option<WorkLength>,
+    /// How the part came off the bar before this clamping.
+    pub(super) off: Off,
     pub(super) overhang: Overhang,
     /// How far from the face the tool may ever go, in mm.
     pub(super) never_past: f64,
@@ -89,8 +103,11 @@ impl Clamping<'_> {
     }
 }
 
-/// More than this over the length of the part is sawn off, not turned off, in mm: judgement, no source.
+/// More than this over the length of the part is cut off, not turned off, in mm: judgement, no source.
 const WORTH_SAWING: f64 = 5.0;
+
+/// Least that is left to face on an end that was cut off, in mm: judgement, no source.
+const LEFT_BY_A_SAW: f64 = 1.0;
 
 /// The clampings of a job, in order.
 pub(super) fn clampings<'a>(
@@ -110,10 +127,29 @@ pub(super) fn clampings<'a>(
     let facing = lengths::facing(job, common.units, provenance);
     let first = job.part.surfaces();
     let room_first = room(job, deepest(common, first), provenance);
-    let to_jaws = room_first.to_jaws + blade.map_or(0.0, |blade| blade.mm());
     let reach = reach_of(first);
-    let overall = overall(common, facing, provenance, cautions)?;
-    let overhang = lengths::overhang(job, reach, to_jaws, facing, common.units, provenance)?;
+    let overall = overall(common, facing, provenance)?;
+    let to_jaws = |blade: Option<BladeWidth>| room_first.to_jaws + blade.map_or(0.0, |b| b.mm());
+    let parted = match (blade, &overall) {
+        (None, _) => None,
+        (Some(_), None) => Some(WorkLength::computed_trade(reach)),
+        // Off the bar before it is turned round, if enough of the bar is left to grip meanwhile.
+        (Some(_), Some(overall)) => overall.cut_to.filter(|cut_to| {
+            let out = cut_to.mm() + facing.mm() + to_jaws(blade);
+            job.stock.length().mm() - out >= lengths::least_grip(job.stock.diameter(), provenance)
+        }),
+    };
+    let off = match (&overall, parted) {
+        (Some(_), Some(_)) => Off::Parted,
+        (Some(overall), None) => overall.cut_to.map_or(Off::Whole, Off::Sawn),
+        (None, _) => Off::Whole,
+    };
+    if let Some(overall) = &overall {
+        cautions.extend(cut_off(common, overall, blade, parted));
+    }
+    let to_jaws = to_jaws(blade.filter(|_| parted.is_some()));
+    let far = parted.map_or(reach, |parted| parted.mm().max(reach));
+    let overhang = lengths::overhang(job, far, to_jaws, facing, common.units, provenance)?;
     let grip = WorkLength::computed_trade(job.stock.length().mm() - overhang.mm());
     lengths::short_grip(grip, job.stock.diameter(), common.units, cautions);
     let stub = Section::cylinder(
@@ -127,6 +163,8 @@ pub(super) fn clampings<'a>(
             turned_round: false,
             facing,
             overall: None,
+            parted,
+            off: Off::Whole,
             overhang,
             reach,
             room: room_first,
@@ -136,8 +174,8 @@ pub(super) fn clampings<'a>(
         provenance,
         cautions,
     )?];
-    if let Some((overall, limits, facing)) = overall {
-        let (shape, root) = turned_round(common, overall, limits, facing, provenance, cautions)?;
+    if let Some(overall) = overall {
+        let (shape, root) = turned_round(common, &overall, off, provenance, cautions)?;
         let places = places_or_none(common, &root, provenance)?;
         found.push(hold(common, shape, places, provenance, cautions)?);
     }
@@ -149,6 +187,8 @@ struct Shape {
     turned_round: bool,
     facing: WorkLength,
     overall: Option<(WorkLength, LengthLimits)>,
+    parted: Option<WorkLength>,
+    off: Off,
     overhang: Overhang,
     reach: f64,
     room: Room,
@@ -165,13 +205,21 @@ fn deepest(common: &Common<'_>, surfaces: &[Surface]) -> Option<DepthOfCut> {
     common.job.stock.diameter().depth_to(smallest)
 }
 
-/// The length from face to face, its limits, and what the second face takes off.
+/// The length from face to face.
+struct Overall {
+    length: WorkLength,
+    limits: LengthLimits,
+    /// What the second face takes off.
+    facing: WorkLength,
+    /// To what length the part is cut off before it is turned round, where the bar is so much longer.
+    cut_to: Option<WorkLength>,
+}
+
 fn overall(
     common: &Common<'_>,
     facing: WorkLength,
     provenance: &mut Provenance,
-    cautions: &mut Vec<Caution>,
-) -> Result<Option<(WorkLength, LengthLimits, WorkLength)>, Error> {
+) -> Result<Option<Overall>, Error> {
     let job = common.job;
     let Some(overall) = job.part.overall_length() else {
         return Ok(None);
@@ -195,18 +243,52 @@ fn overall(
             "saw a longer bar, or face less (preferences.facing)",
         ));
     }
-    if over > WORTH_SAWING {
-        cautions.push(Caution::new(
-            Severity::Note,
-            "saw_first",
+    let left = facing.mm().max(LEFT_BY_A_SAW);
+    let cut_off = over > left + WORTH_SAWING;
+    let (facing, cut_to) = match cut_off {
+        true => (
+            left,
+            Some(WorkLength::from_mm(round_size(overall.mm() + left))?),
+        ),
+        false => (over, None),
+    };
+    Ok(Some(Overall {
+        length: overall,
+        limits,
+        facing: WorkLength::from_mm(facing)?,
+        cut_to,
+    }))
+}
+
+/// What is said of a bar that is longer than the part, and of a blade that has nothing to part off.
+fn cut_off(
+    common: &Common<'_>,
+    overall: &Overall,
+    blade: Option<BladeWidth>,
+    parted: Option<WorkLength>,
+) -> Option<Caution> {
+    let note = |code, words: String| Some(Caution::new(Severity::Note, code, words));
+    match (overall.cut_to, blade, parted) {
+        (Some(_), _, Some(_)) | (None, None, _) => None,
+        (Some(cut_to), blade, None) => note(
+            "sawn_off",
             format!(
-                "The bar is {} longer than the part and its two faces need: saw it to about {} first, and plan with that length.",
-                WorkLength::computed_trade(round_size(over - facing.mm())).people(common.units),
-                WorkLength::computed_trade(round_size(overall.mm() + 2.0 * facing.mm())).people(common.units),
+                "The bar is longer than the part and its two faces need: it is sawn off to {} before it is turned round{}.",
+                cut_to.people(common.units),
+                match blade {
+                    Some(_) => "; for the parting tool too little of it would be left in the jaws",
+                    None => "",
+                }
             ),
-        ));
+        ),
+        (None, Some(_), _) => note(
+            "nothing_to_part_off",
+            String::from(
+                "Nothing is parted off: the bar is hardly longer than the part and its two faces need, and the second \
+                 face takes the rest.",
+            ),
+        ),
     }
-    Ok(Some((overall, limits, WorkLength::from_mm(over)?)))
 }
 
 /// Least that is faced off the second end, in mm: judgement, no source.
@@ -215,13 +297,18 @@ const LEAST_FACING: f64 = 0.2;
 /// The second clamping: on a finished diameter, jaws towards the middle of the part.
 fn turned_round(
     common: &Common<'_>,
-    overall: WorkLength,
-    limits: LengthLimits,
-    facing: WorkLength,
+    overall: &Overall,
+    off: Off,
     provenance: &mut Provenance,
     cautions: &mut Vec<Caution>,
 ) -> Result<(Shape, Vec<Section>), Error> {
     let job = common.job;
+    let &Overall {
+        length: overall,
+        limits,
+        facing,
+        ..
+    } = overall;
     let (first, other) = (job.part.surfaces(), job.part.other_end());
     let room = room(job, deepest(common, other), provenance);
     let reach = reach_of(other);
@@ -254,6 +341,8 @@ fn turned_round(
                 turned_round: true,
                 facing,
                 overall: Some((overall, limits)),
+                parted: None,
+                off,
                 overhang: Overhang::from_mm(round_size(out + facing.mm()))?,
                 reach,
                 room,
@@ -452,6 +541,8 @@ fn hold<'a>(
         turned_round: shape.turned_round,
         facing: shape.facing,
         overall: shape.overall,
+        parted: shape.parted,
+        off: shape.off,
         overhang: shape.overhang,
         never_past: shape.reach + shape.room.overrun,
         grip: shape.grip,

@@ -59,8 +59,9 @@ impl SurfaceWriter<'_> {
             _ if before.turned => self.zero_from_the_surface_before()?,
             (Some(zero), _) if setup.datum.start == 0.0 => {
                 format!(
-                    "Zero X: the cross dial must read 0 where the bar measures {}. Prove it. The bar must measure that all along: \
-                     turn down what is thicker first.",
+                    "Zero X: the cross dial must read 0 where the bar measures {}. Prove it: spindle on, come in until the tip just \
+                     touches the bar there; it reads another mark: stop, the zero is lost. Carriage to the right, clear of the \
+                     bar. The bar must measure that all along: turn down what is thicker first.",
                     zero.people(u)
                 )
             }
@@ -572,10 +573,17 @@ impl SurfaceWriter<'_> {
             StepKind::Measure,
             expected,
             format!(
-                "{} Measure {name} at three places ________ ________ ________ (expect {}). {once_more} {act} {no_cut} Places that differ by more than {}: stop and find out why (blunt tool, loose bar, centre).",
+                "{} Measure {name} at three places ________ ________ ________ (expect {}). {once_more} {act} {no_cut} Places that differ by more than {}: stop and find out why ({}).",
                 self.stop_words(),
                 expected.people(u),
                 spread.people(u),
+                match self.clamp.held.kind {
+                    HoldingKind::ChuckAndCentre => {
+                        "larger at the tailstock: move it towards the tool by about half of that, smaller: away from it; else \
+                         blunt tool, loose bar, centre"
+                    }
+                    _ => "blunt tool, loose bar; larger at the free end: the bar springs away",
+                }
             ),
         )
         .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
@@ -694,42 +702,53 @@ impl SurfaceWriter<'_> {
 
     /// The shoulder, and the measurement of what is finished.
     pub(super) fn shoulder_and_size(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
-        let (job, setup, u) = (self.job, self.setup, self.u);
+        let (setup, u) = (self.setup, self.u);
         let last = setup.datum.last.count();
         let diameter = setup.diameter_at(self.cross, last)?;
         let limits = self.limits();
         let shoulder = setup.carriage.shoulder;
+        let at = setup.carriage.slanted.map_or(shoulder, |(at, _)| at);
         let mut step = self.step(
             StepKind::Shoulder,
             diameter,
             format!(
-                "The cross slide still {}: {}by hand to {}, then face the shoulder outwards with the cross \
-                 slide until the tip is clear of the bar. Stop the spindle.{}",
+                "The cross slide still {}: {}by hand to {}, then {} the cross slide until the tip is clear of the bar. Stop \
+                 the spindle.{}",
                 match self.reads_out() {
                     true => "where the last cut left it",
                     false => "at its last mark",
                 },
                 match self.length_by() {
                     LengthBy::Stop =>
-                        "stop the spindle, loosen the stop and move it out of the way; spindle on, ",
+                        "carriage a little to the right, stop the spindle, loosen the stop and move it out of the way; spindle on, ",
                     LengthBy::Dial | LengthBy::Indicator => "",
                 },
                 words(|f| {
-                    write!(f, "{}", self.z_words(shoulder))?;
+                    write!(f, "{}", self.z_words(at))?;
                     match self.length_by() {
                         LengthBy::Dial | LengthBy::Stop => Ok(()),
                         LengthBy::Indicator => f.write_str(", past the 0 of the indicator"),
                     }
                 }),
-                if job.tool.cutting_edge_angle().degrees() < 90.0 {
-                    " This tool leaves a shoulder of its own angle; a square one wants a knife tool."
-                } else {
-                    ""
-                }
+                match setup.carriage.slanted {
+                    Some(_) => "withdraw",
+                    None => "face the shoulder outwards with",
+                },
+                words(|f| match setup.carriage.slanted {
+                    Some((_, lead)) => write!(
+                        f,
+                        " No farther with this tool: the outer end of its edge runs {} ahead of its tip. What is left of the \
+                         shoulder, to {}, a knife tool of 90 deg or more takes when all diameters are done; its length is \
+                         measured then.",
+                        lead.people(u),
+                        self.z_words(shoulder)
+                    ),
+                    None => Ok(()),
+                })
             ),
         );
-        step.reading = Some(self.z_reading(shoulder));
-        step.z = Some(Position::computed_trade(-self.carriage.travel_at(shoulder)));
+        step.reading = Some(self.z_reading(at));
+        step.z = Some(Position::computed_trade(-self.carriage.travel_at(at)));
         step.spindle_speed = Some(setup.finish_step.spindle_speed);
         steps.push(step);
 
@@ -766,6 +785,12 @@ impl SurfaceWriter<'_> {
             (true, None) => {
                 "at the very last, gripped short and without the centre, face the end by what is over"
             }
+        };
+        // Another face is another zero of all shoulders that are still to come.
+        let from_then_on = match (self.more_to_come, centre_in_the_way) {
+            (false, _) => "",
+            (true, false) => ", and zero Z on it anew",
+            (true, true) => ", and go farther by as much at every shoulder below",
         };
         let guarded = setup.guarded;
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
@@ -807,7 +832,7 @@ impl SurfaceWriter<'_> {
                      ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
                      with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
                      ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: \
-                     {by_the_face}.{ended}",
+                     {by_the_face}{from_then_on}.{ended}",
                     self.stop_words(),
                     self.finished_name(),
                     match u {

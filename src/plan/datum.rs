@@ -140,7 +140,8 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
     }
     for (other_end, surfaces) in ends {
         for (index, surface) in surfaces.iter().enumerate() {
-            details_fit(surface, |what| {
+            let outer = index.checked_sub(1).map(|before| &surfaces[before]);
+            details_fit(surface, outer, |what| {
                 SurfaceAt::new(other_end, index).path(part, what)
             })?;
         }
@@ -175,8 +176,12 @@ pub(super) fn sizes_fit(job: &Job) -> Result<(), Error> {
     Ok(())
 }
 
-/// An undercut and a chamfer lie within their surface.
-fn details_fit(surface: &Surface, path: impl Fn(&str) -> String) -> Result<(), Error> {
+/// An undercut and a chamfer lie within their surface, and a chamfer within the step down to the outer one.
+fn details_fit(
+    surface: &Surface,
+    outer: Option<&Surface>,
+    path: impl Fn(&str) -> String,
+) -> Result<(), Error> {
     let (length, radius) = (
         surface.length().mm(),
         0.5 * surface.limits().smallest().mm(),
@@ -216,8 +221,26 @@ fn details_fit(surface: &Surface, path: impl Fn(&str) -> String) -> Result<(), E
                 surface.length()
             ),
         ),
-        _ => Ok(()),
+        Some(leg) => match outer {
+            Some(outer) if 2.0 * leg.mm() > step_down(surface, outer) => too_large(
+                "chamfer",
+                leg.to_string(),
+                format!(
+                    "no more than the step of {:.3} mm down to {}: a larger one cuts into that surface",
+                    0.5 * step_down(surface, outer),
+                    outer.diameter()
+                ),
+            ),
+            _ => Ok(()),
+        },
+        None => Ok(()),
     }
+}
+
+/// By how much the free edge of a surface stands above the surface outside of it, on the diameter, in mm.
+fn step_down(surface: &Surface, outer: &Surface) -> f64 {
+    let edge = surface.small_diameter().unwrap_or(surface.diameter());
+    round_size(edge.mm() - outer.diameter().mm())
 }
 
 /// The instrument, the guard that it keeps from both limits, and the zone inside the guards.

@@ -10,6 +10,7 @@ use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::error::Error;
 use crate::physics::taper::Taper;
 use crate::provenance::{Sourced, Standing};
+use crate::quantity::dial::Divisions;
 use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
@@ -17,12 +18,13 @@ use crate::quantity::{
     round_size,
 };
 use crate::shop::dial::Ring;
+use crate::shop::figure::ToolMaterial;
 use crate::shop::surface::Undercut;
 
 /// Cutting speed of a grooving or parting tool over that of turning.
 pub(super) const GROOVING_SPEED: Sourced<f64> = Sourced::new(
     0.5,
-    "common practice, no source: half the speed of turning",
+    "common practice, no source: half the speed of turning, with a blade of high-speed steel",
     Standing::CommonPractice,
 );
 
@@ -57,7 +59,11 @@ impl Writer<'_> {
     /// The spindle step for a grooving or parting tool at this diameter; on a lathe without so slow a
     /// step, the one at which the end was faced.
     fn grooving_step(&self, diameter: Diameter) -> SpindleChoice {
-        let slow = CuttingSpeed::computed_trade(self.common.wanted.trade() * GROOVING_SPEED.value);
+        // Blades are mostly of high-speed steel, whatever the turning tool is.
+        let wanted = self.common.wanted;
+        let steel = self.job.material.speed_band(ToolMaterial::HighSpeedSteel);
+        let turning = steel.map_or(wanted, |band| band.value.middle().min(wanted));
+        let slow = CuttingSpeed::computed_trade(turning.trade() * GROOVING_SPEED.value);
         SpindleAsk::new(&self.job.lathe, diameter, slow)
             .with_holding(&self.clamp.holding)
             .choose()
@@ -91,16 +97,20 @@ impl Writer<'_> {
             format!(
                 "Undercut at the shoulder of {}. {} Change to the grooving tool, {} wide, square to the bar, on centre \
                  height: both zeros are lost, its corner is elsewhere. By eye and hand its left corner to the shoulder, \
-                 {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {feed_in}; oil. \
+                 {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {feed_in}{}. \
                  Withdraw, stop the spindle.",
                 finished.people(u),
                 self.set_words(slow.spindle_speed, &slow),
                 groove.width().people(u),
                 WorkLength::computed_trade(self.carriage.travel_at(shoulder)).people(u),
+                match self.is_dry() {
+                    true => "",
+                    false => "; oil",
+                }
             ),
         )
         .because(
-            "a mating part or a grinding wheel must reach the shoulder; a grooving tool runs at about half the speed of turning",
+            "a mating part or a grinding wheel must reach the shoulder; a grooving tool runs at about half the speed of turning with high-speed steel",
         );
         step.surface = Some(turning.place.at);
         step.spindle_speed = Some(slow.spindle_speed);
@@ -247,55 +257,96 @@ impl Writer<'_> {
         edges
     }
 
-    /// Parting off, where it is asked for, and leaving the machine clear.
-    pub(super) fn leave(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
-        let (job, clamp, u) = (self.job, self.clamp, self.u);
-        let stock = job.stock.diameter();
-        if let Some((length, blade)) = parted_at(job, clamp) {
-            let slow = self.grooving_step(stock);
-            let mut part = Step::new(
-                StepKind::PartOff,
-                stock,
-                format!(
-                    "Part off. {} Centre withdrawn if there is one. Parting tool {} wide, square, on centre height, its \
-                     corner nearer the tailstock {} from the finished face, by the rule; lock the carriage; oil; feed \
-                     steadily by hand. Nobody catches the part: let it fall into a tray. Stop the spindle.",
-                    self.set_words(slow.spindle_speed, &slow),
-                    blade.people(u),
-                    length.people(u),
-                ),
-            );
-            part.spindle_speed = Some(slow.spindle_speed);
-            steps.push(part);
-        }
-        steps.push(Step::new(
-            StepKind::Clear,
+    /// Parting off, where it is asked for.
+    pub(super) fn part_off(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
+        let (clamp, u) = (self.clamp, self.u);
+        let stock = self.job.stock.diameter();
+        let Some((length, blade)) = parted_at(self.job, clamp) else {
+            return Ok(());
+        };
+        let slow = self.grooving_step(stock);
+        // The side of the blade that touches the face is the one nearer the chuck.
+        let along = WorkLength::computed_trade(round_size(length.mm() + blade.mm()));
+        let marks = Divisions::from_rounded(self.carriage.divisions_of_travel(along.mm()).round())?;
+        let there = words(|f| match self.carriage.ring() {
+            Ring::Settable => write!(
+                f,
+                "ring of the carriage dial to 0; cross slide out, carriage to {}",
+                self.z_words(marks)
+            ),
+            Ring::Fixed => write!(
+                f,
+                "note what the carriage dial reads; cross slide out, carriage {} on towards the chuck ({} counted from there)",
+                along.people(u),
+                self.z_reading(marks)
+            ),
+            Ring::Readout => write!(
+                f,
+                "set the Z readout to 0; cross slide out, carriage to {}",
+                self.z_words(marks)
+            ),
+        });
+        let then = match self.job.part.overall_length().is_some() {
+            true => "",
+            false => {
+                " Pip and burr off the cold part with a file. Length of the part ________; what is over is faced off \
+                 in a clamping of its own."
+            }
+        };
+        let mut part = Step::new(
+            StepKind::PartOff,
             stock,
             format!(
-                "Spindle at rest, {}part out, chips off with hook and brush, never by hand. Key out of the chuck. Leave \
+                "Part off. {} {}Parting tool {} wide, measured, of high-speed steel at this speed, square, on centre height, \
+                 no farther out than it must. Spindle on: touch the finished face lightly with its left side, {there}, \
+                 which leaves {} of part. Lock the carriage; {}feed steadily by hand, about {} a turn. Nobody catches the \
+                 part: let it fall into a tray. Stop the spindle.{then}",
+                self.set_words(slow.spindle_speed, &slow),
+                match clamp.centre {
+                    Some(_) => "Centre withdrawn. ",
+                    None => "",
+                },
+                blade.people(u),
+                length.people(u),
+                match self.is_dry() {
+                    true => "",
+                    false => "oil; ",
+                },
+                match u {
+                    Units::Metric => "0.03 to 0.05 mm",
+                    Units::Inch => "0.001 to 0.002 in",
+                },
+            ),
+        );
+        part.spindle_speed = Some(slow.spindle_speed);
+        steps.push(part);
+        Ok(())
+    }
+
+    /// Leaving the machine clear.
+    pub(super) fn leave(&self) -> Step {
+        let clamp = self.clamp;
+        Step::new(
+            StepKind::Clear,
+            self.job.stock.diameter(),
+            format!(
+                "Spindle at rest, {}{} out, chips off with hook and brush, never by hand. Key out of the chuck. Leave \
                  the machine clean.",
-                if clamp.centre.is_some() {
-                    "centre back, "
-                } else {
-                    ""
+                match clamp.centre {
+                    Some(_) => "centre back, ",
+                    None => "",
+                },
+                match clamp.parted {
+                    Some(_) => "what is left of the bar",
+                    None => "part",
                 }
             ),
-        ));
-        Ok(())
+        )
     }
 }
 
 /// How far from the finished face the part is parted off, and by how wide a blade; none where it is not, in
 /// this clamping.
 pub(super) fn parted_at(job: &Job, clamp: &Clamping<'_>) -> Option<(WorkLength, BladeWidth)> {
-    let blade = job.preference(|p| p.parting())?;
-    if clamp.turned_round {
-        return None;
-    }
-    let reaches = clamp.places.iter().map(|p| p.reach);
-    let length = match job.part.overall_length() {
-        Some(overall) => overall,
-        None => reaches.max()?,
-    };
-    Some((length, blade))
+    Some((clamp.parted?, job.preference(|p| p.parting())?))
 }

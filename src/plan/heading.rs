@@ -331,8 +331,19 @@ impl Figures<'_> {
         if runs_out || coned || self.clampings.iter().any(|clamp| clamp.turned_round) {
             more(String::from("a dial indicator on a stand"));
         }
-        if let Some(blade) = self.common.job.preference(|p| p.parting()) {
+        let parted = self.clampings.iter().any(|clamp| clamp.parted.is_some());
+        if let Some(blade) = self
+            .common
+            .job
+            .preference(|p| p.parting())
+            .filter(|_| parted)
+        {
             more(format!("a parting tool, {} wide", blade.people(u)));
+        }
+        if self.all().any(|turning| turning.carriage.slanted.is_some()) {
+            more(String::from(
+                "a knife tool of 90 deg or more, for the shoulders",
+            ));
         }
         if let Some(fluid) = self.common.fluid {
             more(format!("cutting fluid: {fluid}"));
@@ -407,11 +418,20 @@ impl Figures<'_> {
         }
         lines.splice(at..at, shown);
         let n = carriage.divisions_per_turn().count();
+        let counts = match is_readout(carriage) {
+            true => format!(
+                "Carriage: its digital readout shows Z, in steps of {}",
+                carriage.division().people(u)
+            ),
+            false => format!(
+                "Carriage: 1 mark is {}, 1 turn is {n} marks, {}",
+                carriage.division().people(u),
+                carriage.travel_per_turn().people(u),
+            ),
+        };
         lines.push(format!(
-            "Carriage: 1 mark is {}, 1 turn is {n} marks, {}. It counts from the finished face towards the chuck. The \
-             compound slide stays locked, but where a step moves it.",
-            carriage.division().people(u),
-            carriage.travel_per_turn().people(u),
+            "{counts}. It counts from the finished face towards the chuck. The compound slide stays locked, but where a step \
+             moves it."
         ));
         lines
     }

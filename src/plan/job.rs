@@ -173,6 +173,18 @@ impl Job {
         &self.lathe
     }
 
+    /// The tool that turns.
+    #[must_use]
+    pub fn tool(&self) -> &Tool {
+        &self.tool
+    }
+
+    /// What is turned.
+    #[must_use]
+    pub fn material(&self) -> &Material {
+        &self.material
+    }
+
     pub(super) fn corrects_for_spring(&self) -> bool {
         self.preferences
             .as_ref()
@@ -199,7 +211,8 @@ impl Preferences {
         with_facing facing: WorkLength;
         /// With this way of dividing the metal; without, the readable one.
         with_way way: Way;
-        /// With room before the jaws for a parting tool of this width, which parts it off at the end.
+        /// With room before the jaws for a parting tool of this width, which parts it off at the end, or, of a bar
+        /// that is long enough, before the part is turned round.
         with_parting parting: BladeWidth;
         /// With this number of measuring stops, whatever they are worth.
         with_measuring_stops measuring_stops: u32;
@@ -316,7 +329,7 @@ impl Preferences {
         self.facing
     }
 
-    /// The width of the parting tool, if the part is parted off.
+    /// The width of the parting tool, if the part is to be parted off.
     #[must_use]
     pub fn parting(&self) -> Option<BladeWidth> {
         self.parting

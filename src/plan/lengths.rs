@@ -96,6 +96,8 @@ pub(super) struct CarriagePlan {
     pub(super) feed_off: Option<Divisions>,
     /// How far each cut goes.
     pub(super) stop: Divisions,
+    /// How far a tool goes whose edge runs ahead of its tip: what is left before the shoulder a knife tool takes.
+    pub(super) slanted: Option<(Divisions, WorkLength)>,
     /// The shoulder.
     pub(super) shoulder: Divisions,
 }
@@ -238,6 +240,7 @@ pub(super) fn carriage_plan(
     dial: &Dial,
     limits: LengthLimits,
     field: &str,
+    lead: Option<WorkLength>,
     feeds: &[(&FeedChoice, &SpindleChoice)],
 ) -> Result<CarriagePlan, Error> {
     let length = reach.mm();
@@ -262,8 +265,29 @@ pub(super) fn carriage_plan(
             "wider limits of the length (length_limits), or a finer dial of the carriage",
         ));
     }
+    let ahead = lead.map_or(0.0, WorkLength::mm);
+    let tip = length - ahead;
+    if lead.is_some() && tip - LEFT_AT_SHOULDER <= outer {
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "tool.cutting_edge_angle",
+            format!("an edge whose outer end runs {ahead:.2} mm ahead of its tip"),
+            format!(
+                "one that leaves some of the length of {:.2} mm to the tip",
+                length - outer
+            ),
+            "a tool with a cutting edge angle of 90 deg or more, a knife tool",
+        ));
+    }
+    let slanted = match lead {
+        Some(lead) => Some((
+            Divisions::from_rounded(dial.divisions_of_travel(tip).floor())?,
+            lead,
+        )),
+        None => None,
+    };
     let stop = Divisions::from_rounded(
-        dial.divisions_of_travel((length - LEFT_AT_SHOULDER).max(0.0))
+        dial.divisions_of_travel((tip - LEFT_AT_SHOULDER).max(0.0))
             .floor(),
     )?;
     // One place for all cuts, by the fastest of them.
@@ -273,7 +297,7 @@ pub(super) fn carriage_plan(
         .fold(0.0, f64::max);
     let by_hand = feeds.iter().any(|(feed, _)| feed.by_hand);
     let before = FEED_OFF_MM.max(FEED_OFF_SECONDS / 60.0 * rate);
-    let off = length - LEFT_AT_SHOULDER - before;
+    let off = tip - LEFT_AT_SHOULDER - before;
     let feed_off = if off > 0.0 && !by_hand {
         Some(Divisions::from_rounded(
             dial.divisions_of_travel(off).floor(),
@@ -284,6 +308,7 @@ pub(super) fn carriage_plan(
     Ok(CarriagePlan {
         feed_off,
         stop,
+        slanted,
         shoulder,
     })
 }

@@ -1,9 +1,9 @@
 //! The steps before any cut along the bar: clamping, first start, face, centre hole, zero of the
 //! carriage.
 
-use super::clamping::Grip;
+use super::clamping::{Grip, Off};
 use super::sheet::{Step, StepKind};
-use super::words::Writer;
+use super::words::{Writer, words};
 use crate::advice::centre_hole::CentreHoleChoice;
 use crate::physics::speed;
 use crate::quantity::dial::Divisions;
@@ -107,15 +107,28 @@ impl Writer<'_> {
             StepKind::TurnRound,
             diameter,
             format!(
-                "Spindle at rest. Part out{}, turn it round, and grip it on its finished {} over {}, the jaws lined with \
+                "Spindle at rest. {}, turn it round, and grip it on its finished {} over {}, the jaws lined with \
                  soft sheet (copper, aluminium), {} standing out. Turn it by hand against an indicator on a finished \
                  diameter near the middle of the part: shift it until it runs out by no more than the drawing allows. \
                  Tighten. KEY OUT of the chuck. Turn by hand one whole turn: nothing touches.",
                 // In the chuck one of its faces cannot be reached.
-                match clamp.overall {
-                    Some(_) => ": measure its length L over all, at the highest place of the end still to face, ________",
-                    None => "",
-                },
+                words(|f| {
+                    match clamp.off {
+                        Off::Whole => f.write_str("Part out")?,
+                        Off::Sawn(length) => write!(
+                            f,
+                            "Part out, saw it to {} from its finished face, burr off",
+                            length.people(u)
+                        )?,
+                        Off::Parted => f.write_str("What is left of the bar out of the chuck; the part cold, burr off")?,
+                    }
+                    match clamp.overall {
+                        Some(_) => f.write_str(
+                            ": measure its length L over all, at the highest place of the end still to face, ________",
+                        ),
+                        None => Ok(()),
+                    }
+                }),
                 diameter.people(u),
                 length.people(u),
                 overhang.people(u),
@@ -152,22 +165,28 @@ impl Writer<'_> {
         } else {
             String::new()
         };
-        let then = if clamp.centre.is_some() {
-            "Stop the spindle; cross slide out, unlock the carriage, move it to the right, clear of the tailstock."
-        } else {
-            "Stop the spindle; leave the carriage where it is."
+        let then = match (clamp.overall, &clamp.centre) {
+            (None, Some(_)) => {
+                "Stop the spindle; cross slide out, unlock the carriage, move it to the right, clear of the tailstock."
+            }
+            (None, None) => "Stop the spindle; leave the carriage where it is.",
+            (Some(_), Some(_)) => {
+                "Unlock the carriage, move it to the right, clear of the tailstock."
+            }
+            (Some(_), None) => "Leave the carriage where it is.",
         };
         let cuts = (clamp.facing.mm() / FACE_DEPTH).ceil().max(1.0);
         let in_cuts = match cuts > 1.0 {
             true => format!(", in {cuts:.0} cuts"),
             false => String::new(),
         };
-        let under_the_skin = match self.job.stock.skin() {
-            Some(skin) => format!(
+        // An end that was cut off has none.
+        let under_the_skin = match (self.job.stock.skin(), clamp.off) {
+            (Some(skin), Off::Whole) => format!(
                 " Its first cut goes under the skin, {} at least.",
                 skin.people(u)
             ),
-            None => String::new(),
+            _ => String::new(),
         };
         let text = match clamp.overall {
             None => format!(
@@ -179,8 +198,8 @@ impl Writer<'_> {
             Some((overall, limits)) => format!(
                 "{change}Face the end to length. Spindle on; touch the end at its highest place, cross slide out beyond the bar, \
                  carriage in by L - {}, about {} in all{in_cuts}, lock the carriage; {}, from outside to the middle.\
-                 {under_the_skin} No pip may stay. Stop the spindle, measure from the new face to the \
-                 shoulder beside the jaws ________ (expect {}), and add the length from the other face to that shoulder, as \
+                 {under_the_skin} No pip may stay. Stop the spindle, cross slide out beyond the bar, the carriage as it is; \
+                 measure from the new face to the shoulder beside the jaws ________ (expect {}), and add the length from the other face to that shoulder, as \
                  it was measured: together good from {} to {}; never the other end again, it is finished. {then}",
                 overall.people(u),
                 clamp.facing.people(u),
@@ -207,10 +226,14 @@ impl Writer<'_> {
             stock,
             format!(
                 "{} Drill chuck into the tailstock, a centre drill form A, pilot {}, in it; bring it up to the face, lock the \
-                 tailstock. Spindle on. Oil, gently at first, {} deep from the face, until the countersink measures {}. Stop \
+                 tailstock. Spindle on. {}ently at first, {} deep from the face, until the countersink measures {}. Stop \
                  the spindle. Chips off with a hook.",
                 self.set_words(hole.spindle_speed, step),
                 hole.pilot.text(Units::Metric),
+                match self.is_dry() {
+                    true => "G",
+                    false => "Oil, g",
+                },
                 hole.depth.people(u),
                 hole.countersink.people(u),
             ),
@@ -254,7 +277,7 @@ impl Writer<'_> {
     fn zero_z(&self) -> Step {
         let (clamp, u) = (self.clamp, self.u);
         let where_to_zero = if clamp.centre.is_none() {
-            "the tip still at the finished face and the carriage not moved since"
+            "the carriage not moved since the face was cut"
         } else {
             "spindle on, touch the finished face lightly with the tip, beside the centre"
         };

@@ -133,12 +133,13 @@ pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSur
             speed = turning.finish_step.spindle_speed;
         }
         writer.ends(turnings, speed, &mut steps)?;
+        writer.part_off(&mut steps)?;
         let last = figures
             .clampings
             .last()
             .is_some_and(|last| last.turned_round == clamp.turned_round);
         if last {
-            writer.leave(&mut steps)?;
+            steps.push(writer.leave());
         }
     }
     // What lies before the last measurement is done.

@@ -21,6 +21,7 @@ use crate::advice::spindle::SpindleChoice;
 use crate::advice::support::SPRING_SHARE;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
+use crate::physics::engagement::edge_lead;
 use crate::physics::finish::{self, TheoreticalRoughness};
 use crate::physics::speed;
 use crate::provenance::{Provenance, Sourced, Standing};
@@ -321,6 +322,10 @@ impl<'a> Turning<'a> {
             common.carriage,
             place.length_limits,
             &place.at.path(&job.part, "length"),
+            before
+                .start
+                .depth_to(place.surface.limits().smallest())
+                .and_then(|depth| edge_lead(depth, job.tool.cutting_edge_angle())),
             &fed.iter()
                 .map(|(f, s)| (f.as_ref(), s.as_ref()))
                 .collect::<Vec<_>>(),

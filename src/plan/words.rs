@@ -9,13 +9,16 @@ use super::job::{Job, LengthBy};
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, cross_reading, mark_size, plain, tenth_of_a_mark};
 use crate::advice::feed::{FAST_HAND, FeedChoice};
+use crate::advice::fluid;
 use crate::advice::spindle::SpindleChoice;
 use crate::error::Error;
 use crate::physics::speed;
+use crate::provenance::Provenance;
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Position, Quantity, SpindleSpeed, WorkLength, round_size};
 use crate::shop::dial::{Dial, Ring};
+use crate::shop::figure::ToolMaterial;
 
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
@@ -90,6 +93,13 @@ impl Writer<'_> {
         mark_size(self.cross, self.u)
     }
 
+    /// True of a material that the trade cuts dry with blades and drills of high-speed steel.
+    pub(super) fn is_dry(&self) -> bool {
+        let steel = Some(ToolMaterial::HighSpeedSteel);
+        fluid::of(&self.job.material, steel, &mut Provenance::deaf())
+            .is_some_and(|fluid| fluid.starts_with("dry"))
+    }
+
     pub(super) fn addends(&self, with_face: bool) -> String {
         let (clamp, u) = (self.clamp, self.u);
         let length = clamp
@@ -110,7 +120,7 @@ impl Writer<'_> {
             "{} for the part, {face}{} for the tool holder{} before the jaws; overhang over diameter {:.1}",
             length.people(u),
             room.people(u),
-            match self.job.preference(|p| p.parting()) {
+            match clamp.parted {
                 Some(_) => " and the parting tool",
                 None => "",
             },
@@ -337,7 +347,7 @@ impl SurfaceWriter<'_> {
                  drive power feed into the stop."
             ),
             LengthBy::Indicator => format!(
-                " Stop the spindle; {clear}; carriage to {at}; an indicator on the bed against the carriage, pressed in by a turn \
+                " Stop the spindle; {clear}; carriage to {at}; an indicator on the bed against the carriage, pressed in by half a turn \
                  and set to 0; carriage to the right. It must have room to move back."
             ),
         }

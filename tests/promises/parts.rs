@@ -228,6 +228,20 @@ fn no_cut_goes_past_its_shoulder_and_shoulders_keep_their_lengths() {
                 .length_limits()
                 .map_or(0.5, |l| l.longest().mm() - of(job, at).length().mm());
             prop_assert!(z.mm() >= -(reach + longest), "{at} {} {reach}", z.mm());
+            // An edge below 90 deg runs ahead of its tip, by as much as the metal beyond the shoulder is thicker.
+            let beyond = surfaces.get(at.index() + 1);
+            let beyond = beyond
+                .map_or(job.stock().diameter(), Surface::diameter)
+                .mm();
+            let slope = job.tool().cutting_edge_angle().degrees().to_radians().tan();
+            if slope > 0.0 && job.tool().cutting_edge_angle().degrees() < 90.0 {
+                let ahead = 0.5 * (beyond - step.diameter.mm()) / slope;
+                prop_assert!(
+                    z.mm() - ahead >= -(reach + longest),
+                    "{at} {} {ahead} {reach}",
+                    z.mm()
+                );
+            }
             if step.kind == StepKind::Shoulder {
                 reached.insert(at, -z.mm());
             }
@@ -282,6 +296,151 @@ fn a_sheet_fits_its_columns_and_its_job_plans_the_same_again() {
         prop_assert_eq!(again.map(|s| s.to_string()).ok(), Some(text));
         Ok(())
     });
+}
+
+#[test]
+fn the_second_face_takes_no_more_than_a_saw_leaves() {
+    on_plans(|_, sheet| {
+        for step in sheet.steps.iter().filter(|s| s.kind == StepKind::Face) {
+            let Some((_, rest)) = step.text.split_once("about ") else {
+                continue;
+            };
+            let Some((taken, _)) = rest.split_once(" mm in all") else {
+                continue;
+            };
+            // Five millimetres are worth a saw; a face takes two at the most.
+            prop_assert!(
+                taken.parse::<f64>().is_ok_and(|mm| mm <= 7.0),
+                "{}",
+                step.text
+            );
+        }
+        Ok(())
+    });
+}
+
+/// An invented pin with two ends, from a bar of this length, with a blade in the kit or without.
+fn two_ends(bar: &str, blade: Option<&str>) -> Sheet {
+    let mut job: toml::Table = include_str!("../../examples/jobs/both_ends.toml")
+        .parse()
+        .unwrap();
+    job["stock"]["length"] = bar.into();
+    if let Some(blade) = blade {
+        let mut preferences = toml::Table::new();
+        preferences.insert(String::from("parting"), blade.into());
+        job.insert(String::from("preferences"), preferences.into());
+    }
+    let question = serde_json::json!({ "plan": job }).to_string();
+    let question = turnwright::document::plan::Question::from_text(&question).unwrap();
+    question.answer().unwrap()
+}
+
+#[test]
+fn a_bar_too_long_is_parted_or_sawn_off_before_the_part_is_turned_round() {
+    let at = |sheet: &Sheet, kind: StepKind| sheet.steps.iter().position(|s| s.kind == kind);
+    let long = two_ends("400 mm", Some("3 mm"));
+    let (parted, turned) = (at(&long, StepKind::PartOff), at(&long, StepKind::TurnRound));
+    assert!(parted.is_some() && parted < turned);
+    let overall = long.job.part().overall_length().unwrap().mm();
+    let text = &long.steps[parted.unwrap()].text;
+    let (_, rest) = text.split_once("which leaves ").unwrap();
+    let left: f64 = rest.split_once(" mm").unwrap().0.parse().unwrap();
+    assert!(left > overall && left <= overall + 2.0, "{text}");
+    assert!(
+        long.kit
+            .iter()
+            .any(|tool| tool.contains("a parting tool, 3.00 mm wide"))
+    );
+
+    let sawn = two_ends("400 mm", None);
+    assert_eq!(at(&sawn, StepKind::PartOff), None);
+    let turn = &sawn.steps[at(&sawn, StepKind::TurnRound).unwrap()].text;
+    assert!(turn.contains(&format!("saw it to {left:.2} mm")), "{turn}");
+    assert!(sawn.cautions.iter().any(|c| c.code() == "sawn_off"));
+
+    // With nothing to part off the blade stays away, and the sheet says so.
+    let enough = format!("{} mm", overall + 3.0);
+    let whole = two_ends(&enough, Some("3 mm"));
+    assert_eq!(at(&whole, StepKind::PartOff), None);
+    assert!(!whole.kit.iter().any(|tool| tool.contains("parting")));
+    assert!(
+        whole
+            .cautions
+            .iter()
+            .any(|c| c.code() == "nothing_to_part_off")
+    );
+}
+
+#[test]
+fn a_blade_is_brought_to_its_place_by_the_dial_and_runs_at_half_the_speed_of_steel() {
+    let job = two_ends("400 mm", Some("3 mm")).job;
+    let sheet = job.plan(Units::Metric).unwrap();
+    let part = sheet
+        .steps
+        .iter()
+        .find(|s| s.kind == StepKind::PartOff)
+        .unwrap();
+    let d = job.stock().diameter().mm();
+    let band = job
+        .material()
+        .speed_band(turnwright::ToolMaterial::HighSpeedSteel)
+        .unwrap()
+        .value;
+    let speed = part.spindle_speed.unwrap().rpm() * std::f64::consts::PI * d / 1000.0;
+    // Half the middle of the band for high-speed steel, common practice, no source.
+    assert!(
+        speed <= 0.5 * band.middle().m_per_min() * (1.0 + 1e-9),
+        "{speed}"
+    );
+    // The left side touches the face: the way is the part and the blade.
+    let (_, rest) = part.text.split_once("which leaves ").unwrap();
+    let left: f64 = rest.split_once(" mm").unwrap().0.parse().unwrap();
+    let (_, rest) = part.text.split_once("to Z -").unwrap();
+    let along: f64 = rest.split_once(" mm").unwrap().0.parse().unwrap();
+    // To the nearest mark of the carriage.
+    let mark = job.lathe().carriage().unwrap().division().mm();
+    assert!(
+        (along - left - 3.0).abs() <= 0.5 * mark + 0.005,
+        "{}",
+        part.text
+    );
+}
+
+#[test]
+fn a_chamfer_is_no_larger_than_its_step() {
+    let mut job: toml::Table = include_str!("../../examples/jobs/both_ends.toml")
+        .parse()
+        .unwrap();
+    let surfaces = |leg: &str| {
+        toml::Value::Array(
+            [("24 mm", "1 mm"), ("26 mm", leg)]
+                .map(|(diameter, leg)| {
+                    let mut surface = toml::Table::new();
+                    surface.insert(String::from("diameter"), diameter.into());
+                    surface.insert(String::from("class"), "h9".into());
+                    surface.insert(String::from("length"), "20 mm".into());
+                    surface.insert(String::from("chamfer"), leg.into());
+                    toml::Value::Table(surface)
+                })
+                .to_vec(),
+        )
+    };
+    let mut ask = |leg: &str| {
+        let mut part = toml::Table::new();
+        part.insert(String::from("surfaces"), surfaces(leg));
+        job.insert(String::from("part"), part.into());
+        let question = serde_json::json!({ "plan": job }).to_string();
+        turnwright::document::plan::Question::from_text(&question)
+            .unwrap()
+            .answer()
+    };
+    assert!(ask("1 mm").is_ok());
+    let error = ask("1.2 mm").unwrap_err();
+    assert_eq!(error.field(), "part.surfaces[1].chamfer");
+    assert!(
+        error.expected().contains("1.000 mm down to 24 mm"),
+        "{error}"
+    );
 }
 
 #[test]
