@@ -297,9 +297,13 @@ impl Writer<'_> {
             self.job.stock.diameter(),
             format!(
                 "Zero Z: {where_to_zero}; {set}{then} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
-                 (jaws at Z {}).",
+                 (jaws at Z {}).{}",
                 Position::computed_trade(-round_size(clamp.never_past)).people(u),
                 Position::computed_trade(-clamp.held.overhang.mm()).people(u),
+                match clamp.parted {
+                    Some(_) => " Only the parting tool goes farther, at the end.",
+                    None => "",
+                },
             ),
         );
         step.reading = Some(self.z_reading(Divisions::ZERO));
