@@ -103,12 +103,12 @@ template <typename Call> tw_status copied(std::string &out, Call call)
 /* The same of a text of one name to a line, each name apart. */
 template <typename Call> tw_status copied_lines(std::vector<std::string> &out, Call call)
 {
-    std::string text;
-    const tw_status status = copied(text, call);
+    std::string names;
+    const tw_status status = copied(names, call);
     out.clear();
-    for (std::size_t from = 0; from < text.size();) {
-        const std::size_t to = std::min(text.find('\n', from), text.size());
-        out.emplace_back(text, from, to - from);
+    for (std::size_t from = 0; from < names.size();) {
+        const std::size_t to = std::min(names.find('\n', from), names.size());
+        out.emplace_back(names, from, to - from);
         from = to + 1;
     }
     return status;
