@@ -7,6 +7,7 @@ use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::force::{ManyCuts, tool_law};
+use crate::advice::parting::PARTING_FEED;
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
 use crate::caution::{Caution, Severity};
@@ -146,6 +147,15 @@ pub(super) fn clampings<'a>(
     };
     if let Some(overall) = &overall {
         cautions.extend(cut_off(common, overall, blade, parted));
+    }
+    if parted.is_some() {
+        let [slowest, fastest] = PARTING_FEED.value;
+        provenance.record(
+            "feed of parting blades",
+            &format!("{slowest} to {fastest}"),
+            PARTING_FEED.source,
+            PARTING_FEED.standing,
+        );
     }
     let to_jaws = to_jaws(blade.filter(|_| parted.is_some()));
     let far = parted.map_or(reach, |parted| parted.mm().max(reach));

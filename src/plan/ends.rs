@@ -5,6 +5,7 @@ use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, tenth_of_a_mark};
 use super::words::{Writer, words};
+use crate::advice::parting::PARTING_FEED;
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
 use crate::error::Error;
@@ -265,6 +266,7 @@ impl Writer<'_> {
             return Ok(());
         };
         let slow = self.grooving_step(stock);
+        let [slowest, fastest] = PARTING_FEED.value;
         // The side of the blade that touches the face is the one nearer the chuck.
         let along = WorkLength::computed_trade(round_size(length.mm() + blade.mm()));
         let marks = Divisions::from_rounded(self.carriage.divisions_of_travel(along.mm()).round())?;
@@ -299,7 +301,7 @@ impl Writer<'_> {
             format!(
                 "Part off. {} {}Parting tool {} wide, measured, of high-speed steel at this speed, square, on centre height, \
                  no farther out than it must. Spindle on: touch the finished face lightly with its left side, {there}, \
-                 which leaves {} of part. Lock the carriage; {}feed steadily by hand, about {} a turn. Nobody catches the \
+                 which leaves {} of part. Lock the carriage; {}feed steadily by hand, {} to {}. Nobody catches the \
                  part: let it fall into a tray. Stop the spindle.{then}",
                 self.set_words(slow.spindle_speed, &slow),
                 match clamp.centre {
@@ -312,10 +314,8 @@ impl Writer<'_> {
                     true => "",
                     false => "oil; ",
                 },
-                match u {
-                    Units::Metric => "0.03 to 0.05 mm",
-                    Units::Inch => "0.001 to 0.002 in",
-                },
+                slowest.people(u),
+                fastest.people(u),
             ),
         );
         part.spindle_speed = Some(slow.spindle_speed);
