@@ -1221,7 +1221,8 @@ typedef struct tw_step {
     int64_t turns;
     // The mark under the index line, 0 to one less than there are.
     int32_t mark;
-    // Tenths of a mark beyond it, by eye: on a ring that cannot be set, where no whole mark will do.
+    // Tenths of a mark beyond it, by eye: on a ring that cannot be set, where no whole mark will do, and at a shoulder
+    // no mark keeps well within its limits.
     int32_t tenths;
     // What is engraved at that mark; NaN where no dial is read.
     struct tw_shows shows;

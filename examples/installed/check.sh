@@ -60,10 +60,10 @@ done
 
 # What is linked statically needs no library of ours at run time; the others do.
 for program in by_pkg_config cmake/bench_card cmake/bench_card_cpp; do
-    ldd "$build/$program" | grep -q libturnwright
+    ldd "$build/$program" | grep libturnwright >/dev/null
 done
 for program in by_pkg_config_static cmake/bench_card_static; do
-    if ldd "$build/$program" | grep -q libturnwright; then
+    if ldd "$build/$program" | grep libturnwright >/dev/null; then
         echo "$program is not static"
         exit 1
     fi

@@ -5,7 +5,8 @@ use crate::physics::aim::{self, Prices};
 use crate::physics::spread::SizeSpread;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::{
-    Diameter, DiameterError, Duration, Price, PriceStop, Quantity, ToolLife, round_size,
+    Diameter, DiameterError, Duration, Price, PriceRework, PriceStop, Quantity, ToolLife,
+    round_size,
 };
 use crate::standards::limits::{Feature, Limits};
 
@@ -75,7 +76,9 @@ pub struct BatchChoice {
 ///
 /// E(m) = sum over the parts of c(x + j d) + c_stop n, with j the parts since the last measured one,
 /// d the drift from part to part, c the expected price of a size aimed at x, n the stops. After a
-/// measured part the ring is set anew, so that the next one comes to its aim.
+/// measured part the ring is set anew, so that the next one comes to its aim. A part that is too large
+/// is cut once more only where it is measured: one that is not costs as much as a lost one, for it is
+/// found when its zero is gone.
 ///
 /// The first part is measured to set the dial by; the second proves that the zero came back with a
 /// fresh bar in the jaws.
@@ -107,6 +110,7 @@ pub struct BatchAsk {
     drift: DiameterError,
     prices: Prices,
     stop: PriceStop,
+    every_part_is_a_first: bool,
 }
 
 impl BatchAsk {
@@ -130,7 +134,16 @@ impl BatchAsk {
             drift,
             prices,
             stop,
+            every_part_is_a_first: false,
         }
+    }
+
+    /// Where the zero is lost from part to part, by a change of tool or of its edge: each is then touched
+    /// and measured as the first is.
+    #[must_use]
+    pub fn with_every_part_a_first(mut self) -> Self {
+        self.every_part_is_a_first = true;
+        self
     }
 
     /// The parts to measure.
@@ -148,21 +161,37 @@ impl BatchAsk {
                 "give how many parts are made one after the other; leave it out for a single one",
             ));
         }
-        // The price of a part so many after a measured one.
-        let after: Vec<f64> = (0..n)
+        // The price of a part so many after a measured one, where it is measured itself and where not.
+        let lost = self.prices.scrap();
+        let unseen = Prices::new(lost, PriceRework::computed_trade(lost.trade()));
+        let after: Vec<[f64; 2]> = (0..n)
             .map(|j| {
                 let size = self.aim.mm() + f64::from(j) * self.drift.mm();
                 let size = Diameter::computed_trade(size);
                 let (limits, spread) = (self.limits, self.spread);
-                aim::expected_price(limits, size, spread, self.prices, Feature::Shaft).trade()
+                [self.prices, unseen].map(|prices| {
+                    aim::expected_price(limits, size, spread, prices, Feature::Shaft).trade()
+                })
             })
             .collect();
         let price = |every: u32| {
-            let sizes: f64 = (1..=n).map(|part| after[since(part, every) as usize]).sum();
-            sizes + self.stop.trade() * measured(n, every).count() as f64
+            let mut stops = measured(n, every).peekable();
+            let mut sum = 0.0;
+            for part in 1..=n {
+                let [seen, unseen] = after[since(part, every) as usize];
+                sum += match stops.next_if_eq(&part) {
+                    Some(_) => seen + self.stop.trade(),
+                    None => unseen,
+                };
+            }
+            sum
         };
         let (mut every, mut least) = (1, price(1));
-        for candidate in 2..=n {
+        let rarest = match self.every_part_is_a_first {
+            true => 1,
+            false => n,
+        };
+        for candidate in 2..=rarest {
             let found = price(candidate);
             if found < least {
                 (every, least) = (candidate, found);
@@ -224,9 +253,13 @@ mod tests {
                 let (mut price, mut off, mut next) = (0.0, 0.0, 2);
                 for part in 1..=parts {
                     let size = Diameter::from_mm(aim.mm() + off).unwrap();
+                    let seen = part == 1 || part == next;
+                    // One too large that nobody measures is as bad as a lost one.
+                    let oversize = if seen { "2".parse().unwrap() } else { format!("{scrap}").parse().unwrap() };
+                    let prices = Prices::new(prices.scrap(), oversize);
                     price += aim::expected_price(limits, size, spread, prices, Feature::Shaft).value();
                     off += drift;
-                    if part == 1 || part == next {
+                    if seen {
                         price += stop;
                         off = drift;
                         if part == next { next += every; }

@@ -8,9 +8,10 @@ use crate::physics::spring_back::{self, Edge};
 use crate::physics::stepped::HeldBar;
 use crate::provenance::{Provenance, Recorded, Sourced, Standing};
 use crate::quantity::text::fixed;
+use crate::quantity::unit::Units;
 use crate::quantity::{
-    CriticalSpeed, Density, DepthOfCut, DiameterError, Feed, Overhang, PassiveForce, Slenderness,
-    SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
+    CriticalSpeed, Density, DepthOfCut, Diameter, DiameterError, Feed, Overhang, PassiveForce,
+    Quantity, Slenderness, SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
 };
 use crate::shop::holding::{
     CENTRE_STIFFNESS, CHUCK_ROTATIONAL_STIFFNESS, CHUCK_STIFFNESS, Holding, HoldingKind,
@@ -288,6 +289,7 @@ pub struct SupportAsk<'a> {
     depth_of_cut: Option<DepthOfCut>,
     spindle_speed: Option<SpindleSpeed>,
     between_centres: Option<WorkLength>,
+    of: Option<(Diameter, Units)>,
 }
 
 impl<'a> SupportAsk<'a> {
@@ -313,6 +315,7 @@ impl<'a> SupportAsk<'a> {
             depth_of_cut: None,
             spindle_speed: None,
             between_centres: None,
+            of: None,
         }
     }
 
@@ -382,20 +385,29 @@ impl<'a> SupportAsk<'a> {
         })
     }
 
-    /// The advice alone: no way is weighed beyond the first that is enough, and nothing is recorded.
+    /// With the diameter that the zone is of, where the words should name it.
+    pub(crate) fn with_zone_of(mut self, diameter: Diameter, units: Units) -> Self {
+        self.of = Some((diameter, units));
+        self
+    }
+
+    /// The advice alone, and the share of the zone that the spring then takes: no way is weighed beyond the first that
+    /// is enough, and nothing is recorded.
     ///
     /// # Errors
     /// As [`choose`](Self::choose).
-    pub(crate) fn advice(&self) -> Result<SupportAdvice, Error> {
+    pub(crate) fn advice(&self) -> Result<(SupportAdvice, f64), Error> {
         let mut unrecorded = Provenance::deaf();
         let weigh = self.weigh(&mut unrecorded);
+        let mut share = 0.0;
         for way in self.ways() {
             let option = weigh.option(*way, &mut unrecorded)?;
+            share = option.diameter_error.mm() / self.tolerance.mm();
             if option.enough {
-                return Ok(option.holding.advice());
+                return Ok((option.holding.advice(), share));
             }
         }
-        Ok(SupportAdvice::NoneEnough)
+        Ok((SupportAdvice::NoneEnough, share))
     }
 
     fn ways(&self) -> &'a [SupportWay] {
@@ -516,9 +528,13 @@ impl Weigh<'_> {
             largest_feed,
             enough: fits && calm,
             because: format!(
-                "{}: the spring takes {} % of the zone, {} % is allowed: {}{whips}",
+                "{}: the spring takes {} % of the zone{}, {} % is allowed: {}{whips}",
                 words(way, kind),
                 fixed(100.0 * error.mm() / ask.tolerance.mm(), 0),
+                match ask.of {
+                    Some((diameter, units)) => format!(" of {}", diameter.people(units)),
+                    None => String::new(),
+                },
                 fixed(100.0 * self.share, 0),
                 if fits { "enough" } else { "not enough" },
             ),

@@ -104,7 +104,8 @@ pub struct tw_step {
     pub turns: i64,
     /// The mark under the index line, 0 to one less than there are.
     pub mark: i32,
-    /// Tenths of a mark beyond it, by eye: on a ring that cannot be set, where no whole mark will do.
+    /// Tenths of a mark beyond it, by eye: on a ring that cannot be set, where no whole mark will do, and at a shoulder
+    /// no mark keeps well within its limits.
     pub tenths: i32,
     /// What is engraved at that mark; NaN where no dial is read.
     pub shows: tw_shows,

@@ -224,7 +224,7 @@ impl Sheet {
             answer.causes.retain(|fit| fit.cause != Cause::AsExpected);
         }
         let stop = stop.or_else(|| {
-            let why = too_uneven(measured, &answer.causes, turning, u)?;
+            let why = too_uneven(measured, &answer.causes, turning, made.cuts, u)?;
             // Neither do those explain sizes that differ.
             let alike = |cause| matches!(cause, Cause::AsExpected | Cause::ZeroOff);
             answer.causes.retain(|fit| !alike(fit.cause));
@@ -336,19 +336,26 @@ fn stop(answer: &AfterMeasurement, u: Units) -> Option<String> {
     }
 }
 
-/// What is said of sizes that differ by more than their zone.
+/// What is said of sizes that differ by more than may stay: before the last cut by what its stop says, else by their
+/// zone.
 fn too_uneven(
     measured: &[SizeAt],
     causes: &[CauseFit],
     turning: &Turning<'_>,
+    made: usize,
     u: Units,
 ) -> Option<String> {
     let zone = turning.place.surface.limits().tolerance();
+    let before_the_last = made + 1 == turning.cuts.len();
+    let allowed = match before_the_last {
+        true => turning.uneven().mm(),
+        false => zone.mm(),
+    };
     let sizes = measured.iter().map(|m| m.size().mm());
     let (low, high) = sizes.fold((f64::INFINITY, 0.0_f64), |(low, high), d| {
         (low.min(d), high.max(d))
     });
-    if high - low <= zone.mm() {
+    if round_size(high - low) <= round_size(allowed) {
         return None;
     }
     let why = match causes.first() {
@@ -361,11 +368,21 @@ fn too_uneven(
             "find out why before anything is cut (blunt tool, loose bar, centre), and measure anew"
         }
     };
-    Some(format!(
-        "Stop: the sizes differ by {} along the bar, more than the zone of {}: no single cut brings all of it in; {why}.",
-        DiameterError::computed_trade(round_size(high - low)).people(u),
-        zone.people(u),
-    ))
+    let differ = DiameterError::computed_trade(round_size(high - low));
+    Some(match high - low > zone.mm() {
+        true => format!(
+            "Stop: the sizes differ by {} along the bar, more than the zone of {}: no single cut brings all of it in; {why}.",
+            differ.people(u),
+            zone.people(u),
+        ),
+        false => format!(
+            "Stop: the sizes differ by {} along the bar, and before the last cut no more than {} may stay, of a zone of {}: \
+             {why}.",
+            differ.people(u),
+            turning.uneven().people(u),
+            zone.people(u),
+        ),
+    })
 }
 
 /// The standard uncertainty of an expanded one, k = 2.

@@ -3,13 +3,14 @@
 use super::common::Common;
 use super::heading::Figures;
 use super::sheet::SurfaceAt;
-use super::turning::Turning;
+use super::turning::{Turning, cross_reading, mark_size, plain};
+use super::words::on_the_ring;
 use crate::advice::batch::{BatchAsk, BatchChoice, drift_per_part};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::advice::tool_life::life_in_band;
 use crate::error::Error;
 use crate::provenance::Provenance;
-use crate::quantity::{DiameterError, Duration, Quantity, ToolLife};
+use crate::quantity::{Diameter, DiameterError, Duration, Quantity, ToolLife, round_size};
 use crate::shop::dial::Ring;
 
 /// Which parts of a batch to measure.
@@ -52,9 +53,10 @@ impl Batch {
             Some(life) => drift_per_part(in_cut, life, provenance),
             None => DiameterError::computed_trade(0.0),
         };
+        let each = why_each(figures, life, in_cut);
         let mut most_often: Option<(SurfaceAt, BatchChoice)> = None;
         for turning in turnings() {
-            let choice = choice(common, turning, parts, drift, provenance)
+            let choice = choice(common, turning, parts, drift, each.is_some(), provenance)
                 .map_err(|error| error.inside("preferences"))?;
             if most_often
                 .as_ref()
@@ -63,14 +65,15 @@ impl Batch {
                 most_often = Some((turning.place.at, choice));
             }
         }
-        Ok(most_often.map(|(surface, choice)| {
-            let text = words(figures, &choice, life, in_cut);
-            Self {
-                surface,
-                choice,
-                tool_life: life,
-                text,
-            }
+        let Some((surface, choice)) = most_often else {
+            return Ok(None);
+        };
+        let text = words(figures, &choice, each, life, in_cut)?;
+        Ok(Some(Self {
+            surface,
+            choice,
+            tool_life: life,
+            text,
         }))
     }
 }
@@ -80,6 +83,7 @@ fn choice(
     turning: &Turning<'_>,
     parts: u32,
     drift: DiameterError,
+    every_part_is_a_first: bool,
     provenance: &mut Provenance,
 ) -> Result<BatchChoice, Error> {
     let end = turning.diameter_at(common.cross, turning.datum.last.count())?;
@@ -96,7 +100,7 @@ fn choice(
         ask = ask.with_expansion(expansion);
     }
     let spread = ask.budget(provenance)?.budget().spread();
-    BatchAsk::new(
+    let ask = BatchAsk::new(
         parts,
         turning.place.surface.limits(),
         end,
@@ -104,82 +108,223 @@ fn choice(
         drift,
         turning.costs.prices,
         turning.costs.stop,
-    )
+    );
+    match every_part_is_a_first {
+        true => ask.with_every_part_a_first(),
+        false => ask,
+    }
     .choose()
 }
+
+/// Why the zero is lost from part to part.
+#[derive(Debug, Clone, Copy)]
+enum Each {
+    /// The tool is changed while the part is held: at the latest for the blade.
+    PartedOff,
+    /// The edge lasts for no more than one part.
+    ShortLife,
+}
+
+fn why_each(figures: &Figures<'_>, life: Option<ToolLife>, in_cut: Duration) -> Option<Each> {
+    if figures.clampings.iter().any(|clamp| clamp.parted.is_some()) {
+        return Some(Each::PartedOff);
+    }
+    life.filter(|life| life.minutes() < 2.0 * in_cut.minutes())
+        .map(|_| Each::ShortLife)
+}
+
+/// How the ring is brought back to where it stood for the first diameter of a clamping, where a later one turned it.
+fn ring_back(figures: &Figures<'_>, turnings: &[Turning<'_>]) -> Result<Option<String>, Error> {
+    let (cross, u) = (figures.common.cross, figures.common.units);
+    let (Ring::Settable, Some(first), Some(last)) =
+        (cross.ring(), turnings.first(), turnings.last())
+    else {
+        return Ok(None);
+    };
+    let mark = last.datum.last.count();
+    let size = last.diameter_at(cross, mark)?;
+    // The spring of one surface and of another does not move the tip.
+    let spring = first.leaves_spring().mm() - last.leaves_spring().mm();
+    let zero = Diameter::computed_trade(round_size(first.datum.zero.mm() - spring));
+    let to = cross.divisions_between(zero, size);
+    let turn = f64::from(cross.divisions_per_turn().count());
+    let moved = (to - mark as f64).rem_euclid(turn);
+    if moved.min(turn - moved) < HALF_A_TENTH {
+        return Ok(None);
+    }
+    Ok(Some(format!(
+        "Before the next part bring the ring back: carriage to the right, cross slide in to the mark of the last cut made of \
+         {}, by the sheet {}, hold the handle, and turn the ring only, to ({} - the size it measured) / {} marks, whole turns \
+         of {turn} left out: {} where it is {}.",
+        last.place.surface.diameter().people(u),
+        cross_reading(cross, mark)?,
+        plain(zero, u),
+        mark_size(cross, u),
+        on_the_ring(cross, to),
+        size.people(u),
+    )))
+}
+
+/// Marks are said to a tenth.
+const HALF_A_TENTH: f64 = 0.05;
 
 fn words(
     figures: &Figures<'_>,
     choice: &BatchChoice,
+    each: Option<Each>,
     life: Option<ToolLife>,
     in_cut: Duration,
-) -> Vec<String> {
+) -> Result<Vec<String>, Error> {
+    let mut lines = match each {
+        Some(why) => made_one_by_one(figures, choice, why),
+        None => made_alike(figures, choice)?,
+    };
+    lines.push(wear_words(figures, choice, each, life, in_cut));
+    Ok(lines)
+}
+
+/// Parts each of which is touched and measured as the first is.
+fn made_one_by_one(figures: &Figures<'_>, choice: &BatchChoice, why: Each) -> Vec<String> {
     let u = figures.common.units;
-    let some: Vec<String> = choice
+    let mut lines = vec![format!(
+        "{} parts. {} So every part is a first one: made by every step of this sheet, touched and zeroed anew, with all its \
+         stops and measurements.",
+        choice.parts,
+        match why {
+            Each::PartedOff => {
+                "Edges and parting off change the tool while the part is held, and the zero of the cross dial is lost by it."
+            }
+            Each::ShortLife => {
+                "The edge lasts for no more than one part: take a fresh one for each, and its zero with it."
+            }
+        },
+    )];
+    match why {
+        Each::PartedOff => {
+            let stands_out = figures.clampings.first().map(|clamp| clamp.overhang);
+            lines.push(format!(
+                "For the next part loosen the jaws, spindle at rest, draw the bar out until {} stand out again, tighten, key \
+                 out, as in step 1. A bar too short to be gripped as there is no longer used. Where each tool has a holder \
+                 that brings it back to its place, the stops may be left out once the second part has proved it.",
+                stands_out.map_or_else(String::new, |out| out.people(u).to_string()),
+            ));
+        }
+        Each::ShortLife => {
+            if figures.clampings.len() > 1 {
+                lines.push(String::from(
+                    "First the first ends of all parts, then the other ends.",
+                ));
+            }
+        }
+    }
+    lines
+}
+
+/// Parts that are made by the marks of the first.
+fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>, Error> {
+    let ring = figures.common.cross.ring();
+    let (kept, marks, set) = match ring {
+        Ring::Settable => (
+            "Tool, ring and compound slide",
+            "marks of the cross dial",
+            "a step sets the ring on",
+        ),
+        Ring::Fixed => (
+            "Tool, compound slide and shifts",
+            "marks of the cross dial, each with its shift,",
+            "a step finds a shift from",
+        ),
+        Ring::Readout => (
+            "Tool, readout and compound slide",
+            "numbers of the readout",
+            "a step sets the readout on",
+        ),
+    };
+    let along = match figures.common.carriage.ring() {
+        Ring::Readout => "Z does",
+        Ring::Settable | Ring::Fixed => "Those of the carriage do",
+    };
+    let mut lines = vec![format!(
+        "{} parts. Make the first by every step of this sheet as far as its diameters are measured, with all its stops. {kept} \
+         then stay as they are, and every bar stands out alike: the {marks} hold for the next part too, without touching and \
+         without stops before the last cut. {along} not: face every bar, and zero Z on its own face. Where {set} a finished \
+         size, take the size expected.",
+        choice.parts
+    )];
+    for turnings in &figures.turnings {
+        if let Some(back) = ring_back(figures, turnings)? {
+            lines.push(back);
+        }
+    }
+    lines.push(format!(
+        "Changing the tool or moving the compound slide costs the zero: edges, undercuts and cones are done when the diameters \
+         of all parts are.{}",
+        match figures.clampings.len() {
+            1 => "",
+            _ => " So is the other end: first the first ends of all parts, then the other ends, the first of them again by every \
+                  step.",
+        }
+    ));
+    let mut some: Vec<String> = choice
         .measured
         .iter()
         .take(6)
         .map(ToString::to_string)
         .collect();
-    let more = if choice.measured.len() > some.len() {
-        " and so on"
-    } else {
-        ""
-    };
-    let mut lines = vec![format!(
-        "{} parts. Make the first by every step of this sheet, with all its measurements. Tool, ring and compound slide then \
-         stay as they are, and every bar stands out alike: the marks of the cross dial hold for the next part too, without \
-         touching and without stops before the last cut. Those of the carriage do not: face every bar, and zero Z on its own \
-         face. Where a step sets the ring on a finished size, take the size expected.",
-        choice.parts
-    )];
-    let later = figures.turnings.iter().flatten().any(|turning| {
-        let surface = turning.place.surface;
-        surface.undercut().is_some() || surface.small_diameter().is_some()
-    });
-    let parted = figures.clampings.iter().any(|clamp| clamp.parted.is_some());
+    if choice.measured.len() > some.len() {
+        some.push(String::from("and so on"));
+    }
     lines.push(format!(
-        "Changing the tool or moving the compound slide costs the zero: {}.{}",
-        match (parted, later) {
-            (true, _) =>
-                "with edges and parting off in the same clamping every part is touched and zeroed anew, unless each tool has \
-                 a holder that brings it back to its place, proved on the second part",
-            (false, true) => "edges, undercuts and cones are done afterwards, for all parts",
-            (false, false) => "edges are done afterwards, for all parts",
+        "Measure {}, at 20 degC, every diameter of them, before the jaws are opened; {} before the next part. The second \
+         proves that the zero came back with a fresh bar in the jaws.",
+        match choice.measured.len() == choice.parts as usize {
+            true => String::from("every part"),
+            false => format!("parts {}", some.join(", ")),
         },
-        match figures.clampings.len() {
-            1 => "",
-            _ => " So is the other end: first the first ends of all parts, then the other ends.",
-        }
-    ));
-    lines.push(format!(
-        "Measure the finished parts {}{more}, at 20 degC, every diameter of them; {} before the next part. The second proves that the zero came back with a fresh bar in the jaws.",
-        some.join(", "),
-        match figures.common.cross.ring() {
+        match ring {
             Ring::Settable => "set the ring by what each is off, at its last mark,",
             Ring::Readout => "set the readout to what each measured, at the last place of that part,",
             Ring::Fixed => "move the marks by what each is off, in whole marks,",
         }
     ));
-    match life {
-        Some(life) => {
-            let edges = (life.minutes() / in_cut.minutes()).floor().max(1.0);
-            lines.push(format!(
-                "The edge wears: sizes grow by about {} {}. Look at the \
-                 edge with a glass after every measured part; it lasts about {:.0} min in cut, {edges:.0} parts. After it was \
-                 honed or changed its zero is lost: the next part is a first one.",
-                choice.drift_between.people(u),
-                match choice.measured.len() {
-                    0..=2 => "from the second part to the last",
-                    _ => "from one measured part to the next",
-                },
-                life.minutes(),
-            ));
-        }
-        None => lines.push(String::from(
-            "How fast the edge wears is not known for this material and tool: sizes are taken to stay. Measure more often \
-             where two parts measured one after the other differ.",
-        )),
-    }
-    lines
+    Ok(lines)
+}
+
+fn wear_words(
+    figures: &Figures<'_>,
+    choice: &BatchChoice,
+    each: Option<Each>,
+    life: Option<ToolLife>,
+    in_cut: Duration,
+) -> String {
+    let Some(life) = life else {
+        return String::from(
+            "How fast the edge wears is not known for this material and tool: sizes are taken to stay. Measure more often where \
+             two parts measured one after the other differ.",
+        );
+    };
+    let u = figures.common.units;
+    let lasts = match (life.minutes() / in_cut.minutes()).floor().max(1.0) {
+        1.0 => String::from("1 part"),
+        parts => format!("{parts} parts"),
+    };
+    let drifts = match each {
+        Some(_) => format!(
+            "by about {} from part to part",
+            choice.drift_per_part.people(u)
+        ),
+        None => format!(
+            "by about {} {}",
+            choice.drift_between.people(u),
+            match choice.measured.len() {
+                0..=2 => "from the second part to the last",
+                _ => "from one measured part to the next",
+            }
+        ),
+    };
+    format!(
+        "The edge wears: sizes grow {drifts}. Look at the edge with a glass after every measured part; it lasts about {:.0} min in \
+         cut, {lasts}. After it was honed or changed its zero is lost: the next part is a first one.",
+        life.minutes(),
+    )
 }

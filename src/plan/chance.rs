@@ -329,6 +329,7 @@ impl Chance {
     /// What must be said where a good part is not as likely as was asked for.
     pub(super) fn cautions(
         &self,
+        nominal: Diameter,
         aim: &Aim,
         ask: &SizeAsk<'_>,
         units: Units,
@@ -343,7 +344,7 @@ impl Chance {
         let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
         let mut text = format!(
             "{}: good in {:.0} of 100 only, where {} are asked for: most of the uncertainty of {} comes from {}.",
-            aim.limits.largest().people(units),
+            nominal.people(units),
             in_hundred(self.outcome.good),
             crate::quantity::round_size(100.0 * aim.asked.trade()),
             self.uncertainty.people(units),

@@ -2,7 +2,8 @@
 
 use super::common::Common;
 use super::ends::GROOVING_SPEED;
-use super::lengths::{self, Room, length_limits, room};
+use super::job::Job;
+use super::lengths::{self, Along, Room, length_limits, room, shoulder_at};
 use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
@@ -15,11 +16,15 @@ use crate::error::{Error, ErrorKind};
 use crate::physics::section::Section;
 use crate::physics::stepped::HeldBar;
 use crate::provenance::Provenance;
+use crate::quantity::dial::Divisions;
+use crate::quantity::unit::Units;
 use crate::quantity::{
     BladeWidth, CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size,
 };
+use crate::shop::dial::Dial;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::surface::Surface;
+use crate::standards::centre_hole::Form;
 use crate::standards::limits::LengthLimits;
 
 use super::sheet::SurfaceAt;
@@ -31,6 +36,7 @@ pub(super) enum Grip {
     Stock { length: WorkLength },
     /// A finished diameter, after the part was turned round.
     Turned {
+        nominal: Diameter,
         diameter: Diameter,
         length: WorkLength,
     },
@@ -55,6 +61,10 @@ pub(super) struct Place<'a> {
     pub(super) reach: WorkLength,
     /// From the face to the shoulder before it, in mm; zero for the outermost.
     pub(super) outer: f64,
+    /// Where its shoulder is turned to, by the carriage's dial.
+    pub(super) shoulder: Along,
+    /// Where the shoulder before it is turned to, from the face, in mm.
+    pub(super) outer_turned: f64,
     /// What stays thicker between the jaws and its shoulder.
     pub(super) root: Vec<Section>,
     pub(super) length_limits: LengthLimits,
@@ -95,11 +105,21 @@ pub(super) struct Clamping<'a> {
 /// judgement, no source.
 const SHOULDER_CLEARANCE: f64 = 2.0;
 
+/// The same in a shop that reads inches: 0.08 in.
+const SHOULDER_CLEARANCE_INCH: f64 = 2.032;
+
+fn shoulder_clearance(units: Units) -> f64 {
+    match units {
+        Units::Metric => SHOULDER_CLEARANCE,
+        Units::Inch => SHOULDER_CLEARANCE_INCH,
+    }
+}
+
 impl Clamping<'_> {
     /// From the face of a part that was turned round to the shoulder beside the jaws.
-    pub(super) fn to_gripped_shoulder(&self) -> WorkLength {
+    pub(super) fn to_gripped_shoulder(&self, units: Units) -> WorkLength {
         WorkLength::computed_trade(round_size(
-            self.overhang.mm() - self.facing.mm() - SHOULDER_CLEARANCE,
+            self.overhang.mm() - self.facing.mm() - shoulder_clearance(units),
         ))
     }
 }
@@ -324,20 +344,18 @@ fn turned_round(
     let reach = reach_of(other);
     let mut end = reach_of(first);
     // The innermost surface that is long enough leaves the least standing out.
+    let clear = shoulder_clearance(common.units);
     let mut inner: Vec<Section> = Vec::new();
     for surface in first.iter().rev() {
         let diameter = surface.limits().middle();
-        let length = surface.length().mm() - SHOULDER_CLEARANCE;
+        let length = surface.length().mm() - clear;
         let enough = lengths::least_grip(diameter, provenance);
-        let out = overall.mm() - end + SHOULDER_CLEARANCE;
+        let out = overall.mm() - end + clear;
         if surface.small_diameter().is_none() && length >= enough && out - reach >= room.to_jaws {
             lengths::within_the_lathe(job, out + facing.mm(), "part.overall_length")?;
             let length = WorkLength::computed_trade(round_size(length));
             lengths::short_grip(length, diameter, common.units, cautions);
-            let mut root = vec![Section::cylinder(
-                diameter,
-                WorkLength::from_mm(SHOULDER_CLEARANCE)?,
-            )];
+            let mut root = vec![Section::cylinder(diameter, WorkLength::from_mm(clear)?)];
             root.extend(inner.into_iter().rev());
             let collar = overall.mm() - reach_of(first) - reach;
             if collar > 1e-6 {
@@ -346,7 +364,11 @@ fn turned_round(
                     WorkLength::computed_trade(collar),
                 ));
             }
-            let grip = Grip::Turned { diameter, length };
+            let grip = Grip::Turned {
+                nominal: surface.diameter(),
+                diameter,
+                length,
+            };
             let shape = Shape {
                 turned_round: true,
                 facing,
@@ -369,8 +391,7 @@ fn turned_round(
         "no surface of the first end that the jaws could hold",
         format!(
             "a cylinder at the first end longer than {:.1} mm, with {:.1} mm from the jaws to the last shoulder",
-            lengths::least_grip(first[first.len() - 1].limits().middle(), provenance)
-                + SHOULDER_CLEARANCE,
+            lengths::least_grip(first[first.len() - 1].limits().middle(), provenance) + clear,
             room.to_jaws
         ),
         "turn the longer end first, or turn all of it in one clamping from a longer bar",
@@ -421,6 +442,8 @@ fn places<'a>(
             surface,
             reach: WorkLength::computed_trade(reach),
             outer,
+            shoulder: Along::FACE,
+            outer_turned: 0.0,
             root: root.clone(),
             length_limits: length_limits(
                 surface.length(),
@@ -438,6 +461,15 @@ fn places<'a>(
             surface.length(),
         ));
         reach = outer;
+    }
+    // From the face on: a length is held against its limits between two places of the dial.
+    let mut outer = 0.0;
+    for place in places.iter_mut().rev() {
+        let path = place.at.path(&job.part, "length");
+        let limits = place.length_limits;
+        place.outer_turned = outer;
+        place.shoulder = shoulder_at(place.reach, outer, common.carriage, limits, &path)?;
+        outer = place.shoulder.travel(common.carriage);
     }
     Ok(places)
 }
@@ -465,7 +497,7 @@ fn hold<'a>(
     }
     let out_of_jaws = Overhang::computed_trade(round_size(shape.overhang.mm() - shape.facing.mm()));
     // The surface that needs a support most; only there all ways are weighed.
-    let mut hardest: Option<(SupportAdvice, usize)> = None;
+    let mut hardest: Option<((u8, f64), usize)> = None;
     let mut bars = Vec::with_capacity(places.len());
     for (at, place) in places.iter().enumerate() {
         let mut sections = place.root.clone();
@@ -474,15 +506,20 @@ fn hold<'a>(
             place.surface.limits().middle(),
             place.reach,
         ));
-        let advice = last_cuts(common, &law, &asked, place, &sections).advice()?;
-        if hardest.is_none_or(|(before, _)| effort_of(advice) > effort_of(before)) {
-            hardest = Some((advice, at));
+        let (advice, share) = last_cuts(common, &law, &asked, place, &sections).advice()?;
+        let asks_for = (effort_of(advice), share);
+        if hardest.is_none_or(|(before, _)| asks_for > before) {
+            hardest = Some((asks_for, at));
         }
         bars.push(sections);
     }
     let support = match hardest {
         Some((_, at)) => {
             let ask = last_cuts(common, &law, &asked, &places[at], &bars[at]);
+            let ask = match places.len() {
+                1 => ask,
+                _ => ask.with_zone_of(places[at].surface.diameter(), common.units),
+            };
             Some(ask.choose(provenance)?)
         }
         None => None,
@@ -538,7 +575,7 @@ fn hold<'a>(
                 job.lathe.speed_cap(),
                 provenance,
             )
-            .ok_or_else(|| no_centre_hole(smallest))?,
+            .ok_or_else(|| no_centre_hole(job, smallest))?,
         ),
         _ => None,
     };
@@ -554,7 +591,7 @@ fn hold<'a>(
         parted: shape.parted,
         off: shape.off,
         overhang: shape.overhang,
-        never_past: shape.reach + shape.room.overrun,
+        never_past: never_past(common.carriage, shape.reach, shape.room.overrun),
         grip: shape.grip,
         held,
         support,
@@ -564,6 +601,16 @@ fn hold<'a>(
         law,
         places,
     })
+}
+
+/// How far from the face the tool may ever go, in mm: the last whole mark of the carriage within the overrun, as
+/// long as one lies beyond the shoulder.
+fn never_past(carriage: &Dial, reach: f64, overrun: f64) -> f64 {
+    let last = Divisions::from_rounded(carriage.divisions_of_travel(reach + overrun).floor());
+    match last.map(|last| carriage.travel_at(last)) {
+        Ok(mark) if mark > reach => mark,
+        _ => reach + overrun,
+    }
 }
 
 /// The support of an end of which only the face is turned.
@@ -666,7 +713,24 @@ fn holding_kind(
 }
 
 #[cold]
-fn no_centre_hole(end: Diameter) -> Error {
+fn no_centre_hole(job: &Job, end: Diameter) -> Error {
+    let hole = centre_hole::for_work(Form::A, end, end, None, &mut Provenance::deaf());
+    if hole.is_some()
+        && let Some(slowest) = job.lathe.slowest()
+    {
+        return Error::new(
+            ErrorKind::Impossible,
+            "lathe.spindle_steps",
+            format!("a slowest speed of {slowest}"),
+            match job.lathe.speed_cap() {
+                Some(cap) => format!(
+                    "a speed for the centre drill that chuck and machine allow, {cap} at most"
+                ),
+                None => String::from("a speed that is slow enough for the centre drill"),
+            },
+            "another chuck, or another lathe: this limit is not to be passed",
+        );
+    }
     Error::new(
         ErrorKind::Impossible,
         "part.diameter",

@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::clamping::Place;
 use super::job::LengthBy;
+use super::lengths::Along;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip};
@@ -67,7 +68,7 @@ impl SurfaceWriter<'_> {
             }
             (Some(zero), _) => format!(
                 "Zero X: come in to where the bar measures {}, hold the handle, and turn the ring only, until it reads {set_to}. \
-                 The bar must measure that all along: turn down what is thicker first.",
+                 Carriage to the right, clear of the bar. The bar must measure that all along: turn down what is thicker first.",
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
@@ -139,9 +140,9 @@ impl SurfaceWriter<'_> {
             Ring::Readout => self.readout_zero(None),
             // The last cut may have been left out, or have gone farther in than planned.
             Ring::Fixed => format!(
-                "Zero X is kept: by the sheet the dial reads {at} where the surface just finished measures {}. The shift from \
+                "Zero X is kept: carriage to the right, clear of the bar. By the sheet the dial reads {at} where the surface just finished measures {}. The shift from \
                  here on, in place of any before it: S = marks by which the last cut that was made went farther in than {at} \
-                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of this surface.{}",
+                 (less far: minus) + ({name} - {}) / {}, to the nearest whole one; add S to every mark of the next diameter.{}",
                 before.start.people(u),
                 plain(before.start, u),
                 self.mark_size(),
@@ -495,7 +496,7 @@ impl SurfaceWriter<'_> {
                 StepKind::Measure,
                 expected,
                 format!(
-                    "{} Measure {name} ________ (expect {}). {act}{wrong}",
+                    "{} Measure {name} midway along what was cut ________ (expect {}). {act}{wrong}",
                     self.stop_words(),
                     expected.people(u)
                 ),
@@ -521,8 +522,7 @@ impl SurfaceWriter<'_> {
                  between marks (a tenth is {}): {}.",
                 self.rule(format_args!("mean of {name}")),
                 self.turns_left_out(mark),
-                DiameterError::computed_trade(self.cross.diameter_per_division().mm() / 10.0)
-                    .people(u),
+                self.tenth(),
                 self.table(mark, Some(last))?
             ),
             Ring::Fixed => format!(
@@ -568,7 +568,7 @@ impl SurfaceWriter<'_> {
                 again.people(u),
             ),
         });
-        let spread = Diameter::computed_trade(self.limits().tolerance().mm() / 3.0);
+        let spread = setup.uneven();
         let mut step = self.step(
             StepKind::Measure,
             expected,
@@ -615,8 +615,12 @@ impl SurfaceWriter<'_> {
     fn adjust(&self, done: &Done, cut: PlannedCut) -> Result<Step, Error> {
         let mut step = self.step(StepKind::Adjust, done.size, self.adjust_words(done, cut)?);
         if self.was_faced(done) {
-            // It was moved out of the way of the shoulder.
-            step.text.push_str(&self.set_the_stop_again());
+            // It was moved out of the way of the shoulder, where the tool still stands.
+            let again = self.set_the_stop_again();
+            step.text.push_str(match again.as_str() {
+                "" => " Carriage to the right, clear of the bar.",
+                again => again,
+            });
         }
         self.read(&mut step, cut)?;
         Ok(step)
@@ -648,14 +652,12 @@ impl SurfaceWriter<'_> {
                     0 => String::new(),
                     _ => format!(
                         " No whole number of marks brings the last cut to its size: tenths between marks, by eye; a tenth is {}.",
-                        DiameterError::computed_trade(
-                            self.cross.diameter_per_division().mm() / 10.0
-                        )
-                        .people(u)
+                        self.tenth()
                     ),
                 };
                 format!(
-                    "{found} The ring stays. Every reading of this diameter below is moved by {by} {}: {}.{between}",
+                    "{found} The ring stays. Every reading of this diameter below stands moved already by {by} {}, {}: go to it \
+                     as it is.{between}",
                     if tenths.abs() == 10 { "mark" } else { "marks" },
                     if tenths > 0 {
                         "farther in"
@@ -680,9 +682,21 @@ impl SurfaceWriter<'_> {
                 "{found} It may well be that the slide was not come in to its mark from outside, and too little is left on for a cut \
                  of its own. The readings stay as they were; the ring is not touched. Come in to the next mark from outside."
             ),
-            Act::OnceMore => format!(
-                "{found} Too large: one more cut, then the shoulder and the size once more."
-            ),
+            Act::OnceMore => {
+                let set = match self.reads_out() {
+                    true => format!(
+                        " {}",
+                        self.readout_set(
+                            Diameter::computed_trade(round_size(done.size.mm() - done.off)),
+                            &self.nearest_shown(done.size)
+                        )
+                    ),
+                    false => String::new(),
+                };
+                format!(
+                    "{found} Too large: one more cut, then the shoulder and the size once more.{set}"
+                )
+            }
             Act::TurnRing { .. } if self.reads_out() => format!(
                 "{found} {} The numbers below stay as they were.",
                 self.readout_set(
@@ -706,8 +720,11 @@ impl SurfaceWriter<'_> {
         let last = setup.datum.last.count();
         let diameter = setup.diameter_at(self.cross, last)?;
         let limits = self.limits();
-        let shoulder = setup.carriage.shoulder;
-        let at = setup.carriage.slanted.map_or(shoulder, |(at, _)| at);
+        let shoulder = setup.place.shoulder;
+        let at = match setup.carriage.slanted {
+            Some((mark, _)) => Along { mark, tenths: 0 },
+            None => shoulder,
+        };
         let mut step = self.step(
             StepKind::Shoulder,
             diameter,
@@ -724,7 +741,7 @@ impl SurfaceWriter<'_> {
                     LengthBy::Dial | LengthBy::Indicator => "",
                 },
                 words(|f| {
-                    write!(f, "{}", self.z_words(at))?;
+                    write!(f, "{}", self.along_words(at))?;
                     match self.length_by() {
                         LengthBy::Dial | LengthBy::Stop => Ok(()),
                         LengthBy::Indicator => f.write_str(", past the 0 of the indicator"),
@@ -741,20 +758,26 @@ impl SurfaceWriter<'_> {
                          shoulder, to {}, a knife tool of 90 deg or more takes when all diameters are done; its length is \
                          measured then.",
                         lead.people(u),
-                        self.z_words(shoulder)
+                        self.along_words(shoulder)
                     ),
                     None => Ok(()),
                 })
             ),
         );
-        step.reading = Some(self.z_reading(at));
-        step.z = Some(Position::computed_trade(-self.carriage.travel_at(at)));
+        if at.tenths > 0 {
+            step.tenths = Some(at.tenths);
+            step = step.because(
+                "halfway between two marks: neither keeps well within the limits of the length",
+            );
+        }
+        step.reading = Some(self.z_reading(at.mark));
+        step.z = Some(Position::computed_trade(-at.travel(self.carriage)));
         step.spindle_speed = Some(setup.finish_step.spindle_speed);
         steps.push(step);
 
         // Until the shoulder before it is turned, its length shows from the face only.
         let from_face = |length: WorkLength| {
-            WorkLength::computed_trade(round_size(length.mm() + setup.place.outer))
+            WorkLength::computed_trade(round_size(length.mm() + setup.place.outer_turned))
         };
         let shortest = from_face(setup.place.length_limits.shortest());
         let longest = from_face(setup.place.length_limits.longest());
@@ -798,16 +821,20 @@ impl SurfaceWriter<'_> {
         let cuttable = Diameter::computed_trade(round_size(
             diameter.mm() + 2.0 * setup.place.correcting.mm(),
         ));
+        let same = match self.length_by() {
+            LengthBy::Stop => "to the same Z by the carriage dial, for the stop is out of the way",
+            LengthBy::Dial | LengthBy::Indicator => "to the same Z",
+        };
         let oversize = words(|f| match self.reads_out() {
             true => write!(
                 f,
-                "in again, the readout set to {}, and one more cut to {}, to the same Z",
+                "in again to {0}, the readout set to {1} there, and one more cut to {0}, {same}",
+                self.shown(diameter),
                 self.set_to("the size"),
-                self.shown(diameter)
             ),
             false => write!(
                 f,
-                "one more cut, (size - {}) / {} marks farther in than the last mark, to the same Z",
+                "one more cut, (size - {}) / {} marks farther in than the last mark, {same}",
                 plain(diameter, u),
                 self.mark_size()
             ),

@@ -5,7 +5,7 @@ use super::job::Job;
 use super::passes::{First, Metal, Passes};
 use super::readout::is_readout;
 use super::sheet::SurfaceAt;
-use super::turning::{beyond, cross_reading};
+use super::turning::{beyond, cross_reading, skin_or_run_out};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::{Divisions, Reading};
@@ -488,11 +488,12 @@ fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
     let there = (start.mm() - limits.largest().mm()) / q;
     let depth = |marks: f64| DepthOfCut::computed_trade(round_size(marks * q / 2.0));
     if metal.first_least > 0 && there < (metal.first_least + 2 * metal.least) as f64 {
+        let (field, what) = skin_or_run_out(metal.skin);
         return Error::new(
             ErrorKind::Impossible,
-            "stock.skin",
+            field,
             format!(
-                "{} of metal on the radius, of which the first cut takes {} to be under the skin all round",
+                "{} of metal on the radius, of which the first cut takes {} to {what}",
                 depth(there),
                 depth(metal.first_least as f64)
             ),
@@ -516,8 +517,9 @@ fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
                 "cuts that divide {start} down to {} on whole marks",
                 limits.largest()
             ),
-            "allow deeper cuts: a live centre or a shorter overhang, a coarser feed, more power, a larger largest_depth; or a \
-             tool with a smaller corner radius, which may cut lighter",
+            "allow deeper cuts: a live centre or a shorter overhang, a coarser feed, more power, a larger largest_depth; a \
+             tool with a smaller corner radius, which may cut lighter; a dial with finer marks; or another diameter of the bar, \
+             from which the marks fall otherwise",
         );
     }
     Error::new(

@@ -53,19 +53,24 @@ impl Writer<'_> {
                 steps.push(step);
             }
         }
-        steps.push(self.edges(turnings, last_speed, set));
+        steps.push(self.edges(turnings, set));
         Ok(())
     }
 
     /// The spindle step for a grooving or parting tool at this diameter; on a lathe without so slow a
     /// step, the one at which the end was faced.
     fn grooving_step(&self, diameter: Diameter) -> SpindleChoice {
-        // Blades are mostly of high-speed steel, whatever the turning tool is.
+        self.steel_step(diameter, GROOVING_SPEED.value)
+    }
+
+    /// The spindle step at this share of the speed of turning with high-speed steel, of which blades and form tools
+    /// mostly are, whatever the turning tool is.
+    fn steel_step(&self, diameter: Diameter, share: f64) -> SpindleChoice {
         let wanted = self.common.wanted;
         let steel = self.job.material.speed_band(ToolMaterial::HighSpeedSteel);
         let turning = steel.map_or(wanted, |band| band.value.middle().min(wanted));
-        let slow = CuttingSpeed::computed_trade(turning.trade() * GROOVING_SPEED.value);
-        SpindleAsk::new(&self.job.lathe, diameter, slow)
+        let speed = CuttingSpeed::computed_trade(turning.trade() * share);
+        SpindleAsk::new(&self.job.lathe, diameter, speed)
             .with_holding(&self.clamp.holding)
             .choose()
             .unwrap_or_else(|_| self.face_step.clone())
@@ -90,7 +95,7 @@ impl Writer<'_> {
                 self.shown(bottom)
             ),
         };
-        let shoulder = turning.carriage.shoulder;
+        let shoulder = turning.place.shoulder.travel(self.carriage);
         let slow = self.grooving_step(finished);
         let mut step = Step::new(
             StepKind::Undercut,
@@ -103,7 +108,7 @@ impl Writer<'_> {
                 finished.people(u),
                 self.set_words(slow.spindle_speed, &slow),
                 groove.width().people(u),
-                WorkLength::computed_trade(self.carriage.travel_at(shoulder)).people(u),
+                WorkLength::computed_trade(shoulder).people(u),
                 match self.is_dry() {
                     true => "",
                     false => "; oil",
@@ -115,7 +120,7 @@ impl Writer<'_> {
         );
         step.surface = Some(turning.place.at);
         step.spindle_speed = Some(slow.spindle_speed);
-        step.z = Some(Position::computed_trade(-self.carriage.travel_at(shoulder)));
+        step.z = Some(Position::computed_trade(-shoulder));
         Ok(step)
     }
 
@@ -199,7 +204,7 @@ impl Writer<'_> {
         Ok(step)
     }
 
-    fn edges(&self, turnings: &[Turning<'_>], speed: SpindleSpeed, set: SpindleSpeed) -> Step {
+    fn edges(&self, turnings: &[Turning<'_>], set: SpindleSpeed) -> Step {
         let u = self.u;
         let chamfers: Vec<String> = turnings
             .iter()
@@ -240,17 +245,25 @@ impl Writer<'_> {
         let diameter = turnings
             .last()
             .map_or(self.job.stock.diameter(), |t| t.place.surface.diameter());
-        let change = match turnings.last() {
-            Some(turning) if speed != set => {
-                format!("{} Change", self.set_words(speed, &turning.finish_step))
-            }
-            _ => String::from("Spindle at rest: change"),
+        // The largest of the edges passes the tool fastest.
+        let largest = turnings
+            .first()
+            .map_or(self.job.stock.diameter(), |t| t.place.surface.diameter());
+        let step = self.steel_step(largest, 1.0);
+        let speed = step.spindle_speed.min(set);
+        let change = match speed == set {
+            true => String::from("Spindle at rest: change"),
+            false => format!("{} Change", self.set_words(speed, &step)),
+        };
+        let steel = match self.job.tool.material() {
+            Some(ToolMaterial::HighSpeedSteel) => "",
+            _ => ", of high-speed steel at this speed",
         };
         let mut edges = Step::new(
             StepKind::Edges,
             diameter,
             format!(
-                "{change} to the chamfer tool; the zero of the cross dial is lost from here on. Spindle on, {what}, so \
+                "{change} to the chamfer tool{steel}; the zero of the cross dial is lost from here on. Spindle on, {what}, so \
                  that nobody is cut. Stop the spindle.",
             ),
         );

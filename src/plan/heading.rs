@@ -9,12 +9,11 @@ use super::readout::is_readout;
 use super::safety::short_name;
 use super::sheet::WayCost;
 use super::turning::{Turning, mark_size, plain};
-use super::words::{add, words};
+use super::words::{add, pilot_words, words};
 use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
 use crate::quantity::text::fixed;
-use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, Duration, Probability, Quantity, round_size};
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
@@ -127,7 +126,7 @@ impl Figures<'_> {
             None => String::new(),
         };
         Ok(format!(
-            "{what}, that is {} to {}, over a length of {} ({} to {}){cone}. Aim at {}{}; what the {} cannot tell, {}, is kept from both limits.",
+            "{what}, that is {} to {}, over a length of {} ({} to {}){cone}. Aim at {}{}; what the {} cannot tell, {}, is kept from both limits.{}",
             limits.smallest().people(u),
             limits.largest().people(u),
             surface.length().people(u),
@@ -137,6 +136,14 @@ impl Figures<'_> {
             self.aim_words(turning)?,
             turning.gauge.instrument().words(),
             turning.guard.people(u),
+            words(|f| match turning.chance.outcome.good.trade() {
+                good if good < 0.5 => write!(
+                    f,
+                    " Most parts will NOT come out so: good in {:.0} of 100, see \"Mind\".",
+                    (100.0 * good).floor()
+                ),
+                _ => Ok(()),
+            })
         ))
     }
 
@@ -237,7 +244,8 @@ impl Figures<'_> {
         let mut line = String::with_capacity(LINE);
         line.push_str(match stops.chosen.after.as_slice() {
             [] => "No measuring stop before the last cut",
-            _ => "Measuring stops after cut ",
+            [_] => "A measuring stop after cut ",
+            _ => "Measuring stops after cuts ",
         });
         for (at, stop) in stops.chosen.after.iter().enumerate() {
             let between = if at == 0 { "" } else { " and " };
@@ -316,7 +324,7 @@ impl Figures<'_> {
             if let Some(hole) = &clamp.centre {
                 more(format!(
                     "a centre drill, form A, pilot {}, in a drill chuck",
-                    hole.pilot.text(Units::Metric)
+                    pilot_words(hole.pilot, u)
                 ));
                 more(String::from("a live centre"));
             }

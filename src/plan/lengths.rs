@@ -11,7 +11,7 @@ use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
 use crate::quantity::{DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size};
-use crate::shop::dial::Dial;
+use crate::shop::dial::{Dial, Ring};
 use crate::standards::general_tolerance::{self, GeneralClass};
 use crate::standards::limits::LengthLimits;
 
@@ -98,8 +98,91 @@ pub(super) struct CarriagePlan {
     pub(super) stop: Divisions,
     /// How far a tool goes whose edge runs ahead of its tip: what is left before the shoulder a knife tool takes.
     pub(super) slanted: Option<(Divisions, WorkLength)>,
-    /// The shoulder.
-    pub(super) shoulder: Divisions,
+}
+
+/// A place along the axis by the carriage's dial: a mark, or by eye a tenth beyond it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Along {
+    pub(super) mark: Divisions,
+    pub(super) tenths: u8,
+}
+
+impl Along {
+    pub(super) const FACE: Self = Self {
+        mark: Divisions::ZERO,
+        tenths: 0,
+    };
+
+    /// From the face, in mm.
+    pub(super) fn travel(self, dial: &Dial) -> f64 {
+        let beyond = f64::from(self.tenths) / 10.0 * dial.travel_per_division();
+        round_size(dial.travel_at(self.mark) + beyond)
+    }
+}
+
+/// A mark is good enough for a shoulder that keeps this share of the zone from both limits: judgement, no source.
+const KEPT_FROM_LIMITS: f64 = 0.25;
+
+/// Where a shoulder goes whose surface ends `outer` from the face, in mm by the carriage's marks: the mark nearest to
+/// the length of the drawing; where that comes near a limit, what is farthest from both, halfway between marks where
+/// no mark will do.
+pub(super) fn shoulder_at(
+    reach: WorkLength,
+    outer: f64,
+    dial: &Dial,
+    limits: LengthLimits,
+    field: &str,
+) -> Result<Along, Error> {
+    let (shortest, longest) = (limits.shortest().mm(), limits.longest().mm());
+    // How far inside its limits the length then is.
+    let inside = |at: Along| {
+        let length = round_size(at.travel(dial) - outer);
+        round_size((length - shortest).min(longest - length))
+    };
+    let wanted = round_size(KEPT_FROM_LIMITS * (longest - shortest));
+    let whole = |marks: f64| {
+        let mark = Divisions::from_rounded(marks.round())?;
+        Ok::<_, Error>(Along { mark, tenths: 0 })
+    };
+    let nearest = whole(dial.divisions_of_travel(reach.mm()))?;
+    if inside(nearest) >= wanted {
+        return Ok(nearest);
+    }
+    let middle = dial.divisions_of_travel(outer + 0.5 * (shortest + longest));
+    let nearest = whole(middle)?;
+    let half = Along {
+        mark: Divisions::from_rounded(middle.floor())?,
+        tenths: 5,
+    };
+    // A readout has nothing between its steps.
+    let by_eye = dial.ring() != Ring::Readout;
+    let best = match by_eye && inside(nearest) < wanted && inside(half) > inside(nearest) {
+        true => half,
+        false => nearest,
+    };
+    if inside(best) >= 0.0 {
+        return Ok(best);
+    }
+    let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
+    Err(Error::new(
+        ErrorKind::Impossible,
+        field,
+        format!(
+            "marks of the carriage dial at {} mm and {} mm",
+            at(middle.floor())?,
+            at(middle.floor() + 1.0)?
+        ),
+        format!(
+            "a mark{} within {} to {}",
+            match by_eye {
+                true => ", or halfway between two,",
+                false => "",
+            },
+            limits.shortest(),
+            limits.longest()
+        ),
+        "wider limits of the length (length_limits), or a finer dial of the carriage",
+    ))
 }
 
 /// Room that the tool needs between a shoulder and the jaws.
@@ -230,41 +313,15 @@ pub(super) fn length_limits(
     )
 }
 
-/// Where the carriage goes for a shoulder at `reach` from the face.
-///
-/// `outer` is where the next shoulder towards the face will be, by the carriage's marks, so that the
-/// length between the two can be held against its limits.
+/// Where the carriage goes for a shoulder at `length` from the face, the next one towards the face at `outer`, both in
+/// mm by its marks.
 pub(super) fn carriage_plan(
-    reach: WorkLength,
+    length: f64,
     outer: f64,
     dial: &Dial,
-    limits: LengthLimits,
-    field: &str,
     lead: Option<WorkLength>,
     feeds: &[(&FeedChoice, &SpindleChoice)],
 ) -> Result<CarriagePlan, Error> {
-    let length = reach.mm();
-    let exact = dial.divisions_of_travel(length);
-    let shoulder = Divisions::from_rounded(exact.round())?;
-    let reached = WorkLength::computed_trade(round_size(dial.travel_at(shoulder) - outer));
-    if !limits.contains(reached) {
-        let at = |marks: f64| Divisions::from_rounded(marks).map(|marks| dial.travel_at(marks));
-        return Err(Error::new(
-            ErrorKind::Impossible,
-            field,
-            format!(
-                "marks of the carriage dial at {} mm and {} mm",
-                at(exact.floor())?,
-                at(exact.floor() + 1.0)?
-            ),
-            format!(
-                "a mark within {} to {}",
-                limits.shortest(),
-                limits.longest()
-            ),
-            "wider limits of the length (length_limits), or a finer dial of the carriage",
-        ));
-    }
     let ahead = lead.map_or(0.0, WorkLength::mm);
     let tip = length - ahead;
     if lead.is_some() && tip - LEFT_AT_SHOULDER <= outer {
@@ -309,6 +366,5 @@ pub(super) fn carriage_plan(
         feed_off,
         stop,
         slanted,
-        shoulder,
     })
 }

@@ -103,7 +103,9 @@ impl<'a> Outline<'a> {
         }
         let (grip, gripped) = match clamp.grip {
             Grip::Stock { length } => (length, job.stock.diameter()),
-            Grip::Turned { diameter, length } => (length, diameter),
+            Grip::Turned {
+                diameter, length, ..
+            } => (length, diameter),
         };
         let mut outline = Self {
             clamp,

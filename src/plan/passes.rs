@@ -19,6 +19,8 @@ pub(super) struct Metal {
     pub(super) first_most: i64,
     /// Least that the first cut must take, to be under the skin of the bar.
     pub(super) first_least: i64,
+    /// True where that is for a skin; else it is for a bar that runs out.
+    pub(super) skin: bool,
     /// Least that any cut may take.
     pub(super) least: i64,
     /// Most that a finishing cut may take.
@@ -315,6 +317,7 @@ mod tests {
             rough_most: 40,
             first_most: 20,
             first_least: 0,
+            skin: false,
             least: 5,
             finish_most: 15,
             finish_liked: 10,

@@ -55,8 +55,8 @@ impl SurfaceWriter<'_> {
         if before.turned {
             let name = format!("F{}", self.number - 1);
             return format!(
-                "Zero X is kept: the readout shows the size. If {name} was not {}, come in to {} once more, and set the readout \
-                 to {}.",
+                "Zero X is kept: carriage to the right, clear of the bar; the readout shows the size. If {name} was not {}, come \
+                 in to {} once more, and set the readout to {}.",
                 before.start.people(self.u),
                 self.shown(before.start),
                 self.set_to(&name)
@@ -64,8 +64,8 @@ impl SurfaceWriter<'_> {
         }
         match given {
             Some(zero) => format!(
-                "Zero X: come in to where the bar measures {}, and set the X readout to {}. The bar must measure that all \
-                 along: turn down what is thicker first.",
+                "Zero X: come in to where the bar measures {}, and set the X readout to {}. Carriage to the right, clear of the \
+                 bar. The bar must measure that all along: turn down what is thicker first.",
                 zero.people(self.u),
                 self.shown(touched)
             ),

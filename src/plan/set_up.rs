@@ -3,7 +3,7 @@
 
 use super::clamping::{Grip, Off};
 use super::sheet::{Step, StepKind};
-use super::words::{Writer, words};
+use super::words::{Writer, pilot_words, words};
 use crate::advice::centre_hole::CentreHoleChoice;
 use crate::physics::speed;
 use crate::quantity::dial::Divisions;
@@ -26,7 +26,9 @@ impl Writer<'_> {
     pub(super) fn set_up(&self, steps: &mut Vec<Step>) {
         match self.clamp.grip {
             Grip::Stock { length } => steps.push(self.clamp_stock(length)),
-            Grip::Turned { diameter, length } => steps.push(self.turn_round(diameter, length)),
+            Grip::Turned {
+                nominal, length, ..
+            } => steps.push(self.turn_round(nominal, length)),
         }
         if !self.clamp.turned_round {
             steps.push(self.first_start());
@@ -109,7 +111,8 @@ impl Writer<'_> {
             format!(
                 "Spindle at rest. {}, turn it round, and grip it on its finished {} over {}, the jaws lined with \
                  soft sheet (copper, aluminium), {} standing out. Turn it by hand against an indicator on a finished \
-                 diameter near the middle of the part: shift it until it runs out by no more than the drawing allows. \
+                 diameter near the middle of the part, beside the jaws where none is free there: shift it until it runs out \
+                 by no more than the drawing allows. \
                  Tighten. KEY OUT of the chuck. Turn by hand one whole turn: nothing touches.",
                 // In the chuck one of its faces cannot be reached.
                 words(|f| {
@@ -204,16 +207,17 @@ impl Writer<'_> {
                 overall.people(u),
                 clamp.facing.people(u),
                 self.face_words(step),
-                clamp.to_gripped_shoulder().people(u),
+                clamp.to_gripped_shoulder(u).people(u),
                 limits.shortest().people(u),
                 limits.longest().people(u),
             ),
         };
         let mut face = Step::new(StepKind::Face, stock, text);
         face.spindle_speed = Some(step.spindle_speed);
-        face.feed = Some(self.face_feed.feed);
+        let fed = self.face_fed(step);
+        face.feed = Some(fed);
         face.z = Some(Position::computed_trade(0.0));
-        let one = speed::facing_time(stock, self.face_feed.feed, step.spindle_speed);
+        let one = speed::facing_time(stock, fed, step.spindle_speed);
         face.time = Duration::computed_trade(one.seconds() * cuts);
         face
     }
@@ -229,7 +233,7 @@ impl Writer<'_> {
                  tailstock. Spindle on. {}ently at first, {} deep from the face, until the countersink measures {}. Stop \
                  the spindle. Chips off with a hook.",
                 self.set_words(hole.spindle_speed, step),
-                hole.pilot.text(Units::Metric),
+                pilot_words(hole.pilot, u),
                 match self.is_dry() {
                     true => "G",
                     false => "Oil, g",

@@ -114,11 +114,7 @@ impl SurfaceAt {
 
     /// The field of the job that says `what` of it.
     pub(super) fn path(self, part: &Part, what: &str) -> String {
-        if part.surfaces().len() == 1 && !self.other_end {
-            format!("part.{what}")
-        } else {
-            format!("part.{self}.{what}")
-        }
+        part.path_of(self.other_end, self.index, what)
     }
 }
 
@@ -161,7 +157,8 @@ pub struct Step {
     /// The mark to go to.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub reading: Option<Reading>,
-    /// Tenths of a mark beyond `reading`, by eye: where a ring is fixed and no whole mark brings the size.
+    /// Tenths of a mark beyond `reading`, by eye: where a ring is fixed and no whole mark brings the size, or where
+    /// no mark of the carriage keeps a shoulder well within the limits of its length.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub tenths: Option<u8>,
     /// The diameter to expect after the step.

@@ -167,6 +167,11 @@ fn seldom_together(
     let hardest = surfaces
         .iter()
         .min_by(|a, b| a.good.trade().total_cmp(&b.good.trade()))?;
+    let end = match hardest.surface.other_end() {
+        false => job.part.surfaces(),
+        true => job.part.other_end(),
+    };
+    let nominal = end.get(hardest.surface.index())?.diameter();
     let in_hundred = |chance: Probability| (100.0 * chance.trade()).floor();
     Some(Caution::new(
         Severity::Warning,
@@ -177,7 +182,7 @@ fn seldom_together(
             surfaces.len(),
             in_hundred(good),
             round_size(100.0 * asked.trade()),
-            hardest.limits.largest().people(units),
+            nominal.people(units),
             in_hundred(hardest.good),
         ),
     ))

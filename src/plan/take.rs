@@ -541,6 +541,15 @@ impl Turning<'_> {
     ) -> Result<Act, Error> {
         let cross = common.cross;
         let made = self.cuts.len();
+        // A readout is set to the nearest size it can show.
+        let corrected = match is_readout(cross) {
+            true => {
+                let step = cross.diameter_per_division().mm();
+                let zero = self.reads_zero_at(cross).mm();
+                Diameter::computed_trade(round_size(zero + (off / step).round() * step))
+            }
+            false => corrected,
+        };
         let exact = cross.divisions_between(corrected, self.aim.size);
         let whole = 10 * exact.round() as i64;
         let ends = |tenths: i64| -> Result<(Moved, Diameter), Error> {

@@ -156,8 +156,13 @@ impl<'a> Turning<'a> {
             start: before.mark,
             last: 0,
             rough_most: marks(rough_most, false),
-            first_most: marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false)
-                .max(marks(under_skin(job, &before), true)),
+            first_most: marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false).max(
+                match marks(under_skin(job, &before), true) {
+                    0 => 0,
+                    // From between two marks it goes on to the next.
+                    under => under + 1,
+                },
+            ),
             least: marks(least_depth, true),
             finish_most: marks(
                 DepthOfCut::computed_trade((1.5 * liked.mm()).min(finish_most.mm())),
@@ -166,6 +171,7 @@ impl<'a> Turning<'a> {
             .max(marks(least_depth, true)),
             finish_liked: marks(liked, true),
             first_least: marks(under_skin(job, &before), true),
+            skin: job.stock.skin().is_some(),
             first: First::Measured,
         };
         if metal.first_least > metal.rough_most {
@@ -306,7 +312,7 @@ impl<'a> Turning<'a> {
             &costs,
             provenance,
         )?;
-        chance.cautions(&aim, &size_ask, units, cautions)?;
+        chance.cautions(surface.diameter(), &aim, &size_ask, units, cautions)?;
         let mut fed = vec![
             paced(&job.lathe, None, rough_feed, &rough_step),
             paced(&job.lathe, None, &finish_feed, &finish_step),
@@ -315,13 +321,9 @@ impl<'a> Turning<'a> {
             fed.push(paced(&job.lathe, cut.pace, rough_feed, &rough_step));
         }
         let carriage = carriage_plan(
-            place.reach,
-            common.carriage.travel_at(Divisions::from_rounded(
-                common.carriage.divisions_of_travel(place.outer).round(),
-            )?),
+            place.shoulder.travel(common.carriage),
+            place.outer_turned,
             common.carriage,
-            place.length_limits,
-            &place.at.path(&job.part, "length"),
             before
                 .start
                 .depth_to(place.surface.limits().smallest())
@@ -463,6 +465,13 @@ impl<'a> Turning<'a> {
         Diameter::computed_trade(round_size(start + unsure))
     }
 
+    /// By how much sizes along the bar may differ before the last cut: a third of the zone, or what the instrument
+    /// alone may make them differ by where that is more. Judgement, no source.
+    pub(super) fn uneven(&self) -> DiameterError {
+        let third = self.place.surface.limits().tolerance().mm() / 3.0;
+        DiameterError::computed_trade(third.max(2.0 * self.guard.mm()))
+    }
+
     /// Tenths of a mark by which the readings to come lie beyond their marks. The zero of `datum` is then
     /// where a dial would read zero that read the same sizes without them.
     pub(super) fn between(&self) -> u8 {
@@ -546,26 +555,34 @@ fn under_skin(job: &Job, before: &Before) -> DepthOfCut {
     DepthOfCut::computed_trade(round_size(skin.mm() + run_out))
 }
 
+/// What asks for a deep first cut, and what that cut is for.
+pub(super) fn skin_or_run_out(skin: bool) -> (&'static str, &'static str) {
+    match skin {
+        true => ("stock.skin", "be under the skin all round"),
+        false => ("stock.run_out", "cut all round the bar, which runs out"),
+    }
+}
+
 #[cold]
 fn under_skin_too_deep(job: &Job, before: &Before, most: DepthOfCut, limit: DepthLimit) -> Error {
+    let (field, what) = skin_or_run_out(job.stock.skin().is_some());
     Error::new(
         ErrorKind::Impossible,
-        "stock.skin",
-        format!(
-            "a first cut of {} to be under the skin all round",
-            under_skin(job, before)
-        ),
+        field,
+        format!("a first cut of {} to {what}", under_skin(job, before)),
         format!(
             "at most {} of depth, which {limit} allows",
             DepthOfCut::computed_trade(round_size(most.mm()))
         ),
         format!(
-            "{}, a bar that runs truer; or turn the skin off beforehand and give the measured diameter as zero_at",
+            "{}, a bar that runs truer; or turn it true beforehand and give the measured diameter as zero_at",
             match limit {
                 DepthLimit::Power => "a finer feed, a lower cutting speed (cutting_speed)",
                 DepthLimit::Deflection => "a finer feed, a live centre",
                 DepthLimit::Asked => "a larger largest_depth",
-                DepthLimit::Torque | DepthLimit::Chip | DepthLimit::Metal => "a finer feed",
+                DepthLimit::Torque => "a finer feed",
+                DepthLimit::Chip => "a coarser feed",
+                DepthLimit::Metal => "a thicker bar",
             }
         ),
     )

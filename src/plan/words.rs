@@ -6,8 +6,9 @@ use std::ops::Deref;
 use super::clamping::Clamping;
 use super::common::Common;
 use super::job::{Job, LengthBy};
+use super::lengths::Along;
 use super::sheet::{Step, StepKind};
-use super::turning::{Turning, cross_reading, mark_size, plain, tenth_of_a_mark};
+use super::turning::{Turning, cross_reading, mark_size, plain, read_as, tenth_of_a_mark};
 use crate::advice::feed::{FAST_HAND, FeedChoice};
 use crate::advice::fluid;
 use crate::advice::spindle::SpindleChoice;
@@ -16,7 +17,9 @@ use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::{Divisions, Reading, Slide};
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, Position, Quantity, SpindleSpeed, WorkLength, round_size};
+use crate::quantity::{
+    Diameter, DiameterError, Feed, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+};
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::figure::ToolMaterial;
 
@@ -33,6 +36,25 @@ pub(super) const STOP_WORDS: &str =
 /// Words that are written where they stand, without a text of their own.
 pub(super) fn words(write: impl Fn(&mut fmt::Formatter<'_>) -> fmt::Result) -> impl fmt::Display {
     Words(write)
+}
+
+/// The size by which a centre drill is called, in inches too where the sheet is: its table is metric.
+pub(super) fn pilot_words(pilot: Diameter, units: Units) -> impl fmt::Display {
+    words(move |f| match units {
+        Units::Metric => write!(f, "{}", pilot.text(units)),
+        Units::Inch => write!(f, "{} ({})", pilot.text(Units::Metric), pilot.people(units)),
+    })
+}
+
+/// How a step of spindle or feed is set, by the name that it has on the machine.
+pub(super) fn set_by(name: &str) -> impl fmt::Display {
+    let lower = name.to_lowercase();
+    let named = ["lever", "belt", "pulley"].map(|what| lower.contains(what));
+    words(move |f| match named {
+        [true, false, false] => f.write_str(name),
+        [false, false, false] => write!(f, "lever {name}"),
+        _ => write!(f, "{name}; the motor isolated before a belt is touched"),
+    })
 }
 
 /// Adds words to a text.
@@ -91,6 +113,12 @@ impl Writer<'_> {
     /// The size of one mark on the diameter, as a plain number that loses nothing.
     pub(super) fn mark_size(&self) -> impl fmt::Display {
         mark_size(self.cross, self.u)
+    }
+
+    /// What a tenth of a mark takes off the diameter, as exact as it is.
+    pub(super) fn tenth(&self) -> String {
+        let tenth = self.cross.diameter_per_division().mm() / 10.0;
+        crate::error::readable(DiameterError::computed_trade(round_size(tenth)).text(self.u))
     }
 
     /// True of a material that the trade cuts dry with blades and drills of high-speed steel.
@@ -179,7 +207,7 @@ impl Writer<'_> {
             if !feed.by_hand {
                 write!(f, "feed {}", feed.feed.people(u))?;
                 return match &feed.lever {
-                    Some(lever) => write!(f, " (lever {lever})"),
+                    Some(lever) => write!(f, " ({})", set_by(lever)),
                     None => Ok(()),
                 };
             }
@@ -204,6 +232,19 @@ impl Writer<'_> {
                 Ring::Readout => Ok(()),
                 Ring::Settable | Ring::Fixed => write!(f, " ({})", self.z_reading(divisions)),
             }
+        })
+    }
+
+    /// The same, where a tenth of a mark may be read by eye.
+    pub(super) fn along_words(&self, at: Along) -> impl fmt::Display {
+        words(move |f| match at.tenths {
+            0 => write!(f, "{}", self.z_words(at.mark)),
+            tenths => write!(
+                f,
+                "Z {} ({})",
+                Position::computed_trade(-at.travel(self.carriage)).people(self.u),
+                read_as(&self.z_reading(at.mark), tenths)
+            ),
         })
     }
 
@@ -247,7 +288,7 @@ impl Writer<'_> {
         words(move |f| {
             write!(f, "Spindle at rest: set {}", speed.people(self.u))?;
             if let Some(lever) = self.job.lathe.step_name(speed) {
-                write!(f, " (lever {lever})")?;
+                write!(f, " ({})", set_by(lever))?;
             }
             if let Some(range) = &chosen.range {
                 write!(f, " (range {range})")?;
@@ -265,13 +306,27 @@ impl Writer<'_> {
                 feed.feed.people(self.u)
             );
         }
+        let fed = self.face_fed(step);
+        match speed::handwheel_rate(fed, step.spindle_speed, self.cross.travel_per_turn()) {
+            Ok(rate) => format!(
+                "by hand, steadily, about {} of the cross handle",
+                rate.people(self.u)
+            ),
+            Err(_) => String::from("by hand with the cross handle, steadily"),
+        }
+    }
+
+    /// The feed of facing: no faster than a hand turns.
+    pub(super) fn face_fed(&self, step: &SpindleChoice) -> Feed {
+        let feed = self.face_feed;
         let rate =
             speed::handwheel_rate(feed.feed, step.spindle_speed, self.cross.travel_per_turn());
         match rate {
-            Ok(rate) if rate <= FAST_HAND.value => {
-                format!("by hand, {} of the cross handle", rate.people(self.u))
+            Ok(rate) if feed.by_hand && rate > FAST_HAND.value => {
+                let share = FAST_HAND.value.turns_per_min() / rate.turns_per_min();
+                Feed::computed_trade(share * feed.feed.trade())
             }
-            _ => String::from("by hand with the cross handle, steadily"),
+            _ => feed.feed,
         }
     }
 }
@@ -396,14 +451,7 @@ impl SurfaceWriter<'_> {
 
     /// What the ring shows of so many marks.
     pub(super) fn on_the_ring(&self, marks: f64) -> impl fmt::Display {
-        let turn = f64::from(self.cross.divisions_per_turn().count());
-        let marks = round_size(marks).rem_euclid(turn);
-        // What would be said as a whole turn is the next zero.
-        tenth_of_a_mark(if marks >= turn - NEXT_TENTH {
-            0.0
-        } else {
-            marks
-        })
+        on_the_ring(self.cross, marks)
     }
 
     /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are
@@ -423,6 +471,18 @@ impl SurfaceWriter<'_> {
             )
         })
     }
+}
+
+/// What the ring of the cross dial shows of so many marks.
+pub(super) fn on_the_ring(cross: &Dial, marks: f64) -> impl fmt::Display {
+    let turn = f64::from(cross.divisions_per_turn().count());
+    let marks = round_size(marks).rem_euclid(turn);
+    // What would be said as a whole turn is the next zero.
+    tenth_of_a_mark(if marks >= turn - NEXT_TENTH {
+        0.0
+    } else {
+        marks
+    })
 }
 
 /// To which mark the ring is set on a measured size.

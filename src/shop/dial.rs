@@ -123,7 +123,7 @@ impl Dial {
     }
 
     /// Travel of the slide for one mark, in mm.
-    fn travel_per_division(&self) -> f64 {
+    pub(crate) fn travel_per_division(&self) -> f64 {
         match self.reads {
             DialReads::Diameter => self.division.mm() / 2.0,
             DialReads::Radius | DialReads::Travel => self.division.mm(),

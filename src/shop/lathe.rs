@@ -381,6 +381,14 @@ impl Lathe {
             .min()
     }
 
+    /// The slowest speed that can be set.
+    pub(crate) fn slowest(&self) -> Option<SpindleSpeed> {
+        match &self.spindle {
+            Spindle::Steps(steps) => steps.iter().min().copied(),
+            Spindle::Ranges(ranges) => ranges.iter().map(SpeedRange::low).min(),
+        }
+    }
+
     /// With the dial of the cross slide.
     ///
     /// # Errors
@@ -500,6 +508,15 @@ mod serial {
                 format!("{given} descriptions of the spindle"),
                 "one of spindle_steps, spindle_range or spindle_ranges",
                 "keep the one that fits the machine",
+            ));
+        }
+        if steps.is_none() && f.item("step_names", |_, _| Ok(()))?.is_some() {
+            return Err(Error::new(
+                ErrorKind::MissingField,
+                f.path("spindle_steps"),
+                "step_names without the steps that they name",
+                "spindle_steps, one for each name",
+                "add \"spindle_steps\", or leave \"step_names\" out: ranges have their names in spindle_ranges",
             ));
         }
         match (steps, range, ranges) {

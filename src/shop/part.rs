@@ -30,6 +30,8 @@ use crate::standards::tolerance_class::ToleranceClass;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     surfaces: Vec<Surface>,
+    /// True where its first end is a list of surfaces, of one perhaps: errors name fields as they were given.
+    listed: bool,
     other_end: Vec<Surface>,
     overall_length: Option<WorkLength>,
     overall_limits: Option<LengthLimits>,
@@ -39,6 +41,7 @@ impl From<Surface> for Part {
     fn from(surface: Surface) -> Self {
         Self {
             surfaces: vec![surface],
+            listed: false,
             other_end: Vec::new(),
             overall_length: None,
             overall_limits: None,
@@ -84,10 +87,20 @@ impl Part {
         rising(&surfaces, "surfaces")?;
         Ok(Self {
             surfaces,
+            listed: true,
             other_end: Vec::new(),
             overall_length: None,
             overall_limits: None,
         })
+    }
+
+    /// The field that says `what` of a surface of the first end, or of the other one.
+    pub(crate) fn path_of(&self, other_end: bool, index: usize, what: &str) -> String {
+        match other_end {
+            false if !self.listed => format!("part.{what}"),
+            false => format!("part.surfaces[{index}].{what}"),
+            true => format!("part.other_end[{index}].{what}"),
+        }
     }
 
     /// With surfaces at the other end, from its face inwards, and the length from face to face. An
@@ -229,6 +242,8 @@ mod serial {
                 Self::from(Surface::take(&f, path)?)
             };
             let other_end = f.item("other_end", |tree, path| list(tree, path, Surface::read))?;
+            // Asked for first, so that it is not taken for a slip of the length that it goes with.
+            let limits = f.item("overall_limits", LengthLimits::read)?;
             let overall = f.quantity("overall_length")?;
             match (other_end, overall) {
                 (other_end, Some(overall)) => {
@@ -241,7 +256,7 @@ mod serial {
                 }
                 (None, None) => {}
             }
-            if let Some(limits) = f.item("overall_limits", LengthLimits::read)? {
+            if let Some(limits) = limits {
                 part = part
                     .with_overall_limits(limits)
                     .map_err(|error| error.inside(path))?;
@@ -254,7 +269,7 @@ mod serial {
     impl Serialize for Part {
         fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
             let alone = match self.surfaces.as_slice() {
-                [surface] => Some(surface),
+                [surface] if !self.listed => Some(surface),
                 _ => None,
             };
             let fields = alone.map_or(1, Surface::fields)

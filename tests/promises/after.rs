@@ -691,3 +691,91 @@ fn no_report_says_stop_and_go_on() {
         }
     }
 }
+
+#[test]
+fn sizes_that_differ_by_more_than_the_stop_allows_stop_the_plan() {
+    let sheet = ask("plan", slender());
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps.iter().rfind(|s| s["kind"] == "measure").unwrap();
+    let text = stop["text"].as_str().unwrap();
+    // A zone of 0.027 mm: a third of it, and more than a micrometer makes three sizes differ by.
+    assert!(
+        text.contains("Places that differ by more than 0.009 mm"),
+        "{text}"
+    );
+    for places in [true, false] {
+        let answer = said_of([12.238, 12.243, 12.248], places);
+        assert_eq!(answer["plan"], Value::Null, "{answer}");
+        let text = answer["text"].as_str().unwrap();
+        assert!(
+            text.starts_with("Stop: the sizes differ by 0.01 mm along the bar, and before the last cut no more than 0.009 mm may stay"),
+            "{text}"
+        );
+        // What a third of the zone bears goes on.
+        let answer = said_of([12.239, 12.243, 12.247], places);
+        assert!(answer["plan"].is_object(), "{answer}");
+    }
+}
+
+/// An invented pin of two diameters on a lathe whose cross slide is read in this way.
+fn two_diameters(ring: &str) -> Value {
+    let seat =
+        |d: &str, zone: [&str; 2], l: &str| json!({ "diameter": d, "limits": zone, "length": l });
+    json!({
+        "material": "11SMn30",
+        "stock": { "diameter": "30 mm", "length": "120 mm" },
+        "part": { "surfaces": [seat("20 mm", ["19.9 mm", "20 mm"], "20 mm"), seat("26 mm", ["25.9 mm", "26 mm"], "20 mm")] },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "93 deg" },
+        "lathe": lathe(json!({ "reads": "diameter", "division": "0.02 mm", "divisions_per_turn": 200, "ring": ring }))
+    })
+}
+
+#[test]
+fn the_tool_leaves_the_shoulder_before_it_comes_in_again() {
+    for ring in ["settable", "fixed", "readout"] {
+        let sheet = ask("plan", two_diameters(ring));
+        let steps = sheet["steps"].as_array().unwrap();
+        let mut at_a_shoulder = false;
+        let mut seen = 0;
+        for step in steps {
+            let (kind, text) = (
+                step["kind"].as_str().unwrap(),
+                step["text"].as_str().unwrap(),
+            );
+            // The place comes before the slide is moved in.
+            let leaves = text.find("arriage to the right").unwrap_or(usize::MAX);
+            let comes = text.find("come in to").unwrap_or(usize::MAX);
+            if at_a_shoulder && kind == "zero_x" {
+                assert!(leaves < usize::MAX && leaves < comes, "{ring} {text}");
+                at_a_shoulder = false;
+                seen += 1;
+            }
+            assert!(!(at_a_shoulder && kind.ends_with("_cut")), "{ring} {text}");
+            at_a_shoulder |= kind == "shoulder";
+        }
+        assert_eq!(seen, 1, "{ring}");
+        // One more cut after the inspection.
+        let (answer, ahead) = ahead_of(two_diameters(ring), "inspect", json!("20.3 mm"));
+        let adjust = answer["plan"]["steps"].as_array().unwrap();
+        let adjust = adjust.iter().rfind(|s| s["kind"] == "adjust").unwrap();
+        let text = adjust["text"].as_str().unwrap();
+        assert!(text.contains("arriage to the right"), "{ring} {text}");
+        if ring == "readout" && answer["repeat"] != json!(true) {
+            assert!(
+                text.contains("on the readout, and set it to 20.30 mm"),
+                "{text}"
+            );
+        }
+        assert!(!next_cut(&ahead).is_empty());
+    }
+    let mut zeroed = two_diameters("settable");
+    zeroed["zero_at"] = json!("29.93 mm");
+    let sheet = ask("plan", zeroed);
+    let steps = sheet["steps"].as_array().unwrap();
+    let zero = steps.iter().find(|s| s["kind"] == "zero_x").unwrap();
+    let text = zero["text"].as_str().unwrap();
+    assert!(
+        text.contains("Carriage to the right, clear of the bar"),
+        "{text}"
+    );
+}

@@ -456,3 +456,296 @@ fn what_cannot_be_turned_is_refused_by_its_field() {
     let cone = seat(30.0, 20.0).with_taper_to(Diameter::from_mm(30.0).unwrap());
     assert_eq!(cone.unwrap_err().field(), "small_diameter");
 }
+
+/// An invented shaft of three diameters on the invented lathe of an example, its lengths with these limits, in marks of
+/// the carriage dial from a whole number of them.
+fn shaft_with_lengths(
+    job: &str,
+    mark: f64,
+    lengths: &[(f64, f64, f64)],
+) -> Result<Sheet, turnwright::Error> {
+    let mut job: toml::Table = job.parse().unwrap();
+    let size = |mm: f64| format!("{mm:.6} mm");
+    let surfaces: toml::value::Array = lengths
+        .iter()
+        .enumerate()
+        .map(|(at, (nominal, below, above))| {
+            let mut surface = toml::Table::new();
+            surface.insert("diameter".into(), size(8.0 + 2.0 * at as f64).into());
+            surface.insert("class".into(), "h11".into());
+            surface.insert("length".into(), size(nominal * mark).into());
+            let limits = [nominal - below, nominal + above].map(|marks| size(marks * mark));
+            let limits: toml::value::Array = limits.into_iter().map(Into::into).collect();
+            surface.insert("length_limits".into(), limits.into());
+            surface.into()
+        })
+        .collect();
+    let part = toml::Table::from_iter([(String::from("surfaces"), surfaces.into())]);
+    job.insert(String::from("part"), part.into());
+    let stock = [("diameter", 20.0), ("length", 140.0)]
+        .map(|(name, mm)| (String::from(name), size(mm).into()));
+    job.insert(String::from("stock"), toml::Table::from_iter(stock).into());
+    let question = serde_json::json!({ "plan": job }).to_string();
+    turnwright::document::plan::Question::from_text(&question)?.answer()
+}
+
+const INCH: (&str, f64) = (
+    include_str!("../../examples/jobs/inch_diameter_dial.toml"),
+    0.127,
+);
+const METRIC: (&str, f64) = (
+    include_str!("../../examples/jobs/metric_radius_dial.toml"),
+    0.1,
+);
+
+fn shoulders(sheet: &Sheet) -> Vec<&Step> {
+    let steps = sheet.steps.iter();
+    steps
+        .filter(|step| step.kind == StepKind::Shoulder)
+        .collect()
+}
+
+/// Common practice, no source: a mark is halved by eye where no mark will do, and a length is turned to the middle of
+/// one-sided limits.
+#[test]
+fn a_shoulder_between_two_marks_is_halved_by_eye() {
+    for (job, mark) in [INCH, METRIC] {
+        let sheet = shaft_with_lengths(job, mark, &[(120.5, 0.5, 0.5)]).unwrap();
+        let [shoulder] = shoulders(&sheet)[..] else {
+            panic!()
+        };
+        assert_eq!(shoulder.reading.as_ref().unwrap().mark(), 120);
+        assert_eq!(shoulder.tenths, Some(5));
+        assert!(shoulder.text.contains("(mark 120.5)"), "{}", shoulder.text);
+        assert!((shoulder.z.unwrap().mm() + 120.5 * mark).abs() < 1e-9);
+        // A whole mark where it keeps a quarter of the zone from both limits.
+        let sheet = shaft_with_lengths(job, mark, &[(120.5, 1.0, 1.0)]).unwrap();
+        assert_eq!(shoulders(&sheet)[0].tenths, None);
+        // The middle of limits that lie on one side.
+        let sheet = shaft_with_lengths(job, mark, &[(120.0, 4.0, 0.0)]).unwrap();
+        let at = shoulders(&sheet)[0].reading.as_ref().unwrap();
+        assert_eq!(at.mark(), 118);
+        let error = shaft_with_lengths(job, mark, &[(120.2, 0.1, 0.1)]).unwrap_err();
+        assert_eq!(error.field(), "part.surfaces[0].length");
+        assert!(error.expected().contains("halfway"), "{error}");
+    }
+    // A readout has nothing between its steps.
+    let (job, mark) = METRIC;
+    let readout = job.replace("[lathe.carriage]", "[lathe.carriage]\nring = \"readout\"");
+    let error = shaft_with_lengths(&readout, mark, &[(120.5, 0.4, 0.4)]).unwrap_err();
+    assert!(!error.expected().contains("halfway"), "{error}");
+}
+
+#[test]
+fn shoulders_keep_from_the_limits_of_their_lengths_as_far_as_half_marks_allow() {
+    let length = (60.0..200.0_f64, 0.0..3.0_f64, 0.0..3.0_f64);
+    let lengths = prop::collection::vec(length, 1..=3);
+    let planned = std::cell::Cell::new(0);
+    let mut runner = TestRunner::new(crate::jobs::config(200));
+    let outcome = runner.run(&(lengths, any::<bool>()), |(lengths, inch)| {
+        let (job, mark) = if inch { INCH } else { METRIC };
+        let tenth = |marks: f64| (10.0 * marks).round() / 10.0;
+        let lengths: Vec<_> = lengths
+            .iter()
+            .map(|(l, b, a)| (tenth(*l), tenth(*b), tenth(*a)))
+            .collect();
+        let sheet = match shaft_with_lengths(job, mark, &lengths) {
+            Ok(sheet) => sheet,
+            Err(error) => {
+                // Half marks are no nearer to one another than half of a mark.
+                let narrow = lengths.iter().any(|(_, b, a)| b + a < 0.5 + 1e-9);
+                prop_assert!(narrow, "{} {:?}", error, lengths);
+                return Ok(());
+            }
+        };
+        planned.set(planned.get() + 1);
+        let mut at: Vec<_> = shoulders(&sheet)
+            .iter()
+            .map(|s| -s.z.unwrap().mm())
+            .collect();
+        at.sort_by(f64::total_cmp);
+        let mut outer = 0.0;
+        for (z, (nominal, below, above)) in at.iter().zip(&lengths) {
+            let length = (z - outer) / mark;
+            let zone = below + above;
+            let inside = (length - nominal + below).min(nominal + above - length);
+            // The nearest half mark lies within a quarter of a mark of the middle.
+            let promised = (0.25 * zone).min(0.5 * zone - 0.25);
+            // Sizes are kept to a tenth of a nanometre.
+            prop_assert!(
+                inside >= promised - 1e-5,
+                "{length} {nominal} {below} {above}"
+            );
+            outer = *z;
+        }
+        Ok(())
+    });
+    outcome.unwrap();
+    assert!(planned.get() > 100, "{}", planned.get());
+}
+
+/// The number behind the words, as it is written there.
+fn number_after(text: &str, words: &str) -> f64 {
+    let rest = text
+        .split_once(words)
+        .unwrap_or_else(|| panic!("no {words:?} in {text}"))
+        .1;
+    let end = rest
+        .find(|c: char| !c.is_ascii_digit() && c != '.')
+        .unwrap_or(rest.len());
+    rest[..end].trim_end_matches('.').parse().unwrap()
+}
+
+#[test]
+fn a_ring_that_a_later_diameter_turned_is_brought_back_for_the_next_part() {
+    // An invented pin whose two diameters want two zeros of the ring.
+    let job = include_str!("../../examples/jobs/metric_radius_dial.toml");
+    let mut job: toml::Table = job.parse().unwrap();
+    let seat = |d: &str, class: &str| {
+        toml::Table::from_iter(
+            [("diameter", d), ("class", class), ("length", "15 mm")]
+                .map(|(k, v)| (k.to_owned(), v.into())),
+        )
+    };
+    let surfaces: toml::value::Array =
+        vec![seat("20 mm", "h8").into(), seat("30 mm", "h12").into()];
+    job.insert(
+        "part".into(),
+        toml::Table::from_iter([("surfaces".to_owned(), surfaces.into())]).into(),
+    );
+    let preferences = toml::Table::from_iter([("batch".to_owned(), 5.into())]);
+    job.insert("preferences".into(), preferences.into());
+    let ask = |job: &toml::Table| {
+        let question = serde_json::json!({ "plan": job }).to_string();
+        turnwright::document::plan::Question::from_text(&question)
+            .unwrap()
+            .answer()
+            .unwrap()
+    };
+    let sheet = ask(&job);
+    let batch = sheet.batch.as_ref().unwrap();
+    let back = batch
+        .text
+        .iter()
+        .find(|line| line.contains("bring the ring back"))
+        .unwrap();
+    let said = sheet.to_string();
+    let zero = |size: &str| number_after(&said, &format!("Turning {size}: size = "));
+    let (first, last) = (zero("30.00 mm"), zero("20.00 mm"));
+    assert!(
+        (first - last).abs() > 0.001,
+        "the ring was not turned: {first} {last}"
+    );
+    // One mark of the invented lathe takes 0.04 mm, a turn 4 mm.
+    let size = number_after(back, "where it is ");
+    let to = number_after(back, "whole turns of 100 left out: ");
+    let expected = ((first - size) / 0.04).rem_euclid(100.0);
+    // Marks are said to a tenth, sizes to a thousandth: a fortieth of a mark.
+    assert!((to - expected).abs() < 0.05 + 0.026, "{back}: {expected}");
+    assert!(!batch.choice.measured.is_empty() && batch.choice.every >= 1);
+
+    // Parted off, every part is a first one.
+    let parting = toml::Table::from_iter([
+        ("batch".to_owned(), 5.into()),
+        ("parting".to_owned(), "3 mm".into()),
+    ]);
+    job.insert("preferences".into(), parting.into());
+    let batch = ask(&job).batch.unwrap();
+    assert_eq!(batch.choice.measured, [1, 2, 3, 4, 5]);
+    assert!(
+        batch.text[0].contains("every part is a first one"),
+        "{:?}",
+        batch.text
+    );
+    assert!(
+        batch.text[1].contains("draw the bar out"),
+        "{:?}",
+        batch.text
+    );
+    assert!(
+        !batch
+            .text
+            .iter()
+            .any(|line| line.contains("without touching")),
+        "{:?}",
+        batch.text
+    );
+}
+
+#[test]
+fn a_skin_on_a_ring_set_between_marks_leaves_room_for_the_first_cut() {
+    // An invented hot-rolled bar: the least first cut is a whole number of marks, the aim lies between two.
+    let job = include_str!("../../examples/jobs/metric_radius_dial.toml");
+    let mut job: toml::Table = job.replace("0.02 mm", "0.05 mm").parse().unwrap();
+    let table = |entries: &[(&str, &str)]| -> toml::Value {
+        toml::Table::from_iter(entries.iter().map(|(k, v)| ((*k).to_owned(), (*v).into()))).into()
+    };
+    job.insert(
+        "stock".into(),
+        table(&[
+            ("diameter", "50 mm"),
+            ("length", "180 mm"),
+            ("skin", "0.8 mm"),
+            ("run_out", "0.8 mm"),
+        ]),
+    );
+    job.insert(
+        "part".into(),
+        table(&[("diameter", "44 mm"), ("class", "h8"), ("length", "60 mm")]),
+    );
+    job["lathe"]["power"] = "4 kW".into();
+    let question = serde_json::json!({ "plan": job }).to_string();
+    let sheet = turnwright::document::plan::Question::from_text(&question)
+        .unwrap()
+        .answer()
+        .unwrap();
+    let first = sheet
+        .steps
+        .iter()
+        .find(|step| step.depth_of_cut.is_some())
+        .unwrap();
+    let depth = first.depth_of_cut.unwrap().mm();
+    assert!((1.6..1.65).contains(&depth), "{depth}");
+    // Bars that only run out are refused by that field.
+    job.insert(
+        "stock".into(),
+        table(&[
+            ("diameter", "50 mm"),
+            ("length", "180 mm"),
+            ("run_out", "8 mm"),
+        ]),
+    );
+    let question = serde_json::json!({ "plan": job }).to_string();
+    let error = turnwright::document::plan::Question::from_text(&question)
+        .unwrap()
+        .answer()
+        .unwrap_err();
+    assert!(!error.field().contains("skin"), "{error}");
+}
+
+#[test]
+fn a_step_that_is_set_by_a_belt_is_not_called_a_lever() {
+    let job = include_str!("../../examples/jobs/metric_radius_dial.toml");
+    let mut job: toml::Table = job.parse().unwrap();
+    let steps = job["lathe"]["spindle_steps"].as_array().unwrap().len();
+    let names: toml::value::Array = (1..=steps).map(|at| format!("belt {at}").into()).collect();
+    job["lathe"]
+        .as_table_mut()
+        .unwrap()
+        .insert("step_names".into(), names.into());
+    let question = serde_json::json!({ "plan": job }).to_string();
+    let sheet = turnwright::document::plan::Question::from_text(&question)
+        .unwrap()
+        .answer()
+        .unwrap();
+    let said = sheet
+        .to_string()
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ");
+    assert!(
+        said.contains("; the motor isolated before a belt is touched)"),
+        "{said}"
+    );
+    assert!(!said.contains("lever belt"), "{said}");
+}
