@@ -103,8 +103,9 @@
  *
  * FLOATING POINT
  *   The usual environment is expected: round to nearest, traps masked, no flush to zero. Calls do
- *   not change it. Good values raise no flag but inexact. Compile the makers at the end of this
- *   file without -ffast-math if they are to agree with the library to the last digit.
+ *   not change it, but may leave any of its flags raised, whatever they answer. Compile the makers
+ *   at the end of this file without -ffast-math if they are to agree with the library to the last
+ *   digit.
  *
  * PANICS
  *   A mistake of this library is caught and returned as TW_INTERNAL; it does not unwind into C. One
@@ -1242,6 +1243,9 @@ typedef struct tw_step {
     const char *text;
     // Why, with the figures put in, or NULL. As text.
     const char *because;
+    // The mark that the ring of the cross dial is turned to there, 0 to less than a turn has, tenths behind the point,
+    // where the size measured is as expected: the text says what else. NaN where no ring is turned.
+    double ring_to;
 } tw_step;
 
 // What to expect of the part of a plan. Make it ready with tw_expected_init, once.
@@ -7736,6 +7740,23 @@ tw_status tw_acceptance_column(const struct tw_column *smallest,
                                int32_t *row_status,
                                size_t row_status_stride_bytes,
                                struct tw_error *detail);
+
+// The number in a unit that a text with its own unit says, read as a document reads it: "1 1/2 in"
+// is 38.1 in millimetres. What tw_range says is checked; a plain ratio needs no unit.
+//
+// text is NUL-ended UTF-8. quantity is a number of enum tw_quantity, unit one of enum tw_unit of the
+// same kind: that of the answer, and of the words where it is an inch unit. detail may be NULL. After
+// a failure value is NaN.
+//
+// Source: the definitions of the units: the SI, and the international inch and pound of 1959.
+// Example: tw_value_of_text("1 1/2 in", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, NULL);
+//     value is 38.100.
+TW_CHECK
+tw_status tw_value_of_text(const char *text,
+                           int32_t quantity,
+                           int32_t unit,
+                           double *value,
+                           struct tw_error *detail);
 
 // Answers a question: JSON text in, JSON text out, both UTF-8 and NUL-ended. The questions and
 // their fields are told by tw_question_names and tw_question_schema; { "plan": { .. } } gives an

@@ -55,8 +55,14 @@ public:
 private:
     static std::string words(const tw_error &error)
     {
-        return (error.field[0] == '\0' ? std::string() : std::string(error.field) + ": ") + error.given + " given; expected " + error.expected +
-               "; " + error.remedy;
+        std::string where;
+        if (error.rows_bad > 0) {
+            where = "row " + std::to_string(error.row) + " (" + std::to_string(error.rows_bad) + " bad): ";
+        }
+        if (error.field[0] != '\0') {
+            where += std::string(error.field) + ": ";
+        }
+        return where + error.given + " given; expected " + error.expected + "; " + error.remedy;
     }
 
     tw_status status_;

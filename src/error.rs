@@ -138,6 +138,19 @@ impl Error {
         )
     }
 
+    /// The same error of a value out of range, told as the value was written.
+    #[cold]
+    pub(crate) fn told_as(mut self, text: &str) -> Self {
+        if self.kind == ErrorKind::OutOfRange {
+            self.parts.given = text.trim().chars().take(60).collect();
+            // A number of millimetres may have been one of metres, one of another unit was not.
+            if !text.contains("mm") {
+                self.parts.remedy = self.parts.remedy.replace("in metres", "in another one");
+            }
+        }
+        self
+    }
+
     /// The same error, told of the field at `path` in place of the one it named.
     #[cold]
     pub(crate) fn at(mut self, path: &str) -> Self {

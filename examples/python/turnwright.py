@@ -180,12 +180,24 @@ class Quantity:
         """
         if isinstance(given, cls):
             return given
-        field = field or cls.name
+        try:
+            return cls._read(given, field or cls.name)
+        except TurnwrightError:
+            # Other spellings than the table's, and the best words for what is none, the library knows.
+            if not isinstance(given, str):
+                raise
+        unit = next(iter(cls.units))
+        return cls(_value_of_text(given, cls.number, cls.units[unit], field or cls.name), unit)
+
+    @classmethod
+    def _read(cls: Type[Q], given: object, field: str) -> Q:
         if not isinstance(given, str):
             unit = next(iter(cls.units))
             if not isinstance(given, numbers.Real) or isinstance(given, bool):
                 remedy = f"give a {cls.__name__} or text"
-                raise _misread(cls, Status.UNREADABLE, repr(given), remedy, field)
+                if hasattr(given, "__len__") or hasattr(given, "__iter__"):
+                    remedy = f'of many numbers make a Column, such as Column(numbers, "{unit}")'
+                raise _misread(cls, Status.UNREADABLE, _short(given), remedy, field)
             if unit:
                 remedy = f'write for example "{given} {unit}"'
                 raise _misread(cls, Status.MISSING_UNIT, repr(given), remedy, field)
@@ -217,6 +229,24 @@ class Quantity:
             raise _misread(cls, Status.MISSING_UNIT, repr(given), remedy, field)
         unit_number(cls, unit, given, field)
         return cls(value, unit)
+
+
+def _short(given: object) -> str:
+    """The beginning of an object's words."""
+    words = repr(given)
+    return words if len(words) <= 60 else words[:57] + "..."
+
+
+def _value_of_text(text: str, quantity: int, unit: int, field: str) -> float:
+    value, detail = ctypes.c_double(), _detail()
+    place, words = ctypes.byref(value), ctypes.byref(detail)
+    call = _library().tw_value_of_text
+    status = int(call(_c_text(field, text), ctypes.c_int32(quantity), ctypes.c_int32(unit), place, words))
+    if status != Status.OK:
+        error = detail.error(status)
+        error.field = field
+        raise error
+    return value.value
 
 
 def _misread(
@@ -508,8 +538,7 @@ class _Detail(ctypes.Structure):
 
     def text(self, name: str) -> str:
         kept: bytes = getattr(self, name)
-        cut = getattr(self, name + "_length") > len(kept)
-        return kept.decode("utf-8") + ("…" if cut else "")
+        return kept.decode("utf-8")
 
     def error(self, status: int) -> TurnwrightError:
         rows_bad = status == Status.ROWS_BAD
@@ -1253,6 +1282,10 @@ def _json(question: Mapping[str, Any]) -> str:
         raise TurnwrightError(
             Status.UNREADABLE, "", str(trouble), "a question that JSON can hold", remedy
         ) from None
+    except RecursionError:
+        given, remedy = "objects and lists in one another, too deep", "no question nests so deep"
+        expected = "a question that JSON can hold"
+        raise TurnwrightError(Status.UNREADABLE, "", given, expected, remedy) from None
 
 
 def answer(question: Mapping[str, Any]) -> Dict[str, Any]:
@@ -1381,6 +1414,8 @@ class Step:
     time: Time
     text: str
     because: Optional[str]
+    #: The mark that the ring of the cross dial is turned to, where the size measured is as expected.
+    ring_to: Optional[float] = None
 
 
 @dataclass(frozen=True)
@@ -1426,6 +1461,7 @@ class _Step(ctypes.Structure):
         ("time", ctypes.c_double),
         ("text", ctypes.c_char_p),
         ("because", ctypes.c_char_p),
+        ("ring_to", ctypes.c_double),
     ]
 
     def typed(self) -> Step:
@@ -1453,6 +1489,7 @@ class _Step(ctypes.Structure):
             time=Time(self.time, "s"),
             text=self.text.decode("utf-8"),
             because=None if because is None else because.decode("utf-8"),
+            ring_to=None if self.ring_to != self.ring_to else self.ring_to,
         )
 
 

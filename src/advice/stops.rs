@@ -123,6 +123,7 @@ pub struct StopsAsk<'a> {
     stop: PriceStop,
     zero_was_measured: bool,
     spring_corrected: bool,
+    dial_is_proved: bool,
     along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
     slip: Option<Probability>,
@@ -153,6 +154,7 @@ impl<'a> StopsAsk<'a> {
             stop,
             zero_was_measured: false,
             spring_corrected: false,
+            dial_is_proved: false,
             along: None,
             expansion: None,
             slip: None,
@@ -186,6 +188,12 @@ impl<'a> StopsAsk<'a> {
     #[must_use]
     pub fn with_measured_zero(mut self) -> Self {
         self.zero_was_measured = true;
+        self
+    }
+
+    /// With a dial that an earlier surface proved: it is not misread any more.
+    pub(crate) fn with_proved_dial(mut self) -> Self {
+        self.dial_is_proved = true;
         self
     }
 
@@ -283,7 +291,10 @@ impl<'a> StopsAsk<'a> {
                 };
                 provenance.open(what, chance).trade()
             };
-        let slip = chance("chance that a dial is misread", self.slip, &SLIP);
+        let slip = match self.dial_is_proved {
+            true => 0.0,
+            false => chance("chance that a dial is misread", self.slip, &SLIP),
+        };
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());
         let priced = |after: Vec<usize>| {

@@ -426,18 +426,9 @@ fn component(tree: &Tree, path: &str) -> Result<Component, Error> {
         "degrees_of_freedom",
     ]);
     let name = f
-        .text("name")?
+        .name("name")?
         .ok_or_else(|| f.missing("name", "the name of the component, such as \"instrument\""))?
         .to_owned();
-    if name.trim().is_empty() {
-        return Err(Error::new(
-            ErrorKind::Unreadable,
-            f.path("name"),
-            format!("{name:?}"),
-            "a name by which a person knows the component",
-            "write what makes the size uncertain, such as \"instrument\"",
-        ));
-    }
     let standard = f.quantity::<StandardUncertainty>("standard")?;
     let expanded = f.quantity::<SizeUncertainty>("expanded")?;
     let k = f.quantity::<CoverageFactor>("k")?;

@@ -55,6 +55,7 @@ pub mod growth;
 pub mod limits;
 pub mod materials;
 pub mod measuring_stops;
+mod names;
 pub mod plan;
 mod schema;
 pub mod simulated;
@@ -132,7 +133,7 @@ pub fn answer(question: &str) -> Result<String, Error> {
     let tree = parse(question)?;
     let (name, body) = question_of(&tree)?;
     let units = units(body)?;
-    ask(name, body, units).map_err(|error| error.in_units(units))
+    ask(name, body, units).map_err(|error| names::instead(name, body, error).in_units(units))
 }
 
 fn ask(name: &str, body: &Tree, units: Units) -> Result<String, Error> {
@@ -218,8 +219,16 @@ fn question_of(tree: &Tree) -> Result<(&str, &Tree), Error> {
         .iter()
         .filter(|(name, _)| name != "version")
         .collect();
+    let job = ["lathe", "part"].map(|field| fields.has(field));
     match named.as_slice() {
         [(name, body)] => Ok((name, body)),
+        _ if job == [true, true] => Err(Error::new(
+            ErrorKind::MissingField,
+            "",
+            "a job without its question",
+            "{ \"plan\": { the job } }",
+            "put the job into an object under \"plan\"",
+        )),
         _ => Err(Error::new(
             if named.is_empty() {
                 ErrorKind::MissingField
@@ -266,6 +275,16 @@ fn not_json(error: &serde_json::Error) -> Error {
             "a number that a double can hold, below 1.8e308",
             "write a smaller number",
         ),
+        "recursion limit exceeded" => (
+            String::from("objects and lists in one another, too deep"),
+            "at most 127 of them in one another",
+            "no question nests so deep: check the braces at that place",
+        ),
+        surrogate if surrogate.contains("surrogate") => (
+            String::from("half of a surrogate pair"),
+            "characters in UTF-8, or both halves as \\u escapes",
+            "write the character itself",
+        ),
         _ => (
             format!("not JSON ({what})"),
             "one JSON object",
@@ -276,13 +295,24 @@ fn not_json(error: &serde_json::Error) -> Error {
     Error::new(ErrorKind::Unreadable, field, given, expected, remedy)
 }
 
+/// The questions that most are looking for.
+const FIRST: [&str; 2] = ["plan", "cutting"];
+
 #[cold]
 fn unknown(name: &str) -> Error {
     Error::new(
         ErrorKind::UnknownName,
         name,
         format!("the question {name:?}"),
-        any_of(QUESTIONS.iter().copied()),
+        // The commonest first, should there be no room for all.
+        any_of(
+            FIRST.into_iter().chain(
+                QUESTIONS
+                    .iter()
+                    .copied()
+                    .filter(|name| !FIRST.contains(name)),
+            ),
+        ),
         match nearest(name, QUESTIONS.iter().copied()) {
             Some(near) => format!("did you mean {near:?}?"),
             None => String::from("ask one of these questions"),

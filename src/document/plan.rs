@@ -53,7 +53,8 @@ impl Question {
     pub fn from_text(document: &str) -> Result<Self, Error> {
         let tree = super::parse(document)?;
         match super::question_of(&tree)? {
-            ("plan", body) => Self::read(body, super::units(body)?),
+            ("plan", body) => Self::read(body, super::units(body)?)
+                .map_err(|error| super::names::instead("plan", body, error)),
             (other, _) => Err(super::unknown(other)),
         }
     }
@@ -93,7 +94,9 @@ pub(crate) fn sheet_of(document: &str) -> Result<Sheet, Error> {
     };
     match written {
         true => Sheet::read(body, ""),
-        false => Question::read(body, super::units(body)?)?.answer(),
+        false => Question::read(body, super::units(body)?)
+            .map_err(|error| super::names::instead("plan", body, error))?
+            .answer(),
     }
 }
 

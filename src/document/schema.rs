@@ -15,13 +15,40 @@ const PAGE: &str = include_str!("questions.txt");
 
 /// A part of the page: its name, and its lines.
 #[derive(Clone, Copy)]
-struct Part {
-    name: &'static str,
+pub(super) struct Part {
+    pub(super) name: &'static str,
     /// What it is, where it has no fields of its own.
-    is: Option<&'static str>,
+    pub(super) is: Option<&'static str>,
     /// What it is in words, for each field too that takes it and has none of its own.
     words: Option<&'static str>,
     lines: &'static str,
+}
+
+/// A field of a part.
+pub(super) struct Field {
+    pub(super) name: &'static str,
+    /// What stands in it.
+    pub(super) takes: &'static str,
+}
+
+impl Part {
+    /// Its fields, in the order of the page.
+    pub(super) fn fields(&self) -> impl Iterator<Item = Field> {
+        self.lines.lines().filter_map(|line| {
+            let (line, _) = and_words(line.trim());
+            let (name, takes) = line.split_once(": ")?;
+            let rule = matches!(name, "one of" | "any of");
+            (!rule).then(|| Field {
+                name: name.strip_suffix('?').unwrap_or(name),
+                takes: Together::of(takes).0,
+            })
+        })
+    }
+
+    /// True where fields that are not named are passed over.
+    pub(super) fn others(&self) -> bool {
+        self.lines.lines().any(|line| line.trim() == "others")
+    }
 }
 
 /// The schema of a question as JSON text, after JSON Schema, draft 2020-12.
@@ -81,7 +108,7 @@ pub fn schema(question: &str) -> Result<String, Error> {
 }
 
 /// The part of this name.
-fn part(name: &str) -> Option<Part> {
+pub(super) fn part(name: &str) -> Option<Part> {
     let mut rest = PAGE;
     while !rest.is_empty() {
         let (line, after) = rest.split_once('\n').unwrap_or((rest, ""));

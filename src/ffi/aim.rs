@@ -27,7 +27,7 @@ fn aim_asked(
     let spread = SizeSpread::normal(standard_uncertainty.read()?);
     let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
     let feature = feature_of(feature)?;
-    Ok((Limits::new(smallest, largest)?, spread, prices, feature))
+    Ok((super::zone(smallest, largest)?, spread, prices, feature))
 }
 
 fn best_aim_of(
@@ -170,7 +170,7 @@ fn expected_price_of(
     let spread = SizeSpread::normal(standard_uncertainty.read()?);
     let prices = Prices::new(price_scrap.read()?, price_rework.read()?);
     let feature = feature_of(feature)?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     Ok(aim::expected_price(limits, mean, spread, prices, feature))
 }
 
@@ -291,7 +291,7 @@ fn largest_standard_uncertainty_of(
     let largest = largest.named("largest")?;
     let price_scrap = price_scrap.read()?;
     let price_rework = price_rework.read()?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     // The answer does not depend on how wide the spread is, only on its shape.
     let spread = SizeSpread::normal(StandardUncertainty::computed_trade(1.0));
     let prices = Prices::new(price_scrap, price_rework);

@@ -171,7 +171,7 @@ fn critical_speed_with_end_mass_of(
     Ok(whirl::critical_speed_with_end_mass(
         &bar,
         density,
-        end_mass.read()?,
+        end_mass.named("end_mass")?,
     ))
 }
 

@@ -37,11 +37,6 @@ fn reads_of(number: i32) -> Result<DialReads, Error> {
     }
 }
 
-fn per_turn_of(number: i32) -> Result<DivisionsPerTurn, Error> {
-    // Below zero is as little a count as zero, which is refused in its own words.
-    DivisionsPerTurn::new(u32::try_from(number).unwrap_or(0))
-}
-
 fn dial_diameter_of(
     zero_at: tw_diameter,
     division: tw_division,
@@ -81,7 +76,7 @@ pub unsafe extern "C" fn tw_dial_diameter(
         detail,
         !diameter.is_null(),
         || {
-            let (reads, per_turn) = (reads_of(reads)?, per_turn_of(divisions_per_turn)?);
+            let (reads, per_turn) = (reads_of(reads)?, DivisionsPerTurn::of(divisions_per_turn)?);
             Ok(tw_diameter::from(dial_diameter_of(
                 zero_at, division, divisions, reads, per_turn,
             )?))
@@ -127,7 +122,7 @@ pub unsafe extern "C" fn tw_dial_diameter_column(
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    match guarded(|| Ok((reads_of(reads)?, per_turn_of(divisions_per_turn)?))) {
+    match guarded(|| Ok((reads_of(reads)?, DivisionsPerTurn::of(divisions_per_turn)?))) {
         Err(failure) => job.refuse(detail, failure),
         Ok((reads, per_turn)) => job.run_checked(detail, |[zero_at, division, divisions]| {
             let found = dial_diameter_of(
@@ -198,7 +193,7 @@ pub unsafe extern "C" fn tw_dial_mark_for(
         !(size.is_null() && shows.is_null() && divisions.is_null()),
         || {
             let reads = reads_of(reads)?;
-            let divisions_per_turn = per_turn_of(divisions_per_turn)?;
+            let divisions_per_turn = DivisionsPerTurn::of(divisions_per_turn)?;
             let (size_is, shows_is, divisions_is) =
                 dial_mark_for_of(zero_at, target, division, reads, divisions_per_turn)?;
             Ok((
@@ -259,7 +254,7 @@ pub unsafe extern "C" fn tw_dial_mark_for_column(
         regime: Numbers::at("divisions", divisions, divisions_stride_bytes),
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    match guarded(|| Ok((reads_of(reads)?, per_turn_of(divisions_per_turn)?))) {
+    match guarded(|| Ok((reads_of(reads)?, DivisionsPerTurn::of(divisions_per_turn)?))) {
         Err(failure) => job.refuse(detail, failure),
         Ok((reads, divisions_per_turn)) => {
             job.run_checked(detail, |[zero_at, target, division]| {
@@ -309,7 +304,7 @@ pub unsafe extern "C" fn tw_travel_per_turn(
         !travel.is_null(),
         || {
             let reads = reads_of(reads)?;
-            let divisions_per_turn = per_turn_of(divisions_per_turn)?;
+            let divisions_per_turn = DivisionsPerTurn::of(divisions_per_turn)?;
             Ok(tw_travel::from(travel_per_turn_of(
                 division,
                 reads,
@@ -348,7 +343,7 @@ pub unsafe extern "C" fn tw_travel_per_turn_column(
         regime: Numbers::NONE,
         row_status: Numbers::at("row_status", row_status, row_status_stride_bytes),
     };
-    match guarded(|| Ok((reads_of(reads)?, per_turn_of(divisions_per_turn)?))) {
+    match guarded(|| Ok((reads_of(reads)?, DivisionsPerTurn::of(divisions_per_turn)?))) {
         Err(failure) => job.refuse(detail, failure),
         Ok((reads, divisions_per_turn)) => job.run_checked(detail, |[division]| {
             let found =

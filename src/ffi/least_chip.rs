@@ -460,15 +460,6 @@ fn model_of(number: i32) -> Result<LeastChipModel, Error> {
     }
 }
 
-fn least_chip_by_model_of(
-    edge_radius: tw_edge_radius,
-    model: LeastChipModel,
-) -> Result<ChipThickness, Error> {
-    let edge_radius = edge_radius.read()?;
-
-    Ok(least_chip::least_chip(edge_radius, model))
-}
-
 /// The least thickness of chip that an edge of a radius cuts, by one of three models: 0.3 r_n, or
 /// r_n (1 - cos theta) with theta 45 deg or 37.6 deg. model is a number of enum
 /// tw_least_chip_model; friction makes a fourth model, tw_least_chip_by_friction. A large honed
@@ -492,10 +483,11 @@ pub unsafe extern "C" fn tw_least_chip_by_model(
         !chip_thickness.is_null(),
         || {
             let model = model_of(model)?;
-            Ok(tw_chip_thickness::from(least_chip_by_model_of(
+            let edge_radius = edge_radius.read()?;
+            Ok(tw_chip_thickness::from(least_chip::least_chip(
                 edge_radius,
                 model,
-            )?))
+            )))
         },
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(chip_thickness, answer) },
@@ -532,9 +524,13 @@ pub unsafe extern "C" fn tw_least_chip_by_model_column(
     };
     match guarded(|| Ok(model_of(model)?)) {
         Err(failure) => job.refuse(detail, failure),
-        Ok(model) => job.run_checked(detail, |[edge_radius]| {
-            let found = least_chip_by_model_of(tw_edge_radius { mm: edge_radius }, model)?;
-            Ok(([found.trade()], 0))
-        }),
+        Ok(model) => {
+            let share = least_chip::over_edge_radius(model);
+            job.run_checked(detail, |[edge_radius]| {
+                let edge_radius = tw_edge_radius { mm: edge_radius }.read()?;
+                let found = least_chip::by_share(edge_radius, share);
+                Ok(([found.trade()], 0))
+            })
+        }
     }
 }

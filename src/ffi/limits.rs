@@ -607,7 +607,7 @@ fn deviations_from_of(
     let nominal = nominal.named("nominal")?;
     let smallest = smallest.named("smallest")?;
     let largest = largest.named("largest")?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     let found = limits.deviations(nominal)?;
     Ok((found.upper(), found.lower()))
 }

@@ -42,6 +42,7 @@ pub mod edge;
 pub mod feed_for_finish;
 pub mod filter;
 pub mod force;
+pub mod from_text;
 pub mod grip;
 pub mod heat;
 pub mod least_chip;
@@ -140,6 +141,7 @@ pub use force::{
     tw_specific_force_at, tw_specific_force_at_column, tw_straight_edge_force,
     tw_straight_edge_force_column,
 };
+pub use from_text::tw_value_of_text;
 pub use grip::{
     tw_grip_at_speed, tw_grip_at_speed_column, tw_grip_needed, tw_grip_needed_column,
     tw_highest_speed_of_grip, tw_highest_speed_of_grip_column,
@@ -258,6 +260,9 @@ pub use verdict::{
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use crate::error::Error;
+use crate::quantity::Diameter;
+use crate::standards::limits::Limits;
 use status::{Detail, Failure};
 
 /// Runs `work`; a panic becomes a failure.
@@ -267,6 +272,11 @@ fn guarded<T>(work: impl FnOnce() -> Result<T, Failure>) -> Result<T, Failure> {
         Ok(result) => result,
         Err(_) => Err(Failure::panicked()),
     }
+}
+
+/// The zone between two sizes, which are arguments of their own.
+fn zone(smallest: Diameter, largest: Diameter) -> Result<Limits, Error> {
+    Limits::new(smallest, largest).map_err(|error| error.at("smallest"))
 }
 
 /// What a door writes; and what it writes after a failure.

@@ -14,7 +14,7 @@ use crate::quantity::{
     Capability, CapabilityIndex, DegreesOfFreedom, Diameter, HalfWidth, Probability, Quantity,
     StandardUncertainty,
 };
-use crate::standards::limits::{Feature, Limits};
+use crate::standards::limits::Feature;
 
 /// Which side of a size has the metal. Passed as int32_t; another number is refused.
 #[repr(i32)]
@@ -53,7 +53,7 @@ fn outcome_of(
     let mean = mean.named("mean")?;
     let spread = SizeSpread::normal(standard_uncertainty.read()?);
     let feature = feature_of(feature)?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     Ok(spread::outcome(limits, mean, spread, feature))
 }
 
@@ -168,7 +168,7 @@ fn capability_of_of(
     let largest = largest.named("largest")?;
     let mean = mean.named("mean")?;
     let standard_uncertainty = standard_uncertainty.read()?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     let found = spread::capability(limits, mean, standard_uncertainty);
     Ok((found.cp, found.cpk))
 }
@@ -281,7 +281,7 @@ fn outcome_with_uniform_of(
     let mean = mean.named("mean")?;
     let standard_uncertainty = standard_uncertainty.read()?;
     let half_width = half_width.read()?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     let spread = SizeSpread::normal_and_uniform(standard_uncertainty, half_width);
     let found = spread::outcome(limits, mean, spread, feature);
     Ok((found.good, found.rework, found.scrap))
@@ -420,7 +420,7 @@ fn outcome_of_few_of(
     let mean = mean.named("mean")?;
     let (u, nu) = (standard_uncertainty.read()?, degrees_of_freedom.read()?);
     let feature = feature_of(feature)?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     Ok(spread::outcome_of_few(limits, mean, u, nu, feature))
 }
 

@@ -125,6 +125,9 @@ pub struct tw_step {
     pub text: *const c_char,
     /// Why, with the figures put in, or NULL. As text.
     pub because: *const c_char,
+    /// The mark that the ring of the cross dial is turned to there, 0 to less than a turn has, tenths behind the point,
+    /// where the size measured is as expected: the text says what else. NaN where no ring is turned.
+    pub ring_to: f64,
 }
 
 /// What to expect of the part of a plan. Make it ready with tw_expected_init, once.
@@ -188,6 +191,7 @@ impl OfSize for tw_step {
         time: tw_time { s: f64::NAN },
         text: ptr::null(),
         because: ptr::null(),
+        ring_to: f64::NAN,
     };
 }
 
@@ -242,13 +246,14 @@ fn fill<T: OfSize>(
         Ok(value) => *value,
         Err(_) => T::FAILED,
     };
+    // What a newer program has beyond stays as its init function left it, zero: a size that was never set must not
+    // have memory written that the struct does not own.
     let (from, known) = (size_of::<u32>(), size.min(size_of::<T>()));
     let bytes = ptr::from_ref(&value).cast::<u8>();
     // SAFETY: both are as large as `known` says: ours is, and the caller declared it.
     unsafe {
         let place = place.cast::<u8>();
         ptr::copy_nonoverlapping(bytes.add(from), place.add(from), known - from);
-        ptr::write_bytes(place.add(known), 0, size - known);
     }
     match done {
         Ok(_) => succeed(detail),
@@ -310,6 +315,7 @@ impl tw_plan {
             time: step.time.into(),
             text: text.as_ptr(),
             because: because.as_ref().map_or(ptr::null(), |text| text.as_ptr()),
+            ring_to: step.ring_to.unwrap_or(nan.ring_to),
         })
     }
 

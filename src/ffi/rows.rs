@@ -1107,7 +1107,7 @@ impl<const I: usize, const O: usize> Work<I, O> {
         }
     }
 
-    /// The error in inch where the column that it names is.
+    /// The error in inch where the column that it names is, or, where it names none, any column.
     #[cold]
     fn in_its_units(&self, error: Error, readers: &[Reader; I]) -> Error {
         let named = self
@@ -1115,10 +1115,21 @@ impl<const I: usize, const O: usize> Work<I, O> {
             .iter()
             .zip(readers)
             .find(|(input, _)| input.name == error.field());
-        let units = named.and_then(|(input, reader)| Some((input.range()?, reader.unit?)));
-        match units {
-            Some((row, unit)) if unit.is_inch(row.kind()) => error.in_units(Units::Inch),
-            _ => error,
+        let is_inch = |input: &Input, reader: &Reader| match (input.range(), reader.unit) {
+            (Some(row), Some(unit)) => unit.is_inch(row.kind()),
+            _ => false,
+        };
+        let inch = match named {
+            Some((input, reader)) => is_inch(input, reader),
+            None => self
+                .inputs
+                .iter()
+                .zip(readers)
+                .any(|(input, reader)| is_inch(input, reader)),
+        };
+        match inch {
+            true => error.in_units(Units::Inch),
+            false => error,
         }
     }
 
@@ -1301,11 +1312,14 @@ fn unit(name: &str, row: &'static Row, quantity: i32, unit: i32) -> Result<&'sta
                 TW_WRONG_UNIT,
                 name,
                 format!("unit {unit}"),
-                format!(
-                    "a unit of {}: {}",
-                    row.kind().what(),
-                    any_of(units.iter().map(Unit::text))
-                ),
+                match units.iter().all(|unit| unit.text().is_empty()) {
+                    true => String::from("a plain number, without a unit"),
+                    false => format!(
+                        "a unit of {}: {}",
+                        row.kind().what(),
+                        any_of(units.iter().map(Unit::text))
+                    ),
+                },
                 "pass a number of enum tw_unit of that kind",
             )
         })

@@ -12,7 +12,6 @@ use crate::error::{Error, ErrorKind};
 use crate::physics::spread;
 use crate::quantity::{Diameter, Probability, Quantity, SizeUncertainty, StandardUncertainty};
 use crate::standards::decision::{self, DecisionRule, Verdict};
-use crate::standards::limits::Limits;
 
 /// How wide the guard band is. Passed as int32_t; another number is refused.
 #[repr(i32)]
@@ -73,7 +72,7 @@ fn chance_that_good_of(
     let measured = measured.named("measured")?;
     let (smallest, largest) = (smallest.named("smallest")?, largest.named("largest")?);
     let u = standard_uncertainty.read()?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     Ok(spread::chance_that_good(measured, limits, u))
 }
 
@@ -235,7 +234,7 @@ fn verdict_of(
     let u = standard_uncertainty.read()?;
     let guard = rule_of(rule)?.guard_band(u);
     let feature = feature_of(feature)?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     let found = decision::verdict(measured, limits, guard, feature);
     Ok((found, spread::chance_that_good(measured, limits, u)))
 }
@@ -359,7 +358,7 @@ fn acceptance_of(
     let smallest = smallest.named("smallest")?;
     let largest = largest.named("largest")?;
     let guard_band = guard_band.named("guard_band")?;
-    let limits = Limits::new(smallest, largest)?;
+    let limits = super::zone(smallest, largest)?;
     let found = decision::acceptance(limits, guard_band).ok_or_else(no_zone_left)?;
     Ok((found.smallest(), found.largest()))
 }

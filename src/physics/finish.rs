@@ -384,7 +384,7 @@ fn too_coarse(feed: Feed, corner_radius: CornerRadius) -> Error {
         "feed",
         feed.to_string(),
         format!("less than twice the corner radius {corner_radius}"),
-        "take a smaller feed, or give the minor cutting edge angle of the tool",
+        "take a smaller feed; beyond the arc the minor cutting edge angle counts: ask for the theoretical roughness with it",
     )
 }
 

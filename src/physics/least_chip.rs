@@ -95,13 +95,22 @@ impl LeastChipModel {
 /// ```
 #[must_use]
 pub fn least_chip(edge_radius: EdgeRadius, model: LeastChipModel) -> ChipThickness {
-    let theta = match model {
-        LeastChipModel::Practice => return engagement::least_chip_thickness(edge_radius),
-        LeastChipModel::Stagnation => STAGNATION_ANGLE.value.to_radians(),
-        LeastChipModel::Neutral => NEUTRAL_ANGLE.value.to_radians(),
-        LeastChipModel::Friction(beta) => FRAC_PI_4 - maths::radians(beta.angle()) / 2.0,
-    };
-    ChipThickness::computed(edge_radius.length() * versine(theta))
+    by_share(edge_radius, over_edge_radius(model))
+}
+
+/// The same by its share of the edge radius, which of one model is the same for every edge.
+pub(crate) fn by_share(edge_radius: EdgeRadius, share: f64) -> ChipThickness {
+    ChipThickness::computed(edge_radius.length() * share)
+}
+
+/// The least thickness of chip over the edge radius.
+pub(crate) fn over_edge_radius(model: LeastChipModel) -> f64 {
+    match model {
+        LeastChipModel::Practice => engagement::LEAST_CHIP_OVER_EDGE_RADIUS.value,
+        LeastChipModel::Stagnation => versine(STAGNATION_ANGLE.value.to_radians()),
+        LeastChipModel::Neutral => versine(NEUTRAL_ANGLE.value.to_radians()),
+        LeastChipModel::Friction(beta) => versine(FRAC_PI_4 - maths::radians(beta.angle()) / 2.0),
+    }
 }
 
 /// On which side of its best feed a finish with a least chip lies.

@@ -281,7 +281,7 @@ impl Chance {
             ask = ask.with_spring_corrected();
         }
         if rests.proved {
-            ask = ask.with_slip(Probability::computed_trade(0.0));
+            ask = ask.with_proved_dial();
         }
         if let Some(count) = job.preference(|p| p.measuring_stops()) {
             // Divided anew it may have fewer cuts than stops were asked for: then after each that it has.

@@ -49,9 +49,8 @@ impl<'a> Common<'a> {
         let carriage = need_dial(
             job.lathe.carriage(),
             "lathe.carriage",
-            "where the carriage has none, give what its travel is read on, a stop being set by it too: a travel indicator on \
-             the bed with its division and the marks of one turn, or a rule with \"ring\": \"readout\", the least step it \
-             shows as division and 100 divisions_per_turn",
+            "or, where it has none, what its travel is read on: an indicator on the bed, or a rule (\"ring\": \"readout\", its \
+             least step as division, 100 divisions_per_turn)",
         )?;
         less_than_a_turn(cross)?;
         fine_enough(cross)?;

@@ -9,7 +9,7 @@ use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip};
 use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
-use super::words::{SurfaceWriter, add, words};
+use super::words::{SurfaceWriter, add, ring_mark, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
 use crate::quantity::unit::Units;
@@ -90,6 +90,9 @@ impl SurfaceWriter<'_> {
             let (reading, tenths) = before.reading(self.cross)?;
             zero_x.reading = Some(reading);
             zero_x.tenths = (tenths > 0).then_some(tenths);
+        }
+        if self.cross.ring() == Ring::Settable && !(given.is_some() && setup.datum.start == 0.0) {
+            zero_x.ring_to = Some(ring_mark(self.cross, setup.datum.start));
         }
         if !before.measured {
             zero_x.spindle_speed = Some(setup.rough_step.spindle_speed);
@@ -506,6 +509,7 @@ impl SurfaceWriter<'_> {
                 false => "from here on the dial tells sizes that were measured, not touched",
             });
         self.read(&mut step, cut)?;
+        self.turned_at(&mut step, mark);
         Ok(step)
     }
 
@@ -588,7 +592,15 @@ impl SurfaceWriter<'_> {
         )
         .because("the last two cuts are alike, so the bar springs alike, and this measurement takes the spring out of the last");
         self.read(&mut step, cut)?;
+        self.turned_at(&mut step, mark);
         Ok(step)
+    }
+
+    /// The ring of a stop is turned at the mark of the cut: to that mark, where the size is as expected.
+    fn turned_at(&self, step: &mut Step, mark: i64) {
+        if self.cross.ring() == Ring::Settable {
+            step.ring_to = Some(ring_mark(self.cross, mark as f64));
+        }
     }
 
     /// What the dial reads at a cut, in words.
@@ -623,6 +635,11 @@ impl SurfaceWriter<'_> {
             });
         }
         self.read(&mut step, cut)?;
+        if let Act::TurnRing { to } = done.act
+            && self.cross.ring() == Ring::Settable
+        {
+            step.ring_to = Some(ring_mark(self.cross, to));
+        }
         Ok(step)
     }
 

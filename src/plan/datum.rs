@@ -517,9 +517,8 @@ fn too_little(limits: Limits, start: Diameter, metal: Metal, q: f64) -> Error {
                 "cuts that divide {start} down to {} on whole marks",
                 limits.largest()
             ),
-            "allow deeper cuts: a live centre or a shorter overhang, a coarser feed, more power, a larger largest_depth; a \
-             tool with a smaller corner radius, which may cut lighter; a dial with finer marks; or another diameter of the bar, \
-             from which the marks fall otherwise",
+            "allow deeper cuts (a centre, less overhang, coarser feed, more power, larger largest_depth), lighter ones (a \
+             smaller corner radius), finer marks, or take another bar",
         );
     }
     Error::new(

@@ -349,6 +349,19 @@ mod serial {
     use crate::quantity::fields::{Fields, Tree};
 
     impl Job {
+        /// The names of its fields.
+        pub(crate) const FIELDS: [&'static str; 9] = [
+            "lathe",
+            "tool",
+            "material",
+            "stock",
+            "part",
+            "holding",
+            "cutting_speed",
+            "zero_at",
+            "preferences",
+        ];
+
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
             let f = Fields::of(tree, path, "a job")?;
             f.later(

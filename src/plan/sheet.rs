@@ -161,6 +161,10 @@ pub struct Step {
     /// no mark of the carriage keeps a shoulder well within the limits of its length.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub tenths: Option<u8>,
+    /// What the ring of the cross dial is turned to there, in marks within one turn, where the size measured is as
+    /// expected; the text says what else it is turned to.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub ring_to: Option<f64>,
     /// The diameter to expect after the step.
     pub diameter: Diameter,
     /// How far along the tool goes: zero on the finished face, negative towards the chuck.
@@ -189,6 +193,7 @@ impl Step {
             because: None,
             reading: None,
             tenths: None,
+            ring_to: None,
             diameter,
             z: None,
             spindle_speed: None,
@@ -404,6 +409,8 @@ impl Sheet {
         let units = f.choice("units", &[("metric", Units::Metric), ("inch", Units::Inch)])?;
         let units = units.unwrap_or_default();
         let measured = f.item("measured", |tree, path| list(tree, path, Measurement::read))?;
+        // What is passed over may be a slip, and a measurement lost.
+        f.passed_over("job", &Job::FIELDS)?;
         super::steps::sheet(&job, units, &measured.unwrap_or_default())
             .map_err(|error| error.inside(path).in_units(units))
     }

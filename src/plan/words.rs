@@ -475,14 +475,18 @@ impl SurfaceWriter<'_> {
 
 /// What the ring of the cross dial shows of so many marks.
 pub(super) fn on_the_ring(cross: &Dial, marks: f64) -> impl fmt::Display {
+    tenth_of_a_mark(ring_mark(cross, marks))
+}
+
+/// The same as a number of marks within one turn.
+pub(super) fn ring_mark(cross: &Dial, marks: f64) -> f64 {
     let turn = f64::from(cross.divisions_per_turn().count());
     let marks = round_size(marks).rem_euclid(turn);
     // What would be said as a whole turn is the next zero.
-    tenth_of_a_mark(if marks >= turn - NEXT_TENTH {
-        0.0
-    } else {
-        marks
-    })
+    match marks >= turn - NEXT_TENTH {
+        true => 0.0,
+        false => marks,
+    }
 }
 
 /// To which mark the ring is set on a measured size.

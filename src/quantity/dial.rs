@@ -96,18 +96,29 @@ impl DivisionsPerTurn {
     /// assert!(DivisionsPerTurn::new(0).is_err());
     /// ```
     pub fn new(count: u32) -> Result<Self, Error> {
-        if Self::RANGE.contains(&count) {
-            Ok(Self(count))
-        } else {
-            let (least, largest) = (Self::RANGE.start(), Self::RANGE.end());
-            Err(Error::new(
-                ErrorKind::OutOfRange,
-                "divisions_per_turn",
-                count.to_string(),
-                format!("a whole number from {least} to {largest}"),
-                Self::REMEDY,
-            ))
+        match Self::RANGE.contains(&count) {
+            true => Ok(Self(count)),
+            false => Err(Self::out_of_range(i64::from(count))),
         }
+    }
+
+    /// The same of a number that may be negative.
+    pub(crate) fn of(count: i32) -> Result<Self, Error> {
+        match u32::try_from(count) {
+            Ok(count) => Self::new(count),
+            Err(_) => Err(Self::out_of_range(i64::from(count))),
+        }
+    }
+
+    fn out_of_range(count: i64) -> Error {
+        let (least, largest) = (Self::RANGE.start(), Self::RANGE.end());
+        Error::new(
+            ErrorKind::OutOfRange,
+            "divisions_per_turn",
+            count.to_string(),
+            format!("a whole number from {least} to {largest}"),
+            Self::REMEDY,
+        )
     }
 
     /// How many.

@@ -297,6 +297,11 @@ impl<'a> Fields<'a> {
         self.value(name, text)
     }
 
+    /// A name that is printed again, if the field is there.
+    pub(crate) fn name(&self, field: &'static str) -> Result<Option<&'a str>, Error> {
+        self.value(field, name)
+    }
+
     /// A whole number, if the field is there.
     pub(crate) fn count(&self, name: &'static str) -> Result<Option<u32>, Error> {
         self.count_in(name, 0..=u32::MAX, "write a number of that range")
@@ -414,24 +419,58 @@ impl<'a> Fields<'a> {
         let untaken = self.all.iter().filter(|name| !known.contains(name));
         let untaken: Vec<&'static str> = untaken.copied().collect();
         known.extend(untaken);
-        let slip = ours(name).filter(|ours| known.contains(ours));
-        let meant = meant
-            .or(slip)
-            .or_else(|| nearest(name, known.iter().copied()));
-        Error::new(
-            ErrorKind::UnknownField,
-            self.path(name),
-            format!("the field {name:?}"),
-            format!("one of the fields {}", any_of(known.iter().copied())),
-            match meant {
-                Some(near) => format!("did you mean {near:?}?"),
-                None => String::from("strike the field or correct its name"),
-            },
-        )
+        unknown_field(self.path(name), name, &known, meant)
+    }
+
+    /// Refuses a field that would be passed over and is a slip of one that is read, or one of those that stand
+    /// `within` another.
+    pub(crate) fn passed_over(&self, within: &str, theirs: &[&str]) -> Result<(), Error> {
+        let known = self.known.borrow();
+        for (name, _) in self.entries {
+            if known.contains(&name.as_str()) {
+                continue;
+            }
+            if theirs.contains(&name.as_str()) {
+                return Err(Error::new(
+                    ErrorKind::UnknownField,
+                    self.path(name),
+                    format!("the field {name:?} beside {within:?}"),
+                    format!("it as one of the fields of {within:?}"),
+                    format!("move it into {within:?}"),
+                ));
+            }
+            if let Some(meant) = nearest(name, known.iter().copied()) {
+                return Err(unknown_field(self.path(name), name, &known, Some(meant)));
+            }
+        }
+        Ok(())
     }
 }
 
-fn join(path: &str, name: &str) -> String {
+/// The error for a field of another name than those that are `known`.
+pub(crate) fn unknown_field(
+    path: String,
+    name: &str,
+    known: &[&str],
+    meant: Option<&str>,
+) -> Error {
+    let slip = ours(name).filter(|ours| known.contains(ours));
+    let meant = meant
+        .or(slip)
+        .or_else(|| nearest(name, known.iter().copied()));
+    Error::new(
+        ErrorKind::UnknownField,
+        path,
+        format!("the field {name:?}"),
+        format!("one of the fields {}", any_of(known.iter().copied())),
+        match meant {
+            Some(near) => format!("did you mean {near:?}?"),
+            None => String::from("strike the field or correct its name"),
+        },
+    )
+}
+
+pub(crate) fn join(path: &str, name: &str) -> String {
     if path.is_empty() {
         name.to_owned()
     } else {
@@ -460,6 +499,44 @@ pub(crate) fn quantity<Q: Quantity>(tree: &Tree, path: &str) -> Result<Q, Error>
             "write a number and its unit in quotes",
         )),
     }
+}
+
+/// Longest name that is printed: longer ones would break the lines of a sheet.
+const LONGEST_NAME: usize = 40;
+
+/// A name that a person gives and reads again on a sheet.
+pub(crate) fn name<'a>(tree: &'a Tree, path: &str) -> Result<&'a str, Error> {
+    let given = text(tree, path)?;
+    printable(given, path)?;
+    Ok(given)
+}
+
+/// Refuses a name that would not stand in one line as it was given: a sheet must hold no line that the library did
+/// not write.
+pub(crate) fn printable(name: &str, path: &str) -> Result<(), Error> {
+    let (kind, remedy) = match name.chars().find(|c| c.is_control()) {
+        Some('\0') => (ErrorKind::Unreadable, "leave the NUL out"),
+        Some(_) => (
+            ErrorKind::Unreadable,
+            "leave line breaks, tabs and other control characters out",
+        ),
+        None if name.trim().is_empty() => (
+            ErrorKind::Unreadable,
+            "write what stands on the machine, or leave the names out",
+        ),
+        None if name.chars().count() > LONGEST_NAME => {
+            (ErrorKind::Unreadable, "write a shorter name")
+        }
+        None => return Ok(()),
+    };
+    let shown: String = name.chars().take(60).collect();
+    Err(Error::new(
+        kind,
+        path,
+        format!("{shown:?}"),
+        format!("a name of 1 to {LONGEST_NAME} characters that can be printed"),
+        remedy,
+    ))
 }
 
 /// Text of a field.

@@ -169,6 +169,16 @@ impl Row {
         self.examples[1]
     }
 
+    /// The value that a text says, in the trade's metric unit, checked against the range.
+    pub(crate) fn value_of_text(&self, text: &str) -> Result<f64, Error> {
+        let value = text::read(self, text)?;
+        match self.accepts(value) {
+            // Adding zero makes of -0 the one zero.
+            true => Ok(value + 0.0),
+            false => Err(self.refuse(value).told_as(text)),
+        }
+    }
+
     /// True for a value in the plausible range, given in the trade's metric unit.
     #[must_use]
     #[inline]
@@ -413,7 +423,8 @@ macro_rules! quantities {
         impl std::str::FromStr for $t {
             type Err = Error;
             fn from_str(text: &str) -> Result<Self, Error> {
-                Self::from_trade(text::read(Self::ROW, text)?)
+                let value = text::read(Self::ROW, text)?;
+                Self::from_trade(value).map_err(|error| error.told_as(text))
             }
         }
 

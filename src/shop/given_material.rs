@@ -43,7 +43,7 @@ impl Material {
                 })?,
             ),
         };
-        if let Some(name) = f.text("name")? {
+        if let Some(name) = f.name("name")? {
             material = material.with_name(name.to_owned());
         }
         macro_rules! figures {

@@ -442,7 +442,7 @@ impl Lathe {
 #[cfg(feature = "serde")]
 mod serial {
     use super::*;
-    use crate::quantity::fields::{Fields, Tree, list, quantity, text};
+    use crate::quantity::fields::{self, Fields, Tree, list, printable, quantity};
     use serde::ser::{Serialize, SerializeMap, Serializer};
 
     impl Lathe {
@@ -488,7 +488,10 @@ mod serial {
         let ranges = f.item("spindle_ranges", |tree, path| match tree {
             Tree::Group(entries) => entries
                 .iter()
-                .map(|(name, tree)| speed_range(tree, &format!("{path}.{name}"), name))
+                .map(|(name, tree)| {
+                    printable(name, path)?;
+                    speed_range(tree, &format!("{path}.{name}"), name)
+                })
                 .collect::<Result<Vec<_>, _>>(),
             _ => Err(Error::new(
                 ErrorKind::Unreadable,
@@ -563,10 +566,23 @@ mod serial {
 
     fn names(f: &Fields<'_>, name: &'static str, wanted: usize) -> Result<Vec<String>, Error> {
         let names = f.item(name, |tree, path| {
-            list(tree, path, |tree, path| text(tree, path).map(str::to_owned))
+            list(tree, path, |tree, path| {
+                fields::name(tree, path).map(str::to_owned)
+            })
         })?;
+        let twice = |names: &[String]| {
+            let found = (1..names.len()).find(|at| names[..*at].contains(&names[*at]))?;
+            Some((found, names[found].clone()))
+        };
         match names {
             None => Ok(Vec::new()),
+            Some(names) if let Some((at, same)) = twice(&names) => Err(Error::new(
+                ErrorKind::Contradiction,
+                format!("{}[{at}]", f.path(name)),
+                format!("{same:?} a second time"),
+                "a name of its own for each value",
+                "write what stands on the machine for each, gear and lever",
+            )),
             Some(names) if names.len() == wanted => Ok(names),
             Some(names) => Err(Error::new(
                 ErrorKind::Contradiction,

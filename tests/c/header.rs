@@ -52,6 +52,7 @@ const SOURCES: &[&str] = &[
     "aim",
     "uncertainty",
     "verdict",
+    "from_text",
     "document",
     "plan",
 ];

@@ -36,7 +36,7 @@ pub fn trials() -> Vec<Trial> {
                 tw_out_column { data stride_bytes count quantity unit }
                 tw_step {
                     struct_size kind surface other_end done slide divisions turns mark tenths shows
-                    diameter z spindle_speed feed depth_of_cut time text because
+                    diameter z spindle_speed feed depth_of_cut time text because ring_to
                 }
                 tw_expected {
                     struct_size surfaces diameter smallest largest uncertainty good rework scrap time

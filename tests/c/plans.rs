@@ -113,6 +113,7 @@ fn steps(job: &str) -> Result<(), Failed> {
             same(step.depth_of_cut.mm, rust.depth_of_cut.map(|d| d.trade())),
             same(step.time.s, Some(rust.time.trade())),
             same(step.shows.mm, reading.map(|r| r.shows().trade())),
+            same(step.ring_to, rust.ring_to),
             step.slide == slide,
             step.divisions == reading.map_or(0, |r| r.divisions().count()),
             step.turns == reading.map_or(0, |r| r.turns()),

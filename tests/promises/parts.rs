@@ -584,6 +584,50 @@ fn shoulders_keep_from_the_limits_of_their_lengths_as_far_as_half_marks_allow() 
     assert!(planned.get() > 100, "{}", planned.get());
 }
 
+#[test]
+fn the_mark_a_ring_is_turned_to_is_a_field_of_the_step() {
+    let turned = std::cell::Cell::new(0);
+    on_plans(|job, sheet| {
+        let marks = f64::from(
+            job.lathe()
+                .cross_slide()
+                .unwrap()
+                .divisions_per_turn()
+                .count(),
+        );
+        for step in &sheet.steps {
+            let Some(to) = step.ring_to else {
+                let ring = job.lathe().cross_slide().unwrap().ring();
+                let settable = ring == turnwright::shop::dial::Ring::Settable;
+                prop_assert!(
+                    !settable || !step.text.contains("turn the ring only"),
+                    "{}",
+                    step.text
+                );
+                continue;
+            };
+            turned.set(turned.get() + 1);
+            prop_assert!((0.0..marks).contains(&to), "{to}");
+            match step.kind {
+                // Where the size is as expected, nothing is turned.
+                StepKind::Measure => {
+                    prop_assert_eq!(to, f64::from(step.reading.unwrap().mark()));
+                }
+                _ => {
+                    let tenths = (10.0 * to).round();
+                    let said = match tenths % 10.0 == 0.0 {
+                        true => format!("{:.0}", tenths / 10.0),
+                        false => format!("{:.1}", tenths / 10.0),
+                    };
+                    prop_assert!(step.text.contains(&said), "{said}: {}", step.text);
+                }
+            }
+        }
+        Ok(())
+    });
+    assert!(turned.get() > 100, "{}", turned.get());
+}
+
 /// The number behind the words, as it is written there.
 fn number_after(text: &str, words: &str) -> f64 {
     let rest = text

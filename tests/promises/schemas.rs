@@ -972,3 +972,91 @@ fn the_range_in_the_words_of_a_quantity_is_the_one_that_its_reader_keeps() {
     let (least, largest, zero) = bounds_in_words(&said["diameter"]);
     assert_eq!((least, largest, zero), ("0.1 mm", "5000 mm", false));
 }
+
+/// Every place of a document where an object has a field, as the errors write it, with the renamed document.
+fn misspelt(document: &Value) -> Vec<(String, Value)> {
+    fn inside(place: &Value, path: &str, found: &mut Vec<(String, String)>) {
+        match place {
+            Value::Object(fields) => {
+                for (name, below) in fields {
+                    found.push((path.to_owned(), name.clone()));
+                    inside(below, &format!("{path}/{name}"), found);
+                }
+            }
+            Value::Array(items) => {
+                for (at, item) in items.iter().enumerate() {
+                    inside(item, &format!("{path}/{at}"), found);
+                }
+            }
+            _ => {}
+        }
+    }
+    let (question, body) = document.as_object().unwrap().iter().next().unwrap();
+    let mut places = Vec::new();
+    inside(body, &format!("/{question}"), &mut places);
+    places
+        .into_iter()
+        .map(|(parent, name)| {
+            let mut renamed = document.clone();
+            let fields = renamed
+                .pointer_mut(&parent)
+                .unwrap()
+                .as_object_mut()
+                .unwrap();
+            let value = fields.remove(&name).unwrap();
+            fields.insert(format!("{name}x"), value);
+            (format!("{parent}/{name}x"), renamed)
+        })
+        .collect()
+}
+
+#[test]
+fn a_misspelt_field_is_told_as_one_and_not_as_another_that_is_missing() {
+    let mut tried = 0;
+    for (question, example) in questions() {
+        for (path, document) in misspelt(&json!({ question: example })) {
+            // Names of one's own, and what a sheet holds beside its job, are nobody's to spell.
+            if path.contains("_ranges/") || question == "after_measurement" {
+                continue;
+            }
+            let error = turnwright::document::answer(&document.to_string()).unwrap_err();
+            let place = as_errors_write(path.strip_prefix(&format!("/{question}")).unwrap());
+            assert_eq!(error.field(), place, "{error}");
+            let name = path.rsplit('/').next().unwrap();
+            let meant = name.strip_suffix('x').unwrap();
+            if meant.len() > 3 {
+                assert!(
+                    error.remedy().contains(&format!("did you mean {meant:?}?")),
+                    "{error}"
+                );
+            }
+            tried += 1;
+        }
+    }
+    assert!(tried > 300, "{tried}");
+}
+
+#[test]
+fn a_sheet_handed_back_with_a_slip_does_not_lose_its_measurement() {
+    let asked = questions()
+        .into_iter()
+        .find(|(name, _)| *name == "after_measurement")
+        .unwrap()
+        .1;
+    for (from, to, meant) in [("job", "joob", "job"), ("measured", "mesured", "measured")] {
+        let mut asked = asked.clone();
+        let sheet = asked["plan"].as_object_mut().unwrap();
+        let value = sheet.remove(from).unwrap_or_else(|| json!([]));
+        sheet.insert(to.to_owned(), value);
+        let question = json!({ "after_measurement": asked }).to_string();
+        let error = turnwright::document::answer(&question).unwrap_err();
+        assert_eq!(error.field(), format!("plan.{to}"), "{error}");
+        assert!(error.remedy().contains(meant), "{error}");
+    }
+    let mut beside = asked.clone();
+    beside["plan"]["preferences"] = json!({ "batch": 4 });
+    let question = json!({ "after_measurement": beside }).to_string();
+    let error = turnwright::document::answer(&question).unwrap_err();
+    assert_eq!(error.field(), "plan.preferences", "{error}");
+    assert!(error.remedy().contains("move it into \"job\""), "{error}");
+}

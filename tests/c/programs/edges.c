@@ -192,6 +192,34 @@ static void details(void)
     free(error);
 }
 
+/* Text with its unit, of documents and of cells. */
+static void values_of_text(void)
+{
+    tw_error error;
+    double value = 0.0;
+
+    tw_error_init(&error);
+    CHECK(tw_value_of_text("1 1/2 in", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_OK);
+    CHECK(value > 38.0999999 && value < 38.1000001 && error.status == TW_OK);
+    CHECK(tw_value_of_text(" 38.1 MM ", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_INCH, &value, NULL) == TW_OK);
+    CHECK(value > 1.4999999 && value < 1.5000001);
+    CHECK(tw_value_of_text("-0 mm", TW_QUANTITY_Z, TW_UNIT_LENGTH_MILLIMETER, &value, NULL) == TW_OK);
+    CHECK(1.0 / (value + 1e-300) > 0.0);
+    CHECK(tw_value_of_text("38", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_MISSING_UNIT);
+    CHECK(IS_NAN(value) && strcmp(error.field, "text") == 0 && strstr(error.remedy, "38 mm") != NULL);
+    CHECK(tw_value_of_text("28 m/min", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_WRONG_UNIT);
+    CHECK(tw_value_of_text("250 in", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_INCH, &value, &error) == TW_OUT_OF_RANGE);
+    CHECK(strcmp(error.given, "250 in") == 0 && strstr(error.expected, " in") != NULL);
+    CHECK(tw_value_of_text("0,5 mm", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_UNREADABLE);
+    CHECK(tw_value_of_text("38 mm", 0, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_UNKNOWN_NAME);
+    CHECK(strcmp(error.field, "quantity") == 0);
+    CHECK(tw_value_of_text("38 mm", TW_QUANTITY_DIAMETER, TW_UNIT_TIME_SECOND, &value, &error) == TW_WRONG_UNIT);
+    CHECK(strcmp(error.field, "unit") == 0);
+    CHECK(tw_value_of_text("38 \xff", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_BAD_UTF8);
+    CHECK(tw_value_of_text(NULL, TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, &value, &error) == TW_NULL_POINTER);
+    CHECK(tw_value_of_text("38 mm", TW_QUANTITY_DIAMETER, TW_UNIT_LENGTH_MILLIMETER, NULL, &error) == TW_NULL_POINTER);
+}
+
 static void ranges(void)
 {
     double least = 1.0, largest = 1.0;
@@ -201,6 +229,7 @@ static void ranges(void)
     CHECK(tw_range(TW_QUANTITY_DIAMETER, NULL, NULL) == TW_NULL_POINTER);
     CHECK(tw_range(0, &least, &largest) == TW_UNKNOWN_NAME && IS_NAN(least) && IS_NAN(largest));
     CHECK(tw_range(-5, &least, NULL) == TW_UNKNOWN_NAME);
+    values_of_text();
     CHECK(strcmp(tw_status_text(TW_OK), "done") == 0);
     CHECK(strlen(tw_status_text(12345)) > 0 && strlen(tw_status_text(TW_OVERLAP)) > 0);
     CHECK(strcmp(tw_version(), TW_VERSION) == 0);

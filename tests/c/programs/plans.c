@@ -125,7 +125,9 @@ static void steps(const tw_plan *plan)
     memset(&newer, 0x7f, sizeof newer);
     newer.known.struct_size = (uint32_t)sizeof newer;
     CHECK(tw_plan_step(plan, 0, &newer.known, &error) == TW_OK);
-    CHECK(newer.known.text != NULL && newer.more[0] == 0.0 && newer.more[3] == 0.0);
+    CHECK(newer.known.text != NULL);
+    /* What this library does not know is left alone, whatever size is declared. */
+    CHECK(((const unsigned char *)newer.more)[0] == 0x7f && ((const unsigned char *)newer.more)[sizeof newer.more - 1] == 0x7f);
 
     CHECK(tw_plan_expected(plan, &expected, &error) == TW_OK);
     CHECK(expected.surfaces == 1 && expected.smallest.mm < expected.diameter.mm);
