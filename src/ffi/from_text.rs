@@ -69,7 +69,7 @@ fn value_of(text: &str, quantity: i32, unit: i32) -> Result<f64, Error> {
         )
     })?;
     let value = row
-        .from_text(text)
+        .value_of_text(text)
         .map_err(|error| match unit.is_inch(row.kind()) {
             true => error.at("text").in_units(Units::Inch),
             false => error.at("text"),

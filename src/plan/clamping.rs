@@ -37,6 +37,8 @@ pub(super) enum Grip {
     /// A finished diameter, after the part was turned round.
     Turned {
         nominal: Diameter,
+        /// As the middle of its limits has it.
+        #[cfg(feature = "picture")]
         diameter: Diameter,
         length: WorkLength,
     },
@@ -60,6 +62,7 @@ pub(super) struct Place<'a> {
     /// From the face to its shoulder.
     pub(super) reach: WorkLength,
     /// From the face to the shoulder before it, in mm; zero for the outermost.
+    #[cfg(feature = "picture")]
     pub(super) outer: f64,
     /// Where its shoulder is turned to, by the carriage's dial.
     pub(super) shoulder: Along,
@@ -366,6 +369,7 @@ fn turned_round(
             }
             let grip = Grip::Turned {
                 nominal: surface.diameter(),
+                #[cfg(feature = "picture")]
                 diameter,
                 length,
             };
@@ -441,6 +445,7 @@ fn places<'a>(
             at,
             surface,
             reach: WorkLength::computed_trade(reach),
+            #[cfg(feature = "picture")]
             outer,
             shoulder: Along::FACE,
             outer_turned: 0.0,

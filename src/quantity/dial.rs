@@ -103,6 +103,7 @@ impl DivisionsPerTurn {
     }
 
     /// The same of a number that may be negative.
+    #[cfg(feature = "capi")]
     pub(crate) fn of(count: i32) -> Result<Self, Error> {
         match u32::try_from(count) {
             Ok(count) => Self::new(count),

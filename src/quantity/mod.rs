@@ -170,6 +170,7 @@ impl Row {
     }
 
     /// The value that a text says, in the trade's metric unit, checked against the range.
+    #[cfg(feature = "capi")]
     pub(crate) fn value_of_text(&self, text: &str) -> Result<f64, Error> {
         let value = text::read(self, text)?;
         match self.accepts(value) {
