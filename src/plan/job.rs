@@ -350,6 +350,7 @@ mod serial {
 
     impl Job {
         /// The names of its fields.
+        #[cfg(feature = "json")]
         pub(crate) const FIELDS: [&'static str; 9] = [
             "lathe",
             "tool",

@@ -424,6 +424,7 @@ impl<'a> Fields<'a> {
 
     /// Refuses a field that would be passed over and is a slip of one that is read, or one of those that stand
     /// `within` another.
+    #[cfg(feature = "json")]
     pub(crate) fn passed_over(&self, within: &str, theirs: &[&str]) -> Result<(), Error> {
         let known = self.known.borrow();
         for (name, _) in self.entries {
