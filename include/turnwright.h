@@ -7771,6 +7771,9 @@ TW_CHECK tw_status tw_answer(const char *question, char **answer, struct tw_erro
 
 // As tw_answer, for text of a given length in bytes that need not be NUL-ended. A NUL inside is
 // refused (TW_NUL_IN_TEXT). question may be NULL when length is 0.
+//
+// Example: tw_answer_n("{ \"materials\": {} } and more of a buffer", 19, &answer, NULL); answer has
+//     "c45".
 TW_CHECK
 tw_status tw_answer_n(const char *question,
                       size_t length,
@@ -7809,7 +7812,8 @@ TW_CHECK tw_status tw_material_keys(char **keys, struct tw_error *detail);
 
 // Opens a plan: from a job, { "plan": { .. } } as tw_answer takes it, or from a sheet that was
 // written as JSON before (tw_plan_json, or the answer of tw_answer), which is worked out anew with
-// all that was measured on the way.
+// all that was measured on the way. The fields of the one are those of the question plan
+// (tw_question_schema), of the other those of plan in the question after_measurement.
 //
 // The plan belongs to the caller, who closes it with tw_plan_free. After a failure it is NULL;
 // detail (may be NULL) names the field by its path inside the question.
@@ -7849,6 +7853,9 @@ tw_status tw_plan_step(const struct tw_plan *plan,
 //
 // expected is made ready with tw_expected_init; a smaller one of an older header is filled as far
 // as it goes. detail may be NULL. After a failure its numbers are NaN.
+//
+// Example: tw_plan_expected(plan, &expected, NULL); expected.smallest.mm is 29.967 and
+//     expected.diameter.mm is 29.988.
 TW_CHECK
 tw_status tw_plan_expected(const struct tw_plan *plan,
                            struct tw_expected *expected,
@@ -7863,6 +7870,8 @@ tw_status tw_plan_expected(const struct tw_plan *plan,
 TW_CHECK tw_status tw_plan_text(const struct tw_plan *plan, char **text, struct tw_error *detail);
 
 // As tw_plan_text, in short: a line or two for each step, for somebody who knows the rest.
+//
+// Example: tw_plan_short_text(plan, &text, NULL); text has "STOP".
 TW_CHECK
 tw_status tw_plan_short_text(const struct tw_plan *plan,
                              char **text,
@@ -7885,6 +7894,8 @@ TW_CHECK size_t tw_plan_picture_count(const struct tw_plan *plan);
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_plan_picture(plan, 0, &svg, NULL); svg has "<svg".
 TW_CHECK
 tw_status tw_plan_picture(const struct tw_plan *plan,
                           size_t index,
@@ -7896,6 +7907,8 @@ tw_status tw_plan_picture(const struct tw_plan *plan,
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 // failure the text is NULL.
+//
+// Example: tw_plan_page(plan, &html, NULL); html has "<html".
 TW_CHECK tw_status tw_plan_page(const struct tw_plan *plan, char **html, struct tw_error *detail);
 
 // What follows when these sizes, one or several along the bar, were measured at a step: a cut, a
@@ -7911,6 +7924,9 @@ TW_CHECK tw_status tw_plan_page(const struct tw_plan *plan, char **html, struct 
 //
 // Both belong to the caller (tw_text_free, tw_plan_free); one of them may be NULL. detail may be
 // NULL. After a failure both are NULL.
+//
+// Example: tw_plan_after(plan, 6, &(tw_diameter){ 33.628 }, 1, &next, &answer, NULL); answer has
+//     "zero_off" and tw_plan_step_count(next) is 15.
 TW_CHECK
 tw_status tw_plan_after(const struct tw_plan *plan,
                         size_t step,

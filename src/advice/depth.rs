@@ -170,7 +170,8 @@ pub fn least_planned(
     provenance: &mut Provenance,
 ) -> Result<DepthOfCut, Error> {
     let h_min = least_chip(tool, provenance);
-    let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
+    let geometric =
+        engagement::least_depth(h_min, feed, tool.corner_radius()).map_err(of_the_tool)?;
     let several = provenance.open(
         "least depth over least chip thickness",
         &DEPTH_OVER_LEAST_CHIP,
@@ -183,6 +184,15 @@ pub fn least_planned(
     Ok(DepthOfCut::computed_trade(
         geometric.mm().max(several).max(corner).max(known),
     ))
+}
+
+/// An error about the corner of the tool, told of its field.
+#[cold]
+fn of_the_tool(error: Error) -> Error {
+    match error.field() {
+        "corner_radius" => error.inside("tool"),
+        _ => error,
+    }
 }
 
 /// The least depth at which a cut may correct a size: it cuts, though not at its best.
@@ -207,7 +217,8 @@ pub fn least_correcting(
     provenance: &mut Provenance,
 ) -> Result<DepthOfCut, Error> {
     let h_min = least_chip(tool, provenance);
-    let geometric = engagement::least_depth(h_min, feed, tool.corner_radius())?;
+    let geometric =
+        engagement::least_depth(h_min, feed, tool.corner_radius()).map_err(of_the_tool)?;
     let several = provenance.open(
         "least depth over least chip thickness",
         &DEPTH_OVER_LEAST_CHIP,

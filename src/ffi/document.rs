@@ -33,6 +33,9 @@ pub unsafe extern "C" fn tw_answer(
 
 /// As tw_answer, for text of a given length in bytes that need not be NUL-ended. A NUL inside is
 /// refused (TW_NUL_IN_TEXT). question may be NULL when length is 0.
+///
+/// Example: tw_answer_n("{ \"materials\": {} } and more of a buffer", 19, &answer, NULL); answer has
+///     "c45".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_answer_n(

@@ -413,7 +413,8 @@ fn hand_plan(
 
 /// Opens a plan: from a job, { "plan": { .. } } as tw_answer takes it, or from a sheet that was
 /// written as JSON before (tw_plan_json, or the answer of tw_answer), which is worked out anew with
-/// all that was measured on the way.
+/// all that was measured on the way. The fields of the one are those of the question plan
+/// (tw_question_schema), of the other those of plan in the question after_measurement.
 ///
 /// The plan belongs to the caller, who closes it with tw_plan_free. After a failure it is NULL;
 /// detail (may be NULL) names the field by its path inside the question.
@@ -499,6 +500,9 @@ pub unsafe extern "C" fn tw_plan_step(
 ///
 /// expected is made ready with tw_expected_init; a smaller one of an older header is filled as far
 /// as it goes. detail may be NULL. After a failure its numbers are NaN.
+///
+/// Example: tw_plan_expected(plan, &expected, NULL); expected.smallest.mm is 29.967 and
+///     expected.diameter.mm is 29.988.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_expected(
@@ -532,6 +536,8 @@ pub unsafe extern "C" fn tw_plan_text(
 }
 
 /// As tw_plan_text, in short: a line or two for each step, for somebody who knows the rest.
+///
+/// Example: tw_plan_short_text(plan, &text, NULL); text has "STOP".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_short_text(
@@ -586,6 +592,8 @@ pub unsafe extern "C" fn tw_plan_picture_count(plan: *const tw_plan) -> usize {
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_plan_picture(plan, 0, &svg, NULL); svg has "<svg".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_picture(
@@ -615,6 +623,8 @@ pub unsafe extern "C" fn tw_plan_picture(
 ///
 /// The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
 /// failure the text is NULL.
+///
+/// Example: tw_plan_page(plan, &html, NULL); html has "<html".
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_page(
@@ -641,6 +651,9 @@ pub unsafe extern "C" fn tw_plan_page(
 ///
 /// Both belong to the caller (tw_text_free, tw_plan_free); one of them may be NULL. detail may be
 /// NULL. After a failure both are NULL.
+///
+/// Example: tw_plan_after(plan, 6, &(tw_diameter){ 33.628 }, 1, &next, &answer, NULL); answer has
+///     "zero_off" and tw_plan_step_count(next) is 15.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_after(

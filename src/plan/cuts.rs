@@ -72,8 +72,8 @@ impl SurfaceWriter<'_> {
                 zero.people(u)
             ),
             (None, Ring::Fixed) => String::from(
-                "Zero X: compound slide square to the bed. Set the cross dial to 0, coming in. Spindle on; \
-                 bring the tip to the bar with the compound slide until it just touches near its end; lock the compound \
+                "Zero X: cross slide in until its dial reads 0, the tip still clear of the bar. Spindle on; bring the tip to \
+                 the bar with the compound slide, which moves across, until it just touches near its end; lock the compound \
                  slide. Then carriage to the right, clear of the face.",
             ),
             (None, _) => format!(

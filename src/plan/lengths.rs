@@ -286,7 +286,8 @@ pub(super) fn short_grip(
             Severity::Warning,
             "short_grip",
             format!(
-                "Only {} are in the jaws, less than one diameter: light cuts, and no hard push from the side.",
+                "Only {} are in the jaws, less than one diameter: a live centre or a longer grip would be surer. Without, go to \
+                 each roughing mark in two cuts, half of the way first, and nothing pushes hard from the side.",
                 grip.people(units)
             ),
         ));

@@ -212,7 +212,15 @@ impl Writer<'_> {
                 limits.longest().people(u),
             ),
         };
-        let mut face = Step::new(StepKind::Face, stock, text);
+        // Swung later, it would take the tip with it, and the zero of Z.
+        let compound = match (self.cross.ring(), self.job.zero_at, clamp.turned_round) {
+            (Ring::Fixed, None, false) => {
+                "Set the compound slide square to the bed, so that it moves across as the cross slide does, and the tool straight to \
+                 the bar again; leave both so. "
+            }
+            _ => "",
+        };
+        let mut face = Step::new(StepKind::Face, stock, format!("{compound}{text}"));
         face.spindle_speed = Some(step.spindle_speed);
         let fed = self.face_fed(step);
         face.feed = Some(fed);

@@ -77,10 +77,13 @@ impl Figures<'_> {
             )
         };
         let Some(of) = steps.get(step) else {
-            return Err(wrong(format!(
-                "step {step} of a sheet of {} steps",
-                steps.len()
-            )));
+            return Err(Error::new(
+                ErrorKind::OutOfRange,
+                "step",
+                step.to_string(),
+                format!("a step from 0 to {}", steps.len().saturating_sub(1)),
+                "give the place in \"steps\" of the sheet at which it was measured, counted from 0",
+            ));
         };
         let Some(at) = of.surface else {
             return Err(wrong(format!("step {step}, which works on no surface")));

@@ -337,6 +337,7 @@ impl<'a> Turning<'a> {
             push_once(cautions, caution.clone());
         }
         room_to_measure(&gauge, place, units, cautions);
+        tight_length(place, common.carriage, units, cautions);
         speed_limits_known(job, &clamping.holding, cautions);
         coarse_dial(&guarded, q, cautions);
         tool_cautions(job, cautions);
@@ -725,6 +726,30 @@ pub(super) fn plain<Q: Quantity>(q: Q, units: Units) -> impl fmt::Display {
         value: q.trade(),
         system: units,
     })
+}
+
+/// Warns of a length whose limits are closer than the marks that it is turned to by.
+fn tight_length(place: &Place<'_>, carriage: &Dial, units: Units, cautions: &mut Vec<Caution>) {
+    let limits = place.length_limits;
+    let zone =
+        WorkLength::computed_trade(round_size(limits.longest().mm() - limits.shortest().mm()));
+    if round_size(zone.mm()) >= round_size(carriage.travel_per_division()) {
+        return;
+    }
+    push_once(
+        cautions,
+        Caution::new(
+            Severity::Warning,
+            "tight_length",
+            format!(
+                "The shoulder of {} must lie within {}, less than one mark of the carriage, {}: stop short of it, measure, and take \
+                 the rest by a dial indicator on the bed or with the compound slide set along it.",
+                place.surface.diameter().people(units),
+                zone.people(units),
+                WorkLength::computed_trade(carriage.travel_per_division()).people(units),
+            ),
+        ),
+    );
 }
 
 /// Warns where nobody said how fast the chuck or the centre may run.

@@ -465,7 +465,11 @@ fn suggestions(text: &str) -> Vec<String> {
             .filter(|(_, name)| !name.near)
             .map(|(_, name)| (plain(&name.shown()), name.shown()));
         let known: Vec<(String, String)> = keys.chain(names).collect();
-        let slip = nearest(&wanted, known.iter().map(|(plain, _)| plain.as_str()));
+        let alike = known.iter().map(|(plain, _)| plain.as_str());
+        let slip = nearest(
+            &wanted,
+            alike.filter(|plain| !is_another_grade(plain, &wanted)),
+        );
         found.extend(
             known
                 .iter()
@@ -475,6 +479,17 @@ fn suggestions(text: &str) -> Vec<String> {
     }
     found.dedup();
     found
+}
+
+/// True of names with as many figures that are other ones: S355 is no slip for S235.
+fn is_another_grade(one: &str, other: &str) -> bool {
+    let figures = |name: &str| {
+        name.chars()
+            .filter(char::is_ascii_digit)
+            .collect::<String>()
+    };
+    let (one, other) = (figures(one), figures(other));
+    one.len() == other.len() && one != other
 }
 
 #[cfg(test)]
@@ -563,6 +578,14 @@ mod tests {
             assert_eq!(error.kind(), ErrorKind::UnknownName);
             assert!(error.remedy().contains(first), "{error}");
             assert!(error.remedy().contains(second), "{error}");
+        }
+    }
+
+    #[test]
+    fn another_grade_is_no_slip() {
+        for text in ["S355", "S355JR", "C36"] {
+            let error = Material::named(text).unwrap_err();
+            assert!(!error.remedy().contains("did you mean"), "{error}");
         }
     }
 

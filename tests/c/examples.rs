@@ -244,6 +244,12 @@ int main(void)
                     "struct tw_step" => {
                         let _ = writeln!(program, "        tw_step_init(&{name});");
                     }
+                    "struct tw_expected" => {
+                        let _ = writeln!(program, "        tw_expected_init(&{name});");
+                    }
+                    "struct tw_plan *" => {
+                        let _ = writeln!(after, "        tw_plan_free(&{name});");
+                    }
                     "char *" => {
                         let _ = writeln!(after, "        tw_text_free({name});");
                     }

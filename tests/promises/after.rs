@@ -779,3 +779,39 @@ fn the_tool_leaves_the_shoulder_before_it_comes_in_again() {
         "{text}"
     );
 }
+
+#[test]
+fn a_fixed_ring_has_its_compound_slide_set_before_z_is_zeroed() {
+    let steps = ask("plan", two_diameters("fixed"))["steps"]
+        .as_array()
+        .unwrap()
+        .clone();
+    let at = |words: &str| {
+        let with = |step: &Value| step["text"].as_str().unwrap().contains(words);
+        steps
+            .iter()
+            .position(with)
+            .unwrap_or_else(|| panic!("no {words:?}"))
+    };
+    assert!(at("Set the compound slide square to the bed") < at("Zero Z"));
+    assert!(at("Zero Z") < at("Zero X"));
+    let settable = ask("plan", two_diameters("settable"));
+    assert!(!settable.to_string().contains("square to the bed, so that"));
+}
+
+#[test]
+fn a_length_closer_than_a_mark_is_warned_of() {
+    let mut job = two_diameters("settable");
+    job["part"]["surfaces"][0]["length_limits"] = json!(["19.97 mm", "20.03 mm"]);
+    let sheet = ask("plan", job);
+    let said = sheet["cautions"].to_string();
+    assert!(
+        said.contains("must lie within 0.06 mm, less than one mark of the carriage, 0.10 mm"),
+        "{said}"
+    );
+    assert!(
+        !ask("plan", two_diameters("settable"))["cautions"]
+            .to_string()
+            .contains("tight_length")
+    );
+}
