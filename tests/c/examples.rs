@@ -262,7 +262,9 @@ int main(void)
                 let (expression, figure, exact) = match &said {
                     Said::Is(what, figure) => {
                         let whole = |(of, name)| of == "int32_t" && name == what;
-                        let exact = figure.starts_with("TW_") || door.outputs().any(whole);
+                        let counted = what.contains("_count(");
+                        let exact =
+                            counted || figure.starts_with("TW_") || door.outputs().any(whole);
                         (format!("(double)({what})"), figure.as_str(), exact)
                     }
                     Said::Has(what, piece) => {
