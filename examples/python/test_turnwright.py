@@ -609,10 +609,35 @@ class Documents(unittest.TestCase):
             self.assertRaises(tw.TurnwrightError, tw.answer, question)
         self.assertRaisesRegex(tw.TurnwrightError, "spindel_speed", tw.answer, {"spindel_speed": {}})
 
+    def test_spellings_that_the_library_knows_are_read(self) -> None:
+        for text, size in (("38 MM", 38.0), ("1.5 inch", 38.1), ('1 1/2"', 38.1), ("3800 µm", 3.8)):
+            self.assertAlmostEqual(tw.Diameter.read(text).value, size, places=12)
+        with self.assertRaises(tw.TurnwrightError) as caught:
+            tw.Diameter.read("38 m/min", "size")
+        self.assertEqual((caught.exception.status, caught.exception.field), (tw.Status.WRONG_UNIT, "size"))
+
+    def test_many_numbers_are_sent_to_a_column(self) -> None:
+        with self.assertRaises(tw.TurnwrightError) as caught:
+            tw.spindle_speed_column([28.0] * 1000, "38 mm")  # type: ignore[arg-type]
+        self.assertIn("Column", caught.exception.remedy)
+        self.assertLess(len(caught.exception.given), 80)
+
+    def test_what_nests_too_deep_is_refused(self) -> None:
+        deep: typing.Dict[str, typing.Any] = {}
+        for _ in range(100_000):
+            deep = {"plan": deep}
+        self.assertRaises(tw.TurnwrightError, tw.answer, deep)
+
+    def test_a_step_says_to_which_mark_the_ring_is_turned(self) -> None:
+        with tw.Plan(Plans.QUESTION) as plan:
+            turned = [step.ring_to for step in plan if step.kind == tw.StepKind.ZERO_X]
+            self.assertTrue(turned and turned[0] is not None and 0 <= turned[0] < 100, turned)
+            self.assertIsNone(plan.step(0).ring_to)
+
     def test_text_that_was_cut_shows_it(self) -> None:
         with self.assertRaises(tw.TurnwrightError) as caught:
             tw.answer({"limits": {"nominal": "30 mm", "class": "h7", "x" * 100: 1}})
-        self.assertTrue(caught.exception.field.endswith("…"))
+        self.assertTrue(caught.exception.field.endswith("..."))
 
 
 class Plans(unittest.TestCase):

@@ -845,9 +845,14 @@ def _alone(call: _Call, given: Mapping[str, Any], unit: Optional[str] = None) ->
             remedy = "use the call that ends in _column"
             raise TurnwrightError(Status.MISUSE, name, "a column", "one quantity", remedy)
     rows = Rows(call, given, unit)
-    if rows.first_error is not None:
-        rows.first_error.row, rows.first_error.rows_bad = None, 0
-        raise rows.first_error
+    error = rows.first_error
+    if error is not None:
+        error.row, error.rows_bad = None, 0
+        kind, text = dict(call.parameters).get(error.field), given.get(error.field)
+        if isinstance(text, str) and isinstance(kind, type) and issubclass(kind, Quantity):
+            # A value out of range is told as it was written.
+            _value_of_text(text, kind.number, next(iter(kind.units.values())), error.field)
+        raise error
     return rows
 
 
