@@ -850,8 +850,9 @@ def _alone(call: _Call, given: Mapping[str, Any], unit: Optional[str] = None) ->
         error.row, error.rows_bad = None, 0
         kind, text = dict(call.parameters).get(error.field), given.get(error.field)
         if isinstance(text, str) and isinstance(kind, type) and issubclass(kind, Quantity):
-            # A value out of range is told as it was written.
-            _value_of_text(text, kind.number, next(iter(kind.units.values())), error.field)
+            # A value out of range is told as it was written, in words of its own units.
+            written = kind.units[kind.read(text, error.field).unit]
+            _value_of_text(text, kind.number, written, error.field)
         raise error
     return rows
 
