@@ -69,6 +69,8 @@ mod view;
 mod with;
 pub mod within_reach;
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 pub use schema::schema;
@@ -195,7 +197,7 @@ fn ask(name: &str, body: &Tree, units: Units) -> Result<String, Error> {
     }
 }
 
-fn parse(question: &str) -> Result<Tree, Error> {
+fn parse(question: &str) -> Result<Tree<'_>, Error> {
     if question.starts_with('\u{feff}') {
         return Err(Error::new(
             ErrorKind::Unreadable,
@@ -209,13 +211,13 @@ fn parse(question: &str) -> Result<Tree, Error> {
 }
 
 /// The one question of a document: its name and its fields.
-fn question_of(tree: &Tree) -> Result<(&str, &Tree), Error> {
+fn question_of<'a>(tree: &'a Tree<'a>) -> Result<(&'a str, &'a Tree<'a>), Error> {
     let fields = Fields::of(tree, "", "a question")?;
     version(&fields)?;
     let Tree::Group(entries) = tree else {
         return Err(Error::internal("a question that is no object"));
     };
-    let named: Vec<&(String, Tree)> = entries
+    let named: Vec<&(Cow<'_, str>, Tree<'_>)> = entries
         .iter()
         .filter(|(name, _)| name != "version")
         .collect();
@@ -328,49 +330,38 @@ fn units(body: &Tree) -> Result<Units, Error> {
     {
         return Ok(units);
     }
-    let mut seen = (false, false);
-    look(body, &mut seen);
-    Ok(if seen == (true, false) {
-        Units::Inch
-    } else {
-        Units::Metric
+    let mut inch = false;
+    Ok(match (holds_a_metric_length(body, &mut inch), inch) {
+        (false, true) => Units::Inch,
+        _ => Units::Metric,
     })
 }
 
-fn look(tree: &Tree, (inch, metric): &mut (bool, bool)) {
+/// True where a length is metric, and then no other is looked at; whether one before it is inch.
+fn holds_a_metric_length(tree: &Tree, inch: &mut bool) -> bool {
     match tree {
-        Tree::Text(text) => match system_of_length(text) {
-            Some(Units::Inch) => *inch = true,
-            Some(Units::Metric) => *metric = true,
-            None => {}
-        },
-        Tree::List(items) => {
-            for item in items {
-                let mut seen = (*inch, *metric);
-                look(item, &mut seen);
-                (*inch, *metric) = seen;
-            }
+        Tree::Text(text) => {
+            let units = system_of_length(text);
+            *inch |= units == Some(Units::Inch);
+            units == Some(Units::Metric)
         }
-        Tree::Group(entries) => {
-            for (_, item) in entries {
-                let mut seen = (*inch, *metric);
-                look(item, &mut seen);
-                (*inch, *metric) = seen;
-            }
-        }
-        _ => {}
+        Tree::List(items) => items.iter().any(|item| holds_a_metric_length(item, inch)),
+        Tree::Group(entries) => entries
+            .iter()
+            .any(|(_, item)| holds_a_metric_length(item, inch)),
+        _ => false,
     }
 }
 
 /// The fields of a question, with `units` taken.
-fn fields(body: &Tree) -> Result<Fields<'_>, Error> {
+fn fields<'a>(body: &'a Tree<'a>) -> Result<Fields<'a>, Error> {
     let fields = Fields::of(body, "", "a question")?;
     let _ = fields.tree("units");
     Ok(fields)
 }
 
 /// The same, with the names of all fields told beforehand.
-fn fields_of<'a>(body: &'a Tree, all: &'static [&'static str]) -> Result<Fields<'a>, Error> {
+fn fields_of<'a>(body: &'a Tree<'a>, all: &'static [&'static str]) -> Result<Fields<'a>, Error> {
     Ok(fields(body)?.knowing(all))
 }
 

@@ -686,28 +686,39 @@ fn rule(f: &mut impl fmt::Write, title: &str) -> fmt::Result {
 
 /// `text` wrapped to the width of the sheet, its first line led by `lead`, the rest indented alike.
 pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt::Result {
-    let indent = lead.chars().count();
-    let mut first = true;
-    for line in text.lines() {
-        let mut rest = line.trim();
-        loop {
-            let (head, tail) = fitting(rest, WIDTH.saturating_sub(indent));
-            match (first, head) {
-                (true, "") => f.write_str(lead.trim_end())?,
-                (true, _) => f.write_str(lead)?,
-                (false, "") => {}
-                (false, _) => blanks(f, indent)?,
-            }
-            first = false;
-            f.write_str(head)?;
-            f.write_char('\n')?;
-            rest = tail;
-            if rest.is_empty() {
-                break;
-            }
-        }
+    if text.is_empty() {
+        return Ok(());
+    }
+    // To look for one byte is much the quicker; most texts are one line.
+    if !text.as_bytes().contains(&b'\n') {
+        return wrapped(f, lead, text, true);
+    }
+    for (at, line) in text.lines().enumerate() {
+        wrapped(f, lead, line, at == 0)?;
     }
     Ok(())
+}
+
+/// One line of a text, wrapped; `lead` stands before the first of them.
+fn wrapped(f: &mut impl fmt::Write, lead: &str, line: &str, mut first: bool) -> fmt::Result {
+    let indent = lead.chars().count();
+    let mut rest = line.trim_ascii();
+    loop {
+        let (head, tail) = fitting(rest, WIDTH.saturating_sub(indent));
+        match (first, head) {
+            (true, "") => f.write_str(lead.trim_end())?,
+            (true, _) => f.write_str(lead)?,
+            (false, "") => {}
+            (false, _) => blanks(f, indent)?,
+        }
+        first = false;
+        f.write_str(head)?;
+        f.write_char('\n')?;
+        rest = tail;
+        if rest.is_empty() {
+            return Ok(());
+        }
+    }
 }
 
 fn blanks(f: &mut impl fmt::Write, count: usize) -> fmt::Result {
@@ -742,7 +753,7 @@ fn fitting(text: &str, width: usize) -> (&str, &str) {
             .or_else(|| text.find(' ')),
     };
     match at {
-        Some(at) => (text[..at].trim_end(), text[at..].trim_start()),
+        Some(at) => (text[..at].trim_ascii_end(), text[at..].trim_ascii_start()),
         None => (text, ""),
     }
 }

@@ -3,6 +3,7 @@
 //! The serde format hands over a [`Tree`]; a shop item or question takes its fields out of it by
 //! name through [`Fields`]. What is left over is refused, with the nearest known name.
 
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::fmt;
 use std::ops::RangeInclusive;
@@ -37,16 +38,17 @@ fn ours(name: &str) -> Option<&'static str> {
 
 /// A document as it was written, duplicates and all.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Tree {
+pub(crate) enum Tree<'t> {
     Nothing,
     Flag(bool),
     Number(f64),
-    Text(String),
-    List(Vec<Tree>),
-    Group(Vec<(String, Tree)>),
+    /// As it stands in the document, where it stands there without an escape.
+    Text(Cow<'t, str>),
+    List(Vec<Tree<'t>>),
+    Group(Vec<(Cow<'t, str>, Tree<'t>)>),
 }
 
-impl Tree {
+impl Tree<'_> {
     fn shown(&self) -> String {
         match self {
             Self::Nothing => String::from("null"),
@@ -59,54 +61,60 @@ impl Tree {
     }
 }
 
-impl<'de> Deserialize<'de> for Tree {
+impl<'de> Deserialize<'de> for Tree<'de> {
     fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         struct Grow;
         impl<'de> Visitor<'de> for Grow {
-            type Value = Tree;
+            type Value = Tree<'de>;
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("a document")
             }
-            fn visit_unit<E>(self) -> Result<Tree, E> {
+            fn visit_unit<E>(self) -> Result<Tree<'de>, E> {
                 Ok(Tree::Nothing)
             }
-            fn visit_none<E>(self) -> Result<Tree, E> {
+            fn visit_none<E>(self) -> Result<Tree<'de>, E> {
                 Ok(Tree::Nothing)
             }
-            fn visit_some<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+            fn visit_some<D: Deserializer<'de>>(self, d: D) -> Result<Tree<'de>, D::Error> {
                 d.deserialize_any(Grow)
             }
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+            fn visit_newtype_struct<D: Deserializer<'de>>(
+                self,
+                d: D,
+            ) -> Result<Tree<'de>, D::Error> {
                 d.deserialize_any(Grow)
             }
-            fn visit_bool<E>(self, flag: bool) -> Result<Tree, E> {
+            fn visit_bool<E>(self, flag: bool) -> Result<Tree<'de>, E> {
                 Ok(Tree::Flag(flag))
             }
-            fn visit_i64<E>(self, number: i64) -> Result<Tree, E> {
+            fn visit_i64<E>(self, number: i64) -> Result<Tree<'de>, E> {
                 Ok(Tree::Number(number as f64))
             }
-            fn visit_u64<E>(self, number: u64) -> Result<Tree, E> {
+            fn visit_u64<E>(self, number: u64) -> Result<Tree<'de>, E> {
                 Ok(Tree::Number(number as f64))
             }
-            fn visit_f64<E>(self, number: f64) -> Result<Tree, E> {
+            fn visit_f64<E>(self, number: f64) -> Result<Tree<'de>, E> {
                 Ok(Tree::Number(number))
             }
-            fn visit_str<E>(self, text: &str) -> Result<Tree, E> {
-                Ok(Tree::Text(text.to_owned()))
+            fn visit_str<E>(self, text: &str) -> Result<Tree<'de>, E> {
+                Ok(Tree::Text(Cow::Owned(text.to_owned())))
             }
-            fn visit_string<E>(self, text: String) -> Result<Tree, E> {
-                Ok(Tree::Text(text))
+            fn visit_borrowed_str<E>(self, text: &'de str) -> Result<Tree<'de>, E> {
+                Ok(Tree::Text(Cow::Borrowed(text)))
             }
-            fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Tree, A::Error> {
+            fn visit_string<E>(self, text: String) -> Result<Tree<'de>, E> {
+                Ok(Tree::Text(Cow::Owned(text)))
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Tree<'de>, A::Error> {
                 let mut items = Vec::new();
                 while let Some(item) = seq.next_element_seed(Item(items.len()))? {
                     items.push(item);
                 }
                 Ok(Tree::List(items))
             }
-            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tree, A::Error> {
-                let mut entries = Vec::new();
-                while let Some(name) = map.next_key::<String>()? {
+            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tree<'de>, A::Error> {
+                let mut entries = Vec::with_capacity(MOST_HAVE);
+                while let Some(Name(name)) = map.next_key()? {
                     let value = map.next_value();
                     let value = value.map_err(|fault| within(&name, &fault))?;
                     entries.push((name, value));
@@ -118,12 +126,40 @@ impl<'de> Deserialize<'de> for Tree {
     }
 }
 
+/// No more fields have most objects.
+const MOST_HAVE: usize = 8;
+
+/// The name of a field, as it stands in the document where it can be.
+struct Name<'t>(Cow<'t, str>);
+
+impl<'de> Deserialize<'de> for Name<'de> {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        struct Grow;
+        impl<'de> Visitor<'de> for Grow {
+            type Value = Name<'de>;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a string")
+            }
+            fn visit_str<E>(self, text: &str) -> Result<Name<'de>, E> {
+                Ok(Name(Cow::Owned(text.to_owned())))
+            }
+            fn visit_borrowed_str<E>(self, text: &'de str) -> Result<Name<'de>, E> {
+                Ok(Name(Cow::Borrowed(text)))
+            }
+            fn visit_string<E>(self, text: String) -> Result<Name<'de>, E> {
+                Ok(Name(Cow::Owned(text)))
+            }
+        }
+        d.deserialize_str(Grow)
+    }
+}
+
 /// The item of a list with this number, from 0. What is wrong between the items is not its fault.
 struct Item(usize);
 
 impl<'de> DeserializeSeed<'de> for Item {
-    type Value = Tree;
-    fn deserialize<D: Deserializer<'de>>(self, d: D) -> Result<Tree, D::Error> {
+    type Value = Tree<'de>;
+    fn deserialize<D: Deserializer<'de>>(self, d: D) -> Result<Tree<'de>, D::Error> {
         Tree::deserialize(d).map_err(|fault| within(&format!("[{}]", self.0), &fault))
     }
 }
@@ -167,7 +203,7 @@ pub(crate) use deserialize_through_tree;
 /// The fields of one object, taken out by name.
 pub(crate) struct Fields<'a> {
     path: String,
-    entries: &'a [(String, Tree)],
+    entries: &'a [(Cow<'a, str>, Tree<'a>)],
     known: RefCell<Vec<&'static str>>,
     /// All names that will be asked for, where they are told beforehand.
     all: &'static [&'static str],
@@ -175,7 +211,7 @@ pub(crate) struct Fields<'a> {
 
 impl<'a> Fields<'a> {
     /// The fields of `tree`, which stands at `path`; `what` says in words what it is.
-    pub(crate) fn of(tree: &'a Tree, path: &str, what: &str) -> Result<Self, Error> {
+    pub(crate) fn of(tree: &'a Tree<'a>, path: &str, what: &str) -> Result<Self, Error> {
         let Tree::Group(entries) = tree else {
             return Err(Error::new(
                 ErrorKind::Unreadable,
@@ -218,7 +254,7 @@ impl<'a> Fields<'a> {
     }
 
     /// The raw field, if it is there and not null.
-    pub(crate) fn tree(&self, name: &'static str) -> Option<&'a Tree> {
+    pub(crate) fn tree(&self, name: &'static str) -> Option<&'a Tree<'a>> {
         self.known.borrow_mut().push(name);
         self.entries
             .iter()
@@ -235,7 +271,7 @@ impl<'a> Fields<'a> {
     }
 
     /// The raw field, which must be there.
-    pub(crate) fn need(&self, name: &'static str, what: &str) -> Result<&'a Tree, Error> {
+    pub(crate) fn need(&self, name: &'static str, what: &str) -> Result<&'a Tree<'a>, Error> {
         self.tree(name).ok_or_else(|| self.missing(name, what))
     }
 
@@ -243,7 +279,7 @@ impl<'a> Fields<'a> {
     pub(crate) fn item<T>(
         &self,
         name: &'static str,
-        read: impl FnOnce(&'a Tree, &str) -> Result<T, Error>,
+        read: impl FnOnce(&'a Tree<'a>, &str) -> Result<T, Error>,
     ) -> Result<Option<T>, Error> {
         self.tree(name)
             .map(|tree| read(tree, &self.path(name)))
@@ -255,7 +291,7 @@ impl<'a> Fields<'a> {
         &self,
         name: &'static str,
         what: &str,
-        read: impl FnOnce(&'a Tree, &str) -> Result<T, Error>,
+        read: impl FnOnce(&'a Tree<'a>, &str) -> Result<T, Error>,
     ) -> Result<T, Error> {
         read(self.need(name, what)?, &self.path(name))
     }
@@ -264,7 +300,7 @@ impl<'a> Fields<'a> {
     fn value<T>(
         &self,
         name: &'static str,
-        read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+        read: impl Fn(&'a Tree<'a>, &str) -> Result<T, Error>,
     ) -> Result<Option<T>, Error> {
         self.tree(name)
             .map(|tree| read(tree, "").or_else(|_| read(tree, &self.path(name))))
@@ -377,7 +413,7 @@ impl<'a> Fields<'a> {
         match self
             .entries
             .iter()
-            .find(|(name, _)| !self.known.borrow().contains(&name.as_str()))
+            .find(|(name, _)| !self.known.borrow().contains(&&**name))
         {
             None => Ok(()),
             Some((name, _)) => Err(self.unknown(name, None)),
@@ -390,15 +426,14 @@ impl<'a> Fields<'a> {
         let strangers = self
             .entries
             .iter()
-            .map(|(entry, _)| entry.as_str())
+            .map(|(entry, _)| &**entry)
             .filter(|entry| !self.known.borrow().contains(entry));
         let slipped = strangers.clone().find(|entry| ours(entry) == Some(name));
         if let Some(misspelt) = slipped.or_else(|| nearest(name, strangers)) {
             return self.unknown(misspelt, Some(name));
         }
-        let stranger = |entry: &&(String, Tree)| {
-            !self.all.contains(&entry.0.as_str())
-                && !self.known.borrow().contains(&entry.0.as_str())
+        let stranger = |entry: &&(Cow<'_, str>, Tree<'_>)| {
+            !self.all.contains(&&*entry.0) && !self.known.borrow().contains(&&*entry.0)
         };
         if let Some((stranger, _)) = self.entries.iter().find(stranger)
             && !self.all.is_empty()
@@ -428,10 +463,10 @@ impl<'a> Fields<'a> {
     pub(crate) fn passed_over(&self, within: &str, theirs: &[&str]) -> Result<(), Error> {
         let known = self.known.borrow();
         for (name, _) in self.entries {
-            if known.contains(&name.as_str()) {
+            if known.contains(&&**name) {
                 continue;
             }
-            if theirs.contains(&name.as_str()) {
+            if theirs.contains(&&**name) {
                 return Err(Error::new(
                     ErrorKind::UnknownField,
                     self.path(name),
@@ -506,7 +541,7 @@ pub(crate) fn quantity<Q: Quantity>(tree: &Tree, path: &str) -> Result<Q, Error>
 const LONGEST_NAME: usize = 40;
 
 /// A name that a person gives and reads again on a sheet.
-pub(crate) fn name<'a>(tree: &'a Tree, path: &str) -> Result<&'a str, Error> {
+pub(crate) fn name<'a>(tree: &'a Tree<'a>, path: &str) -> Result<&'a str, Error> {
     let given = text(tree, path)?;
     printable(given, path)?;
     Ok(given)
@@ -541,7 +576,7 @@ pub(crate) fn printable(name: &str, path: &str) -> Result<(), Error> {
 }
 
 /// Text of a field.
-pub(crate) fn text<'a>(tree: &'a Tree, path: &str) -> Result<&'a str, Error> {
+pub(crate) fn text<'a>(tree: &'a Tree<'a>, path: &str) -> Result<&'a str, Error> {
     match tree {
         Tree::Text(text) => Ok(text),
         other => Err(Error::new(
@@ -556,9 +591,9 @@ pub(crate) fn text<'a>(tree: &'a Tree, path: &str) -> Result<&'a str, Error> {
 
 /// The items of a list, each with its place in the path, counted from 0.
 pub(crate) fn list<'a, T>(
-    tree: &'a Tree,
+    tree: &'a Tree<'a>,
     path: &str,
-    read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+    read: impl Fn(&'a Tree<'a>, &str) -> Result<T, Error>,
 ) -> Result<Vec<T>, Error> {
     match tree {
         Tree::List(items) => items
@@ -578,9 +613,9 @@ pub(crate) fn list<'a, T>(
 
 /// The same of values that are read at once: a path is put together only for an error.
 fn list_of_values<'a, T>(
-    tree: &'a Tree,
+    tree: &'a Tree<'a>,
     path: &str,
-    read: impl Fn(&'a Tree, &str) -> Result<T, Error>,
+    read: impl Fn(&'a Tree<'a>, &str) -> Result<T, Error>,
 ) -> Result<Vec<T>, Error> {
     if let Tree::List(items) = tree
         && let Ok(found) = items.iter().map(|item| read(item, "")).collect()

@@ -149,7 +149,7 @@ mod serial {
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
             if let Tree::Text(_) = tree {
                 // A name alone is the kind of an instrument of which nothing more is known.
-                let group = Tree::Group(vec![(String::from("kind"), tree.clone())]);
+                let group = Tree::Group(vec![("kind".into(), tree.clone())]);
                 let f = Fields::of(&group, path, "an instrument")?;
                 let kind = f.choice("kind", &names()).map_err(|error| error.at(path))?;
                 return kind
