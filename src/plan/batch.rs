@@ -10,6 +10,7 @@ use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::advice::tool_life::life_in_band;
 use crate::error::Error;
 use crate::provenance::Provenance;
+use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, Duration, Quantity, ToolLife, round_size};
 use crate::shop::dial::Ring;
 
@@ -275,11 +276,15 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
         some.push(String::from("and so on"));
     }
     lines.push(format!(
-        "Measure {}, at 20 degC, every diameter of them, before the jaws are opened; {} before the next part. The second \
+        "Measure {}, at {}, every diameter of them, before the jaws are opened; {} before the next part. The second \
          proves that the zero came back with a fresh bar in the jaws.",
         match choice.measured.len() == choice.parts as usize {
             true => String::from("every part"),
             false => format!("parts {}", some.join(", ")),
+        },
+        match figures.common.units {
+            Units::Metric => "20 degC",
+            Units::Inch => "68 degF (20 degC)",
         },
         match ring {
             Ring::Settable => "set the ring by what each is off, at its last mark,",
@@ -308,23 +313,31 @@ fn wear_words(
         1.0 => String::from("1 part"),
         parts => format!("{parts} parts"),
     };
-    let drifts = match each {
+    // Less than the last digit of a size is not said as nothing.
+    let drift = |drift: DiameterError| {
+        let least = match u {
+            Units::Metric => DiameterError::computed_trade(0.001),
+            Units::Inch => DiameterError::computed_trade(0.00254),
+        };
+        match drift < least {
+            true => format!("less than {}", least.people(u)),
+            false => format!("about {}", drift.people(u)),
+        }
+    };
+    let life = format!("it lasts about {:.0} min in cut, {lasts}", life.minutes());
+    match each {
         Some(_) => format!(
-            "by about {} from part to part",
-            choice.drift_per_part.people(u)
+            "The edge wears: sizes would grow by {} from part to part; {life}.",
+            drift(choice.drift_per_part)
         ),
         None => format!(
-            "by about {} {}",
-            choice.drift_between.people(u),
+            "The edge wears: sizes grow by {} {}. Look at the edge with a glass after every measured part; {life}. After it was \
+             honed or changed its zero is lost: the next part is a first one.",
+            drift(choice.drift_between),
             match choice.measured.len() {
                 0..=2 => "from the second part to the last",
                 _ => "from one measured part to the next",
             }
         ),
-    };
-    format!(
-        "The edge wears: sizes grow {drifts}. Look at the edge with a glass after every measured part; it lasts about {:.0} min in \
-         cut, {lasts}. After it was honed or changed its zero is lost: the next part is a first one.",
-        life.minutes(),
-    )
+    }
 }
