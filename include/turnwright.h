@@ -6781,6 +6781,83 @@ tw_status tw_standard_tolerance_column(const struct tw_column *nominal,
                                        size_t row_status_stride_bytes,
                                        struct tw_error *detail);
 
+// What the table of standard tolerances was made from (ISO 286-1:1988, from memory): the
+// geometric mean D of the ends of the range of sizes, the tolerance unit i = 0.45 D^(1/3) + 0.001
+// D in micrometres with D in millimetres, and the tolerance, a multiple of i, not rounded. A
+// check and an explanation: drawings mean the table, tw_standard_tolerance.
+//
+// grade is 5 for IT5 to 16 for IT16. Refused (TW_OUT_OF_RANGE): nominal sizes above 500 mm and
+// grades finer than IT5.
+//
+// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
+//
+// Source: ISO 286-1:1988, formulas for standard tolerances, from memory.
+// Example: tw_tolerance_by_formula(tw_diameter_millimeter(400), 11, &mean_diameter,
+//     &tolerance_unit, &tolerance, NULL); mean_diameter.mm is 354.965,
+//     tw_tolerance_as_micrometer(tolerance_unit) is 3.54117 and
+//     tw_tolerance_as_micrometer(tolerance) is 354.117.
+TW_CHECK
+tw_status tw_tolerance_by_formula(struct tw_diameter nominal,
+                                  int32_t grade,
+                                  struct tw_diameter *mean_diameter,
+                                  struct tw_tolerance *tolerance_unit,
+                                  struct tw_tolerance *tolerance,
+                                  struct tw_error *detail);
+
+// tw_tolerance_by_formula for every row.
+//
+// Columns, see the first page: nominal is read, mean_diameter, tolerance_unit and tolerance are
+// written, each may be NULL unless all are. grade is one number for all rows; one that is
+// refused fails the whole call. row_status may be NULL; else one int32_t a row,
+// row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_tolerance_by_formula_column(const struct tw_column *nominal,
+                                         int32_t grade,
+                                         const struct tw_out_column *mean_diameter,
+                                         const struct tw_out_column *tolerance_unit,
+                                         const struct tw_out_column *tolerance,
+                                         int32_t *row_status,
+                                         size_t row_status_stride_bytes,
+                                         struct tw_error *detail);
+
+// The width of the zone that a length without a tolerance of its own has by a class of general
+// tolerances; half of it lies above and half below (ISO 2768-1:1989 table 1, from memory).
+// class_letter is the letter on the drawing as a character: 'f', 'm', 'c' or 'v'; another one is
+// refused (TW_UNKNOWN_NAME). Lengths, diameters and steps, not broken edges. A length beyond the
+// table, or for which the class has no value, is refused (TW_OUT_OF_RANGE).
+//
+// detail may be NULL. After a failure the output is NaN.
+//
+// Source: ISO 2768-1:1989 table 1, from memory.
+// Example: tw_general_tolerance(tw_length_millimeter(100), 'f', &tolerance, NULL);
+//     tolerance.mm is 0.3000.
+TW_CHECK
+tw_status tw_general_tolerance(struct tw_length length,
+                               int32_t class_letter,
+                               struct tw_tolerance *tolerance,
+                               struct tw_error *detail);
+
+// tw_general_tolerance for every row.
+//
+// Columns, see the first page: length is read, tolerance is written. class_letter is one number
+// for all rows; one that is refused fails the whole call. row_status may be NULL; else one
+// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
+//
+// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
+// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
+// what is refused (NULL, stride, overlap): then nothing is written.
+TW_CHECK
+tw_status tw_general_tolerance_column(const struct tw_column *length,
+                                      int32_t class_letter,
+                                      const struct tw_out_column *tolerance,
+                                      int32_t *row_status,
+                                      size_t row_status_stride_bytes,
+                                      struct tw_error *detail);
+
 // The upper and the lower limit deviation of a tolerance class at a nominal size (ISO 286-2, from
 // memory): largest and smallest size less nominal size. class_name is NUL-ended text such as "h7"
 // or "H7": small letters are shafts, capitals holes.
@@ -6971,83 +7048,6 @@ tw_status tw_deviations_from_column(const struct tw_column *nominal,
                                     int32_t *row_status,
                                     size_t row_status_stride_bytes,
                                     struct tw_error *detail);
-
-// What the table of standard tolerances was made from (ISO 286-1:1988, from memory): the
-// geometric mean D of the ends of the range of sizes, the tolerance unit i = 0.45 D^(1/3) + 0.001
-// D in micrometres with D in millimetres, and the tolerance, a multiple of i, not rounded. A
-// check and an explanation: drawings mean the table, tw_standard_tolerance.
-//
-// grade is 5 for IT5 to 16 for IT16. Refused (TW_OUT_OF_RANGE): nominal sizes above 500 mm and
-// grades finer than IT5.
-//
-// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
-//
-// Source: ISO 286-1:1988, formulas for standard tolerances, from memory.
-// Example: tw_tolerance_by_formula(tw_diameter_millimeter(400), 11, &mean_diameter,
-//     &tolerance_unit, &tolerance, NULL); mean_diameter.mm is 354.965,
-//     tw_tolerance_as_micrometer(tolerance_unit) is 3.54117 and
-//     tw_tolerance_as_micrometer(tolerance) is 354.117.
-TW_CHECK
-tw_status tw_tolerance_by_formula(struct tw_diameter nominal,
-                                  int32_t grade,
-                                  struct tw_diameter *mean_diameter,
-                                  struct tw_tolerance *tolerance_unit,
-                                  struct tw_tolerance *tolerance,
-                                  struct tw_error *detail);
-
-// tw_tolerance_by_formula for every row.
-//
-// Columns, see the first page: nominal is read, mean_diameter, tolerance_unit and tolerance are
-// written, each may be NULL unless all are. grade is one number for all rows; one that is
-// refused fails the whole call. row_status may be NULL; else one int32_t a row,
-// row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_tolerance_by_formula_column(const struct tw_column *nominal,
-                                         int32_t grade,
-                                         const struct tw_out_column *mean_diameter,
-                                         const struct tw_out_column *tolerance_unit,
-                                         const struct tw_out_column *tolerance,
-                                         int32_t *row_status,
-                                         size_t row_status_stride_bytes,
-                                         struct tw_error *detail);
-
-// The width of the zone that a length without a tolerance of its own has by a class of general
-// tolerances; half of it lies above and half below (ISO 2768-1:1989 table 1, from memory).
-// class_letter is the letter on the drawing as a character: 'f', 'm', 'c' or 'v'; another one is
-// refused (TW_UNKNOWN_NAME). Lengths, diameters and steps, not broken edges. A length beyond the
-// table, or for which the class has no value, is refused (TW_OUT_OF_RANGE).
-//
-// detail may be NULL. After a failure the output is NaN.
-//
-// Source: ISO 2768-1:1989 table 1, from memory.
-// Example: tw_general_tolerance(tw_length_millimeter(100), 'f', &tolerance, NULL);
-//     tolerance.mm is 0.3000.
-TW_CHECK
-tw_status tw_general_tolerance(struct tw_length length,
-                               int32_t class_letter,
-                               struct tw_tolerance *tolerance,
-                               struct tw_error *detail);
-
-// tw_general_tolerance for every row.
-//
-// Columns, see the first page: length is read, tolerance is written. class_letter is one number
-// for all rows; one that is refused fails the whole call. row_status may be NULL; else one
-// int32_t a row, row_status_stride_bytes apart (at least 4). detail may be NULL.
-//
-// TW_ROWS_BAD: rows of a bad value hold NaN and their status, the others their answer; detail
-// tells of the first. Any other failure: all rows hold NaN, unless the memory of a column is
-// what is refused (NULL, stride, overlap): then nothing is written.
-TW_CHECK
-tw_status tw_general_tolerance_column(const struct tw_column *length,
-                                      int32_t class_letter,
-                                      const struct tw_out_column *tolerance,
-                                      int32_t *row_status,
-                                      size_t row_status_stride_bytes,
-                                      struct tw_error *detail);
 
 // The largest error that a sound measuring instrument may have at a size, to either side (DIN
 // 862, DIN 863-1, DIN 878, ISO 3611 and ISO 13385-1, from memory, unverified). In an uncertainty

@@ -45,6 +45,7 @@ pub mod force;
 pub mod from_text;
 pub mod grip;
 pub mod heat;
+pub mod instrument;
 pub mod least_chip;
 pub mod life;
 pub mod limits;
@@ -62,6 +63,7 @@ pub mod status;
 pub mod tailstock;
 pub mod taper;
 pub mod texture;
+pub mod tolerance;
 pub mod tool;
 pub mod uncertainty;
 pub mod verdict;
@@ -151,6 +153,7 @@ pub use heat::{
     tw_length_at_20, tw_length_at_20_column, tw_length_growth, tw_length_growth_column,
     tw_mass_of_bar, tw_mass_of_bar_column, tw_temperature_rise, tw_temperature_rise_column,
 };
+pub use instrument::{tw_instrument, tw_instrument_error, tw_instrument_error_column};
 pub use least_chip::{
     tw_best_feed_with_least_chip, tw_best_feed_with_least_chip_column, tw_feed_with_least_chip,
     tw_feed_with_least_chip_column, tw_least_chip_by_friction, tw_least_chip_by_friction_column,
@@ -166,11 +169,8 @@ pub use life::{
 };
 pub use limits::{
     tw_clearance_of_fit, tw_clearance_of_fit_column, tw_deviations_from, tw_deviations_from_column,
-    tw_deviations_of_class, tw_deviations_of_class_column, tw_general_tolerance,
-    tw_general_tolerance_column, tw_instrument, tw_instrument_error, tw_instrument_error_column,
-    tw_limits_from_deviations, tw_limits_from_deviations_column, tw_limits_of_class,
-    tw_limits_of_class_column, tw_standard_tolerance, tw_standard_tolerance_column,
-    tw_tolerance_by_formula, tw_tolerance_by_formula_column,
+    tw_deviations_of_class, tw_deviations_of_class_column, tw_limits_from_deviations,
+    tw_limits_from_deviations_column, tw_limits_of_class, tw_limits_of_class_column,
 };
 pub use measured::{
     tw_cutting_power, tw_cutting_power_column, tw_cutting_torque, tw_cutting_torque_column,
@@ -239,6 +239,10 @@ pub use texture::{
     tw_least_minor_angle_for_arc, tw_least_minor_angle_for_arc_column, tw_roughness_grade,
     tw_roughness_grade_column, tw_theoretical_shape, tw_theoretical_shape_column, tw_uneven_spread,
     tw_uneven_spread_column,
+};
+pub use tolerance::{
+    tw_general_tolerance, tw_general_tolerance_column, tw_standard_tolerance,
+    tw_standard_tolerance_column, tw_tolerance_by_formula, tw_tolerance_by_formula_column,
 };
 pub use tool::{
     tw_boring_bar_deflection, tw_boring_bar_deflection_column, tw_pip_diameter,
