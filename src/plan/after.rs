@@ -10,7 +10,7 @@ use super::readout::is_readout;
 use super::sheet::{Sheet, StepKind};
 use super::steps;
 use super::take::{Act, Made, Slip, Suspicion};
-use super::turning::Turning;
+use super::turning::{Turning, cross_reading, read_as};
 use crate::advice::diagnosis::{Cause, CauseFit, Diagnosis, DiagnosisAsk, SizeAt};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::error::{Error, ErrorKind};
@@ -20,6 +20,7 @@ use crate::quantity::{
     Diameter, DiameterError, Probability, Quantity, SetOver, SizeUncertainty, StandardUncertainty,
     round_size,
 };
+use crate::shop::dial::{Dial, DialReads, Ring};
 use crate::standards::decision::DecisionRule;
 use crate::standards::limits::Limits;
 
@@ -231,9 +232,17 @@ impl Sheet {
             Some(why)
         });
         let finished = made.cuts == turning.cuts.len();
-        let why = stop.or_else(|| match finished {
-            true => near_its_size(mean, turning, &guard, u),
-            false => None,
+        let why = stop.or_else(|| {
+            let good_already = made.cuts + 1 == turning.cuts.len()
+                && turning.never_cut_below(
+                    turning
+                        .diameter_at(figures.common.cross, turning.datum.last.count())
+                        .ok()?,
+                ) > mean;
+            match finished || good_already {
+                true => near_its_size(mean, turning, made.cuts, figures.common.cross, &guard, u),
+                false => None,
+            }
         });
         if let Some(why) = why {
             answer.text.clone_from(&why);
@@ -265,7 +274,8 @@ impl Sheet {
             Err(error) if error.kind() == ErrorKind::Impossible => {
                 let error = error.in_units(u);
                 let turning = &figures.turnings[made.clamping][made.turning];
-                let why = near_its_size(mean, turning, &guard, u)
+                let cross = figures.common.cross;
+                let why = near_its_size(mean, turning, made.cuts, cross, &guard, u)
                     .unwrap_or_else(|| format!("{}; {}.", error.given(), error.remedy()));
                 answer.text.clone_from(&why);
                 answer.why_no_plan = Some(why);
@@ -394,6 +404,8 @@ fn half_of(expanded: SizeUncertainty) -> StandardUncertainty {
 fn near_its_size(
     mean: Diameter,
     turning: &Turning<'_>,
+    made: usize,
+    cross: &Dial,
     guard: &SizeUncertainty,
     u: Units,
 ) -> Option<String> {
@@ -402,10 +414,15 @@ fn near_its_size(
         .inside(*guard)
         .is_some_and(|inside| inside.contains(mean))
     {
-        return Some(format!(
-            "{} is good: do not cut this diameter again; go on with what follows on the sheet.",
-            mean.people(u)
-        ));
+        let good = format!("{} is good: do not cut this diameter again", mean.people(u));
+        // The tool was withdrawn before the measurement, and its shoulder is still to be faced.
+        return Some(match made < turning.cuts.len() {
+            true => format!(
+                "{good}. In again to {}, where the last cut was made, and go on with its shoulder and what follows on the sheet.",
+                where_it_stood(turning, made, cross, u)
+            ),
+            false => format!("{good}; go on with what follows on the sheet."),
+        });
     }
     let over = round_size(mean.mm() - limits.largest().mm());
     let under = round_size(limits.smallest().mm() - mean.mm());
@@ -415,6 +432,25 @@ fn near_its_size(
             mean.people(u)
         )
     })
+}
+
+/// What dial or readout said at the last cut that was made.
+fn where_it_stood(turning: &Turning<'_>, made: usize, cross: &Dial, u: Units) -> String {
+    let mark = turning.mark_of(made);
+    let between = made.checked_sub(1).and_then(|at| turning.cuts.get(at));
+    match (cross.ring(), turning.diameter_at(cross, mark)) {
+        (Ring::Readout, Ok(size)) => match cross.reads() {
+            DialReads::Diameter => format!("{} on the readout", size.people(u)),
+            _ => format!(
+                "{} on the readout",
+                Diameter::computed_trade(round_size(0.5 * size.mm())).people(u)
+            ),
+        },
+        _ => match cross_reading(cross, mark) {
+            Ok(reading) => read_as(&reading, between.map_or(0, |cut| cut.between)),
+            Err(_) => String::from("its mark"),
+        },
+    }
 }
 
 /// The slip of the hand that a measured size is best taken for, and the chance of any that left metal on.

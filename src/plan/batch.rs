@@ -252,11 +252,14 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
          size, take the size expected.",
         choice.parts
     )];
+    let mut brought_back = false;
     for turnings in &figures.turnings {
         if let Some(back) = ring_back(figures, turnings)? {
             lines.push(back);
+            brought_back = true;
         }
     }
+    let several = figures.turnings.iter().any(|turnings| turnings.len() > 1);
     lines.push(format!(
         "Changing the tool or moving the compound slide costs the zero: edges, undercuts and cones are done when the diameters \
          of all parts are.{}",
@@ -276,8 +279,8 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
         some.push(String::from("and so on"));
     }
     lines.push(format!(
-        "Measure {}, at {}, every diameter of them, before the jaws are opened; {} before the next part. The second \
-         proves that the zero came back with a fresh bar in the jaws.",
+        "Measure {}, at {}, every diameter of them, before the jaws are opened; {}. The second proves that the zero came \
+         back with a fresh bar in the jaws.",
         match choice.measured.len() == choice.parts as usize {
             true => String::from("every part"),
             false => format!("parts {}", some.join(", ")),
@@ -287,9 +290,22 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
             Units::Inch => "68 degF (20 degC)",
         },
         match ring {
-            Ring::Settable => "set the ring by what each is off, at its last mark,",
-            Ring::Readout => "set the readout to what each measured, at the last place of that part,",
-            Ring::Fixed => "move the marks by what each is off, in whole marks,",
+            // Set on what was measured, a ring holds what was off: to move it by that as well would be twice.
+            Ring::Settable if brought_back => {
+                "wherever the ring is then set on a finished size, in a step or as above, take the size measured in place of the \
+                 one expected, and correct nothing else"
+            }
+            Ring::Settable if several => {
+                "wherever a step sets the ring on a finished size, take the size measured in place of the one expected, and \
+                 before the next part set the ring by what the last diameter is off, at its last mark"
+            }
+            Ring::Settable => "set the ring by what it is off, at its last mark, before the next part",
+            Ring::Readout => {
+                "set the readout to what each diameter measured, at the last place of that diameter, before the next is cut"
+            }
+            Ring::Fixed => {
+                "move the marks of each diameter by what it is off, in whole marks, before the next part"
+            }
         }
     ));
     Ok(lines)

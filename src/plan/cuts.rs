@@ -172,12 +172,17 @@ impl SurfaceWriter<'_> {
         })
     }
 
-    /// What tells the turns of the cross dial apart at a surface just finished.
-    fn a_turn_wrong(&self) -> impl fmt::Display {
-        let turn = Diameter::computed_trade(round_size(
+    /// What a turn of the cross dial takes off the diameter.
+    fn turn_of_the_dial(&self) -> Diameter {
+        Diameter::computed_trade(round_size(
             f64::from(self.cross.divisions_per_turn().count())
                 * self.cross.diameter_per_division().mm(),
-        ));
+        ))
+    }
+
+    /// What tells the turns of the cross dial apart at a surface just finished.
+    fn a_turn_wrong(&self) -> impl fmt::Display {
+        let turn = self.turn_of_the_dial();
         words(move |f| {
             write!(
                 f,
@@ -539,15 +544,14 @@ impl SurfaceWriter<'_> {
         };
         // A correcting cut may be lighter than a planned one, but not so light that it rubs.
         let largest = self.limits().largest();
-        let rubs =
-            Diameter::computed_trade(round_size(target.mm() + 2.0 * setup.place.correcting.mm()));
+        let rubs = setup.rubs_below(target);
         // In a wide zone the last cut may start from a size that is good already: the plan reckons with it.
         let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
         let no_cut = words(|f| {
             write!(
                 f,
                 "Below {}: good already, or lost: do not cut, go and see.",
-                largest.min(rubs).people(u)
+                setup.never_cut_below(target).people(u)
             )?;
             let shown = |size: Diameter| size.people(u).to_string();
             if rubs > largest && shown(rubs) != shown(largest) {
@@ -566,11 +570,24 @@ impl SurfaceWriter<'_> {
                 "Above {}: leave the readout, take this cut once more at its number, and measure anew.",
                 again.people(u),
             ),
-            false => write!(
-                f,
-                "Above {}: leave the ring, take this cut once more at its mark, and measure anew.",
-                again.people(u),
-            ),
+            false => {
+                write!(
+                    f,
+                    "Above {}: leave the ring, take this cut once more at its mark, and measure anew.",
+                    again.people(u),
+                )?;
+                let turn = self.turn_of_the_dial();
+                let short = Diameter::computed_trade(round_size(expected.mm() + 0.5 * turn.mm()));
+                match short > again {
+                    true => write!(
+                        f,
+                        " From {} on not so: the dial is a turn short; spindle on, the tip over what was cut, come in until it just \
+                         touches, and count the turns from there by the size.",
+                        short.people(u)
+                    ),
+                    false => Ok(()),
+                }
+            }
         });
         let spread = setup.uneven();
         let mut step = self.step(
@@ -629,9 +646,10 @@ impl SurfaceWriter<'_> {
         if self.was_faced(done) {
             // It was moved out of the way of the shoulder, where the tool still stands.
             let again = self.set_the_stop_again();
-            step.text.push_str(match again.as_str() {
-                "" => " Carriage to the right, clear of the bar.",
-                again => again,
+            step.text.push_str(match (again.as_str(), done.act) {
+                ("", Act::OnceMore) => "",
+                ("", _) => " Carriage to the right, clear of the bar.",
+                (again, _) => again,
             });
         }
         self.read(&mut step, cut)?;
@@ -658,10 +676,15 @@ impl SurfaceWriter<'_> {
                 ),
             }
         });
+        // The readings of the sheet do not hold what was added to them by hand.
+        let on_top = match self.cross.ring() {
+            Ring::Fixed if self.number > 1 => ", a shift S found before added to them as before",
+            _ => "",
+        };
         Ok(match done.act {
-            Act::GoOn => format!("{found} Go on: the readings below stay as they were."),
+            Act::GoOn => format!("{found} Go on: the readings below stay as they were{on_top}."),
             Act::MoveReadings { tenths: 0 } => format!(
-                "{found} The ring stays, and so does every reading below: the last cut still ends where it may."
+                "{found} The ring stays, and so does every reading below{on_top}: the last cut still ends where it may."
             ),
             Act::MoveReadings { tenths } => {
                 let by = tenth_of_a_mark(tenths.abs() as f64 / 10.0);
@@ -674,7 +697,7 @@ impl SurfaceWriter<'_> {
                 };
                 format!(
                     "{found} The ring stays. Every reading of this diameter below stands moved already by {by} {}, {}: go to it \
-                     as it is.{between}",
+                     as it is{on_top}.{between}",
                     if tenths.abs() == 10 { "mark" } else { "marks" },
                     if tenths > 0 {
                         "farther in"
@@ -684,15 +707,24 @@ impl SurfaceWriter<'_> {
                 )
             }
             Act::Repeat { slip, .. } => format!(
-                "{found} The readings stay as they were; the ring is not touched. {} Cut to that mark again, and measure anew.",
+                "{found} The readings stay as they were; the ring is not touched. {} and measure anew.",
                 match slip {
-                    Slip::Backlash =>
+                    Slip::Backlash => String::from(
                         "It may well be that the slide was not come in to its mark from outside, and to find out costs a \
                          cut, not the part: back off by more than the \
-                         backlash, and come in again.",
-                    Slip::TurnTooFew =>
-                        "It may well be that the dial stood a turn short and the tool met no metal, or not all of it: come in until \
-                         the tip touches, and count the turns anew from there.",
+                         backlash, and come in again. Cut to that mark again,",
+                    ),
+                    Slip::TurnTooFew => format!(
+                        "It may well be that the dial stood a turn short and the tool met no metal, or not all of it: spindle on, \
+                         the tip over what was cut, come in until it just touches; there the dial is at {}, or near it, whatever \
+                         was counted: count the turns anew from there. Then by the cuts below to that mark,",
+                        cross_reading(
+                            self.cross,
+                            self.cross
+                                .divisions_between(self.setup.reads_zero_at(self.cross), done.size)
+                                .round() as i64
+                        )?
+                    ),
                 }
             ),
             Act::LeftOn => format!(
@@ -711,7 +743,8 @@ impl SurfaceWriter<'_> {
                     false => String::new(),
                 };
                 format!(
-                    "{found} Too large: one more cut, then the shoulder and the size once more.{set}"
+                    "{found} Too large: one more cut, then the shoulder and the size once more. Carriage to the right, clear of the \
+                     bar.{set}"
                 )
             }
             Act::TurnRing { .. } if self.reads_out() => format!(
@@ -845,13 +878,14 @@ impl SurfaceWriter<'_> {
         let oversize = words(|f| match self.reads_out() {
             true => write!(
                 f,
-                "in again to {0}, the readout set to {1} there, and one more cut to {0}, {same}",
+                "carriage to the right, clear of the bar, in again to {0}, the readout set to {1} there, and one more cut to {0}, \
+                 {same}",
                 self.shown(diameter),
                 self.set_to("the size"),
             ),
             false => write!(
                 f,
-                "one more cut, (size - {}) / {} marks farther in than the last mark, {same}",
+                "one more cut, the carriage to the right before it, (size - {}) / {} marks farther in than the last mark, {same}",
                 plain(diameter, u),
                 self.mark_size()
             ),

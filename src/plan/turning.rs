@@ -466,6 +466,20 @@ impl<'a> Turning<'a> {
         Diameter::computed_trade(round_size(start + unsure))
     }
 
+    /// From a smaller size on the last cut to this target would rub.
+    pub(super) fn rubs_below(&self, target: Diameter) -> Diameter {
+        Diameter::computed_trade(round_size(target.mm() + 2.0 * self.place.correcting.mm()))
+    }
+
+    /// A smaller size before the last cut to this target is good already, or lost.
+    pub(super) fn never_cut_below(&self, target: Diameter) -> Diameter {
+        self.place
+            .surface
+            .limits()
+            .largest()
+            .min(self.rubs_below(target))
+    }
+
     /// By how much sizes along the bar may differ before the last cut: a third of the zone, or what the instrument
     /// alone may make them differ by where that is more. Judgement, no source.
     pub(super) fn uneven(&self) -> DiameterError {

@@ -188,6 +188,13 @@ impl Reading {
         }
     }
 
+    /// The same on a readout, which shows all of the travel.
+    pub(crate) fn shown_in_full(mut self, division: Division) -> Self {
+        let all = super::round_size(self.divisions.0 as f64 * division.mm());
+        self.shows = Engraved::computed_trade(all);
+        self
+    }
+
     /// The slide whose dial is read.
     #[must_use]
     pub fn slide(&self) -> Slide {

@@ -208,7 +208,11 @@ impl Dial {
     /// What this dial reads at `divisions` from its zero.
     #[must_use]
     pub fn reading(&self, slide: Slide, divisions: Divisions) -> Reading {
-        Reading::at(slide, divisions, self.divisions_per_turn, self.division)
+        let reading = Reading::at(slide, divisions, self.divisions_per_turn, self.division);
+        match self.ring() {
+            Ring::Readout => reading.shown_in_full(self.division),
+            Ring::Settable | Ring::Fixed => reading,
+        }
     }
 }
 

@@ -815,3 +815,92 @@ fn a_length_closer_than_a_mark_is_warned_of() {
             .contains("tight_length")
     );
 }
+
+#[test]
+fn a_size_that_is_good_before_the_last_cut_is_not_cut_and_the_slide_is_brought_back() {
+    for (ring, place) in [
+        ("settable", "In again to "),
+        ("fixed", "In again to "),
+        ("readout", " mm on the readout, where the last cut was made"),
+    ] {
+        let sheet = ask("plan", two_diameters(ring));
+        let steps = sheet["steps"].as_array().unwrap();
+        let Some(stop) = steps.iter().rposition(|s| {
+            s["kind"] == "measure" && s["text"].as_str().unwrap().contains("at three places")
+        }) else {
+            continue;
+        };
+        let answer = ask(
+            "after_measurement",
+            json!({ "plan": sheet, "step": stop, "measured": "19.94 mm" }),
+        );
+        let text = answer["text"].as_str().unwrap();
+        assert!(
+            text.contains("is good: do not cut this diameter again."),
+            "{ring} {text}"
+        );
+        assert!(text.contains(place), "{ring} {text}");
+        assert!(text.contains("go on with its shoulder"), "{ring} {text}");
+    }
+}
+
+#[test]
+fn a_dial_a_turn_short_is_told_where_it_stands_and_not_cut_at_once() {
+    // Four millimetres a turn.
+    let sheet = ask("plan", two_diameters("settable"));
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps
+        .iter()
+        .position(|s| {
+            s["kind"] == "measure" && s["text"].as_str().unwrap().contains("at three places")
+        })
+        .unwrap();
+    let step = &steps[stop];
+    let expected: f64 = step["diameter"]
+        .as_str()
+        .unwrap()
+        .trim_end_matches(" mm")
+        .parse()
+        .unwrap();
+    let text = step["text"].as_str().unwrap();
+    let bound = format!(
+        "From {:.3} mm on not so: the dial is a turn short",
+        expected + 2.0
+    );
+    let bound = bound.replace("0 mm on", " mm on");
+    assert!(text.contains(&bound), "{bound}: {text}");
+    let short = format!("{} mm", expected + 4.0);
+    let answer = ask(
+        "after_measurement",
+        json!({ "plan": sheet, "step": stop, "measured": short }),
+    );
+    let text = answer["text"].as_str().unwrap();
+    if answer["repeat"] == json!(true) {
+        // The same mark of the ring, a turn less than the sheet has.
+        let reading = &step["reading"];
+        let there = match reading["turns"].as_i64().unwrap() - 1 {
+            0 => format!("there the dial is at mark {}", reading["mark"]),
+            1 => format!("there the dial is at 1 turn + mark {}", reading["mark"]),
+            more => format!(
+                "there the dial is at {more} turns + mark {}",
+                reading["mark"]
+            ),
+        };
+        assert!(text.contains(&there), "{there}: {text}");
+        assert!(text.contains("spindle on"), "{text}");
+    }
+}
+
+#[test]
+fn a_readout_shows_all_of_its_travel() {
+    let mut job = two_diameters("readout");
+    job["lathe"]["carriage"]["ring"] = json!("readout");
+    for step in ask("plan", job)["steps"].as_array().unwrap() {
+        let (Some(z), Some(shows)) = (step["z"].as_str(), step["reading"]["shows"].as_str()) else {
+            continue;
+        };
+        if step["reading"]["slide"] == "carriage" {
+            assert_eq!(z.trim_start_matches('-'), shows, "{step}");
+        }
+    }
+}
