@@ -27,7 +27,8 @@
  *   tw_feed { mm_per_rev }, tw_cutting_speed { m_per_min }. So the compiler refuses a radius for a
  *   diameter and a bare number for either. At the end of this file stand makers and readers for
  *   every unit: tw_diameter_inch(1.5), tw_diameter_as_inch(d), and for fractions
- *   tw_diameter_inch_fraction(5, 8). The unit of a name never changes.
+ *   tw_diameter_inch_fraction(5, 8). The unit of a name never changes. tw_value_of_text reads text
+ *   with a unit of its own.
  *   Never declare a tw_ struct as a plain double, in no language: on some platforms the two travel
  *   in different registers, and the call reads garbage. Where structs cannot be passed by value, use
  *   the column calls.
