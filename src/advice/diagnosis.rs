@@ -744,17 +744,20 @@ mod tests {
         .with_backlash(Travel::from_mm(0.1).unwrap())
     }
 
+    /// Sizes at places from the chuck, both in mm.
+    fn placed(sizes: &[(f64, f64)]) -> Vec<SizeAt> {
+        let at = |(at, size): &(f64, f64)| {
+            SizeAt::new(
+                WorkLength::from_mm(*at).unwrap(),
+                Diameter::from_mm(*size).unwrap(),
+            )
+        };
+        sizes.iter().map(at).collect()
+    }
+
     /// What is told first, of sizes at places from the chuck, where 30.4 mm was expected from 34 mm.
     fn first(sizes: &[(f64, f64)], support: Support) -> Diagnosis {
-        let measured: Vec<SizeAt> = sizes
-            .iter()
-            .map(|(at, size)| {
-                SizeAt::new(
-                    WorkLength::from_mm(*at).unwrap(),
-                    Diameter::from_mm(*size).unwrap(),
-                )
-            })
-            .collect();
+        let measured = placed(sizes);
         let cubed: Vec<f64> = sizes.iter().map(|(at, _)| (at / 150.0).powi(3)).collect();
         DiagnosisAsk::new(
             Diameter::from_mm(30.4).unwrap(),
@@ -876,15 +879,7 @@ mod tests {
 
     /// What is told of a bar of 12 mm on a live centre, 158 mm out of the jaws, where 12.243 mm was expected.
     fn slender(sizes: &[(f64, f64)]) -> Diagnosis {
-        let measured: Vec<SizeAt> = sizes
-            .iter()
-            .map(|(at, size)| {
-                SizeAt::new(
-                    WorkLength::from_mm(*at).unwrap(),
-                    Diameter::from_mm(*size).unwrap(),
-                )
-            })
-            .collect();
+        let measured = placed(sizes);
         DiagnosisAsk::new(
             Diameter::from_mm(12.243).unwrap(),
             Diameter::from_mm(13.743).unwrap(),
