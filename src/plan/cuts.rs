@@ -581,8 +581,7 @@ impl SurfaceWriter<'_> {
                 match short > again {
                     true => write!(
                         f,
-                        " From {} on not so: the dial is a turn short; spindle on, the tip over what was cut, come in until it just \
-                         touches, and count the turns from there by the size.",
+                        " From {} on the dial is a turn short: touch what was cut, count the turns from there.",
                         short.people(u)
                     ),
                     false => Ok(()),
@@ -885,7 +884,7 @@ impl SurfaceWriter<'_> {
             ),
             false => write!(
                 f,
-                "one more cut, the carriage to the right before it, (size - {}) / {} marks farther in than the last mark, {same}",
+                "one more cut, from the right, (size - {}) / {} marks farther in than the last mark, {same}",
                 plain(diameter, u),
                 self.mark_size()
             ),

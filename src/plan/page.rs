@@ -22,20 +22,20 @@ h2 { font-size: 8.6pt; margin: 1.2mm 0 0.4mm; border-bottom: 0.2mm solid; break-
 p { margin: 0 0 0.4mm; }\
 ul { margin: 0; padding: 0; list-style: none; }\
 ul.kit { columns: 3; column-gap: 6mm; }\
-li { margin: 0 0 0.5mm; padding-left: 5mm; text-indent: -5mm; break-inside: avoid; }\
+li { margin: 0 0 0.3mm; padding-left: 5mm; text-indent: -5mm; break-inside: avoid; }\
 .box { display: inline-block; width: 2.8mm; height: 2.8mm; border: 0.3mm solid; margin-right: 2mm; text-indent: 0; vertical-align: -0.3mm; }\
 .write { display: inline-block; width: 21mm; height: 4mm; border-bottom: 0.25mm solid; }\
 .danger { border: 0.6mm solid; padding: 1mm 2mm; font-weight: bold; break-inside: avoid; }\
 table.steps { border-collapse: collapse; width: 100%; }\
 table.steps > tbody > tr { break-inside: avoid; border-bottom: 0.1mm solid; }\
-table.steps > tbody > tr > td { vertical-align: top; padding: 0.3mm 1.4mm 0.3mm 0; }\
+table.steps > tbody > tr > td { vertical-align: top; padding: 0.2mm 1.4mm 0.2mm 0; }\
 td.number { text-align: right; font-weight: bold; white-space: nowrap; }\
 .figures { font-weight: bold; }\
 .why { font-size: 6.6pt; font-style: italic; }\
 table.ring { border-collapse: collapse; margin: 0.8mm 0; }\
 table.ring th, table.ring td { border: 0.15mm solid; padding: 0.2mm 2mm; text-align: right; font-weight: normal; }\
 figure { margin: 1.5mm 0; break-inside: avoid; }\
-figure svg { width: 104mm; max-width: 100%; margin: 0 auto; height: auto; display: block; }\
+figure svg { width: 100mm; max-width: 100%; margin: 0 auto; height: auto; display: block; }\
 .sources { font-size: 5.2pt; line-height: 1.05; }\
 @media print { body { max-width: none; padding: 0; } }";
 

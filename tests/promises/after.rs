@@ -863,10 +863,7 @@ fn a_dial_a_turn_short_is_told_where_it_stands_and_not_cut_at_once() {
         .parse()
         .unwrap();
     let text = step["text"].as_str().unwrap();
-    let bound = format!(
-        "From {:.3} mm on not so: the dial is a turn short",
-        expected + 2.0
-    );
+    let bound = format!("From {:.3} mm on the dial is a turn short", expected + 2.0);
     let bound = bound.replace("0 mm on", " mm on");
     assert!(text.contains(&bound), "{bound}: {text}");
     let short = format!("{} mm", expected + 4.0);
