@@ -818,6 +818,7 @@ fn a_length_closer_than_a_mark_is_warned_of() {
 
 #[test]
 fn a_size_that_is_good_before_the_last_cut_is_not_cut_and_the_slide_is_brought_back() {
+    let mut seen = 0;
     for (ring, place) in [
         ("settable", "In again to "),
         ("fixed", "In again to "),
@@ -830,6 +831,7 @@ fn a_size_that_is_good_before_the_last_cut_is_not_cut_and_the_slide_is_brought_b
         }) else {
             continue;
         };
+        seen += 1;
         let answer = ask(
             "after_measurement",
             json!({ "plan": sheet, "step": stop, "measured": "19.94 mm" }),
@@ -842,6 +844,7 @@ fn a_size_that_is_good_before_the_last_cut_is_not_cut_and_the_slide_is_brought_b
         assert!(text.contains(place), "{ring} {text}");
         assert!(text.contains("go on with its shoulder"), "{ring} {text}");
     }
+    assert_eq!(seen, 3);
 }
 
 #[test]
@@ -872,20 +875,19 @@ fn a_dial_a_turn_short_is_told_where_it_stands_and_not_cut_at_once() {
         json!({ "plan": sheet, "step": stop, "measured": short }),
     );
     let text = answer["text"].as_str().unwrap();
-    if answer["repeat"] == json!(true) {
-        // The same mark of the ring, a turn less than the sheet has.
-        let reading = &step["reading"];
-        let there = match reading["turns"].as_i64().unwrap() - 1 {
-            0 => format!("there the dial is at mark {}", reading["mark"]),
-            1 => format!("there the dial is at 1 turn + mark {}", reading["mark"]),
-            more => format!(
-                "there the dial is at {more} turns + mark {}",
-                reading["mark"]
-            ),
-        };
-        assert!(text.contains(&there), "{there}: {text}");
-        assert!(text.contains("spindle on"), "{text}");
-    }
+    assert_eq!(answer["repeat"], true, "{answer}");
+    // The same mark of the ring, a turn less than the sheet has.
+    let reading = &step["reading"];
+    let there = match reading["turns"].as_i64().unwrap() - 1 {
+        0 => format!("there the dial is at mark {}", reading["mark"]),
+        1 => format!("there the dial is at 1 turn + mark {}", reading["mark"]),
+        more => format!(
+            "there the dial is at {more} turns + mark {}",
+            reading["mark"]
+        ),
+    };
+    assert!(text.contains(&there), "{there}: {text}");
+    assert!(text.contains("spindle on"), "{text}");
 }
 
 #[test]
