@@ -6,7 +6,7 @@
 use super::clamping::Clamping;
 use super::common::Common;
 use super::heading::Figures;
-use super::readout::is_readout;
+use super::readout::{is_readout, shown};
 use super::sheet::{Sheet, StepKind};
 use super::steps;
 use super::take::{Act, Made, Slip, Suspicion};
@@ -20,7 +20,7 @@ use crate::quantity::{
     Diameter, DiameterError, Probability, Quantity, SetOver, SizeUncertainty, StandardUncertainty,
     round_size,
 };
-use crate::shop::dial::{Dial, DialReads, Ring};
+use crate::shop::dial::{Dial, Ring};
 use crate::standards::decision::DecisionRule;
 use crate::standards::limits::Limits;
 
@@ -439,13 +439,7 @@ fn where_it_stood(turning: &Turning<'_>, made: usize, cross: &Dial, u: Units) ->
     let mark = turning.mark_of(made);
     let between = made.checked_sub(1).and_then(|at| turning.cuts.get(at));
     match (cross.ring(), turning.diameter_at(cross, mark)) {
-        (Ring::Readout, Ok(size)) => match cross.reads() {
-            DialReads::Diameter => format!("{} on the readout", size.people(u)),
-            _ => format!(
-                "{} on the readout",
-                Diameter::computed_trade(round_size(0.5 * size.mm())).people(u)
-            ),
-        },
+        (Ring::Readout, Ok(size)) => format!("{} on the readout", shown(cross, size, u)),
         _ => match cross_reading(cross, mark) {
             Ok(reading) => read_as(&reading, between.map_or(0, |cut| cut.between)),
             Err(_) => String::from("its mark"),

@@ -4,7 +4,7 @@ use super::common::Common;
 use super::heading::Figures;
 use super::sheet::SurfaceAt;
 use super::turning::{Turning, cross_reading, mark_size, plain};
-use super::words::on_the_ring;
+use super::words::{NEXT_TENTH, on_the_ring};
 use crate::advice::batch::{BatchAsk, BatchChoice, drift_per_part};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::advice::tool_life::life_in_band;
@@ -150,7 +150,7 @@ fn ring_back(figures: &Figures<'_>, turnings: &[Turning<'_>]) -> Result<Option<S
     let to = cross.divisions_between(zero, size);
     let turn = f64::from(cross.divisions_per_turn().count());
     let moved = (to - mark as f64).rem_euclid(turn);
-    if moved.min(turn - moved) < HALF_A_TENTH {
+    if moved.min(turn - moved) < NEXT_TENTH {
         return Ok(None);
     }
     Ok(Some(format!(
@@ -165,9 +165,6 @@ fn ring_back(figures: &Figures<'_>, turnings: &[Turning<'_>]) -> Result<Option<S
         size.people(u),
     )))
 }
-
-/// Marks are said to a tenth.
-const HALF_A_TENTH: f64 = 0.05;
 
 fn words(
     figures: &Figures<'_>,

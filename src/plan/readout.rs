@@ -2,6 +2,7 @@
 //! size itself, and is set to what was measured.
 
 use super::words::{SurfaceWriter, Writer};
+use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, Quantity, round_size};
 use crate::shop::dial::{Dial, DialReads, Ring};
 
@@ -10,15 +11,20 @@ pub(super) fn is_readout(cross: &Dial) -> bool {
     cross.ring() == Ring::Readout
 }
 
+/// What a readout of the cross slide shows at a size.
+pub(super) fn shown(cross: &Dial, size: Diameter, units: Units) -> String {
+    match cross.reads() {
+        DialReads::Diameter => size.people(units).to_string(),
+        _ => Diameter::computed_trade(round_size(0.5 * size.mm()))
+            .people(units)
+            .to_string(),
+    }
+}
+
 impl Writer<'_> {
     /// What the readout shows where the tip stands at a size.
     pub(super) fn shown(&self, size: Diameter) -> String {
-        match self.cross.reads() {
-            DialReads::Diameter => size.people(self.u).to_string(),
-            _ => Diameter::computed_trade(round_size(0.5 * size.mm()))
-                .people(self.u)
-                .to_string(),
-        }
+        shown(self.cross, size, self.u)
     }
 }
 

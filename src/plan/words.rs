@@ -27,7 +27,7 @@ use crate::shop::figure::ToolMaterial;
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
 
 /// Marks are said to a tenth: so near below one it is that one.
-const NEXT_TENTH: f64 = 0.05;
+pub(super) const NEXT_TENTH: f64 = 0.05;
 
 /// What every measurement begins with.
 pub(super) const STOP_WORDS: &str =

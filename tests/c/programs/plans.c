@@ -116,7 +116,7 @@ static void steps(const tw_plan *plan)
     CHECK(tw_plan_step(plan, (size_t)-1, &step, &error) == TW_OUT_OF_RANGE);
     CHECK(tw_plan_step(plan, 0, NULL, &error) == TW_NULL_POINTER);
 
-    /* A struct that was never made ready; one of a later header, whose unknown end is cleared. */
+    /* A struct that was never made ready; one of a later header, whose unknown end is left alone. */
     memset(&step, 0, sizeof step);
     CHECK(tw_plan_step(plan, 0, &step, &error) == TW_BAD_STRUCT_SIZE);
     CHECK(strcmp(error.field, "step.struct_size") == 0 && step.text == NULL);
