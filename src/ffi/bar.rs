@@ -4,7 +4,7 @@ use super::columns::{tw_column, tw_out_column};
 use super::quantity::*;
 use super::rows::{Input, Job, Numbers, Output};
 use super::scalar::support_of;
-use super::status::{tw_error, tw_status};
+use super::status::{Unsaid, tw_error, tw_status};
 use super::{call, guarded, put};
 use crate::error::Error;
 use crate::physics::bar::{self, Bar, Springs, Support};
@@ -17,7 +17,10 @@ use crate::quantity::{
 };
 
 /// A spring, or none where it is rigid.
-fn spring<T>(stiffness: f64, read: impl FnOnce() -> Result<T, Error>) -> Result<Option<T>, Error> {
+fn spring<T>(
+    stiffness: f64,
+    read: impl FnOnce() -> Result<T, Unsaid>,
+) -> Result<Option<T>, Unsaid> {
     if stiffness == f64::INFINITY {
         Ok(None)
     } else {

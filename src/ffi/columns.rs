@@ -10,7 +10,6 @@ use super::rows::{Input, Job, Numbers, Output};
 use super::scalar::{regime_number, theoretical_roughness};
 use super::status::tw_error;
 use super::tw_status::{self, *};
-use crate::error::Error;
 use crate::physics::{finish, speed};
 use crate::quantity::{
     CornerRadius, CuttingEdgeAngle, CuttingSpeed, Diameter, Feed, MinorCuttingEdgeAngle, Quantity,
@@ -108,12 +107,6 @@ pub unsafe extern "C" fn tw_arc_height_column(
     row_status_stride_bytes: usize,
     detail: *mut tw_error,
 ) -> tw_status {
-    let scalar = |[feed, radius]: [f64; 2]| -> Result<Rt, Error> {
-        finish::arc_height(
-            tw_feed { mm_per_rev: feed }.read()?,
-            tw_corner_radius { mm: radius }.read()?,
-        )
-    };
     let job = Job {
         inputs: (
             Input::of::<Feed>("feed", feed),
@@ -126,14 +119,14 @@ pub unsafe extern "C" fn tw_arc_height_column(
     job.run(
         detail,
         |[feed, radius]| {
-            let (Ok(feed), Ok(radius)) = (Feed::from_trade(feed), CornerRadius::from_trade(radius))
+            let (Some(feed), Some(radius)) = (Feed::accepted(feed), CornerRadius::accepted(radius))
             else {
                 return Err(TW_INTERNAL);
             };
             let rt = finish::arc_height_or_none(feed, radius).ok_or(TW_CONTRADICTION)?;
             Ok(([rt.trade()], 0))
         },
-        |row| scalar(row).err(),
+        |[feed, radius]| super::scalar::arc_height(feed, radius).err(),
     )
 }
 

@@ -298,12 +298,17 @@ fn call<T: Answer>(
     work: impl FnOnce() -> Result<T, Failure>,
     write: impl FnOnce(T),
 ) -> tw_status {
-    let done = if !any_output {
-        Err(Failure::no_output())
-    } else {
-        Detail::check(detail).and_then(|()| guarded(work))
-    };
-    match done {
+    // Each failure ends in a call of its own, with nothing left to do behind it: a door of few
+    // numbers then needs no stack.
+    if !any_output {
+        write(T::FAILED);
+        return status::fail_without_output(detail);
+    }
+    if !Detail::at(detail).is_sound() {
+        write(T::FAILED);
+        return status::fail_by_size();
+    }
+    match guarded(work) {
         Ok(answer) => {
             write(answer);
             status::succeed(detail)

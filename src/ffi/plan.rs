@@ -721,8 +721,8 @@ unsafe fn sizes(measured: *const tw_diameter, count: usize) -> Result<Vec<SizeAt
         .map(|at| {
             // SAFETY: the caller's promise; alignment is not needed.
             let size = unsafe { measured.add(at).read_unaligned() };
-            let name = format!("measured[{at}]");
-            Ok(SizeAt::anywhere(size.named(&name)?))
+            let named = |unsaid| Error::from(unsaid).at(&format!("measured[{at}]"));
+            Ok(SizeAt::anywhere(size.read().map_err(named)?))
         })
         .collect()
 }

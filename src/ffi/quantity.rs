@@ -3,7 +3,7 @@
 //! `tw_x` is the quantity whose row is named `x`. Its field is in the trade's unit, in which Rust
 //! stores it too, so that nothing is converted on the way.
 
-use super::status::{Failure, tw_status};
+use super::status::{Failure, Unsaid, tw_status};
 use super::{Answer, put};
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{self, Quantity, rows};
@@ -902,15 +902,16 @@ macro_rules! both_ways {
             /// The quantity, checked.
             #[inline]
             #[allow(dead_code)]
-            pub(super) fn read(self) -> Result<quantity::$rust, Error> {
-                quantity::$rust::from_trade(self.$field)
+            pub(super) fn read(self) -> Result<quantity::$rust, Unsaid> {
+                self.named("")
             }
 
             /// The quantity, checked; an error speaks of the argument `name`.
             #[inline]
             #[allow(dead_code)]
-            pub(super) fn named(self, name: &str) -> Result<quantity::$rust, Error> {
-                self.read().map_err(|error| error.at(name))
+            pub(super) fn named(self, name: &'static str) -> Result<quantity::$rust, Unsaid> {
+                quantity::$rust::accepted(self.$field)
+                    .ok_or(Unsaid::range::<quantity::$rust>(self.$field, name))
             }
         }
 

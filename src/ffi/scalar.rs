@@ -1,12 +1,13 @@
 //! Scalar doors: one function a kernel.
 
 use super::quantity::*;
-use super::status::{tw_error, tw_status};
+use super::status::{Unsaid, tw_error, tw_status};
 use super::{call, put};
 use crate::error::{Error, ErrorKind};
 use crate::physics::bar::Support;
 use crate::physics::finish::{self, FinishRegime, TheoreticalRoughness, ToolOutline};
 use crate::physics::speed;
+use crate::quantity::Rt;
 
 /// What holds the bar. Passed as int32_t; another number is refused.
 #[repr(i32)]
@@ -89,6 +90,13 @@ pub unsafe extern "C" fn tw_spindle_speed_for(
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(spindle_speed, answer) },
     )
+}
+
+/// The kernel of tw_arc_height and its column twin, with words.
+pub(super) fn arc_height(feed: f64, corner_radius: f64) -> Result<Rt, Error> {
+    let feed = tw_feed { mm_per_rev: feed }.read()?;
+    let corner_radius = tw_corner_radius { mm: corner_radius }.read()?;
+    finish::arc_height(feed, corner_radius)
 }
 
 /// The kernel of tw_theoretical_roughness and its column twin.
@@ -190,8 +198,14 @@ pub unsafe extern "C" fn tw_arc_height(
         detail,
         !rt.is_null(),
         || {
-            let height = finish::arc_height(feed.read()?, corner_radius.read()?)?;
-            Ok(tw_rt::from(height))
+            let height = finish::arc_height_or_none(feed.read()?, corner_radius.read()?);
+            // The words of the kernel, which looks again.
+            let told = |feed, radius, _| match arc_height(feed, radius) {
+                Err(error) => error,
+                Ok(_) => Error::internal("a feed that is refused and is not"),
+            };
+            let refused = Unsaid::together([feed.mm_per_rev, corner_radius.mm], told);
+            Ok(tw_rt::from(height.ok_or(refused)?))
         },
         // SAFETY: outputs are NULL or may be written (contract of the header).
         |answer| unsafe { put(rt, answer) },

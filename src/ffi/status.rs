@@ -4,6 +4,7 @@ use std::ffi::{CStr, c_char};
 use std::mem::{offset_of, size_of};
 
 use crate::error::{Error, ErrorKind};
+use crate::quantity::Quantity;
 
 /// What a call returns. The numbers are pinned and will never mean anything else; a later version
 /// may return new ones, so treat every number that is not TW_OK as a failure.
@@ -174,11 +175,59 @@ impl From<ErrorKind> for tw_status {
     }
 }
 
-/// An error on its way out, with the status it leaves by; one pointer, so that a call that goes well
-/// carries its answer in registers.
-pub(super) struct Failure(Box<Parts>);
+/// A refusal that is not in words yet: who tells it, of which numbers and of which argument ("" is
+/// the quantity itself). It is made without a call, so that a door whose values are sound saves no
+/// register for it.
+#[derive(Clone, Copy)]
+pub(super) struct Unsaid {
+    tell: fn(f64, f64, &'static str) -> Error,
+    numbers: [f64; 2],
+    argument: &'static str,
+}
 
-struct Parts {
+impl Unsaid {
+    /// A value out of the range of its quantity.
+    #[inline]
+    pub(super) fn range<Q: Quantity>(value: f64, argument: &'static str) -> Self {
+        Self {
+            tell: |value, _, argument| match (Q::ROW.refuse(value), argument) {
+                (error, "") => error,
+                (error, argument) => error.at(argument),
+            },
+            numbers: [value, 0.0],
+            argument,
+        }
+    }
+
+    /// Two numbers that a kernel refuses together, told by it.
+    #[inline]
+    pub(super) fn together(numbers: [f64; 2], tell: fn(f64, f64, &'static str) -> Error) -> Self {
+        Self {
+            tell,
+            numbers,
+            argument: "",
+        }
+    }
+}
+
+impl From<Unsaid> for Error {
+    #[cold]
+    #[inline(never)]
+    fn from(unsaid: Unsaid) -> Self {
+        (unsaid.tell)(unsaid.numbers[0], unsaid.numbers[1], unsaid.argument)
+    }
+}
+
+/// An error on its way out, with the status it leaves by; small, so that a call that goes well
+/// carries its answer in registers.
+pub(super) enum Failure {
+    /// In words.
+    Told(Box<Parts>),
+    /// To be put into words at the end.
+    Unsaid(Unsaid),
+}
+
+pub(super) struct Parts {
     status: tw_status,
     error: Error,
     /// First bad row, number of bad rows, status of the first.
@@ -193,10 +242,17 @@ impl From<Error> for Failure {
     }
 }
 
+impl From<Unsaid> for Failure {
+    #[inline]
+    fn from(unsaid: Unsaid) -> Self {
+        Self::Unsaid(unsaid)
+    }
+}
+
 impl Failure {
     #[cold]
     fn new(status: tw_status, error: Error, rows: (u64, u64, i32)) -> Self {
-        Self(Box::new(Parts {
+        Self::Told(Box::new(Parts {
             status,
             error,
             rows,
@@ -204,8 +260,28 @@ impl Failure {
     }
 
     /// The status it leaves by.
+    #[cold]
     pub(super) fn status(&self) -> tw_status {
-        self.0.status
+        match self {
+            Self::Told(parts) => parts.status,
+            Self::Unsaid(unsaid) => Error::from(*unsaid).kind().into(),
+        }
+    }
+
+    /// In words, with the status it leaves by.
+    #[cold]
+    fn told(self) -> Box<Parts> {
+        match self {
+            Self::Told(parts) => parts,
+            Self::Unsaid(unsaid) => {
+                let error = Error::from(unsaid);
+                Box::new(Parts {
+                    status: error.kind().into(),
+                    error,
+                    rows: (0, 0, 0),
+                })
+            }
+        }
     }
 
     /// Bad rows: the words of the first; which it is, how many there are, the status of the first.
@@ -279,7 +355,7 @@ pub(super) struct Detail {
 impl Detail {
     /// The detail at that place, with the size it says; NULL is a detail of no size.
     #[inline]
-    fn at(detail: *mut tw_error) -> Self {
+    pub(super) fn at(detail: *mut tw_error) -> Self {
         let place = detail.cast::<u8>();
         if place.is_null() {
             return Self { place, size: 0 };
@@ -290,7 +366,7 @@ impl Detail {
     }
 
     #[inline]
-    fn is_sound(self) -> bool {
+    pub(super) fn is_sound(self) -> bool {
         self.place.is_null() || (LEAST_SIZE..=LARGEST_SIZE).contains(&self.size)
     }
 
@@ -359,20 +435,62 @@ pub(super) fn succeed(detail: *mut tw_error) -> tw_status {
 }
 
 #[inline(never)]
-fn clean(detail: *mut tw_error) -> tw_status {
+extern "C" fn clean(detail: *mut tw_error) -> tw_status {
     write(Detail::at(detail), TW_OK, ["", "", "", ""], (0, 0, 0));
     TW_OK
 }
 
 /// Writes the failure of a call.
+#[inline]
+pub(super) fn fail(detail: *mut tw_error, failure: Failure) -> tw_status {
+    match failure {
+        Failure::Told(parts) => fail_told(detail, parts),
+        // In registers, so that nothing has to lie on the stack of the door.
+        Failure::Unsaid(Unsaid {
+            tell,
+            numbers: [a, b],
+            argument,
+        }) => fail_unsaid(detail, tell, a, b, argument),
+    }
+}
+
+/// No output: there is nothing else to write to.
+///
+/// `extern "C"`, as the failures below: what cannot unwind needs no frame in the door that ends in it.
 #[cold]
 #[inline(never)]
-pub(super) fn fail(detail: *mut tw_error, failure: Failure) -> tw_status {
+pub(super) extern "C" fn fail_without_output(detail: *mut tw_error) -> tw_status {
+    fail(detail, Failure::no_output())
+}
+
+/// A detail of a bad size: it is not written to.
+#[cold]
+#[inline(never)]
+pub(super) extern "C" fn fail_by_size() -> tw_status {
+    Failure::bad_size().status()
+}
+
+#[cold]
+#[inline(never)]
+#[allow(improper_ctypes_definitions)]
+extern "C" fn fail_unsaid(
+    detail: *mut tw_error,
+    tell: fn(f64, f64, &'static str) -> Error,
+    a: f64,
+    b: f64,
+    argument: &'static str,
+) -> tw_status {
+    fail_told(detail, Failure::from(tell(a, b, argument)).told())
+}
+
+#[cold]
+#[inline(never)]
+extern "C" fn fail_told(detail: *mut tw_error, parts: Box<Parts>) -> tw_status {
     let Parts {
         status,
         error,
         rows,
-    } = &*failure.0;
+    } = &*parts;
     let detail = Detail::at(detail);
     // A detail of a bad size is not written.
     if detail.size > 0 && detail.is_sound() {

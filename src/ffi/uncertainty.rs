@@ -122,13 +122,14 @@ pub unsafe extern "C" fn tw_combined_uncertainty(
             for i in 0..count {
                 // SAFETY: not NULL, and count of them may be read (contract of the header).
                 let u = unsafe { contributions.add(i).read_unaligned() };
-                let at = |error: Error| error.at(&format!("contributions[{i}]"));
+                let at = |unsaid| Error::from(unsaid).at(&format!("contributions[{i}]"));
                 let mut component = Component::standard(i.to_string(), u.read().map_err(at)?);
                 if !degrees_of_freedom.is_null() {
                     // SAFETY: the same.
                     let nu = unsafe { degrees_of_freedom.add(i).read_unaligned() };
                     if nu.ratio != f64::INFINITY {
-                        let at = |error: Error| error.at(&format!("degrees_of_freedom[{i}]"));
+                        let at =
+                            |unsaid| Error::from(unsaid).at(&format!("degrees_of_freedom[{i}]"));
                         component = component.with_degrees_of_freedom(nu.read().map_err(at)?);
                     }
                 }

@@ -300,7 +300,19 @@ pub trait Quantity: sealed::Sealed + Copy + fmt::Display + std::str::FromStr<Err
     ///
     /// # Errors
     /// Outside the range of the row, or not finite.
-    fn from_trade(value: f64) -> Result<Self, Error>;
+    #[inline]
+    fn from_trade(value: f64) -> Result<Self, Error> {
+        Self::accepted(value).ok_or_else(|| Self::ROW.refuse(value))
+    }
+
+    /// The same without the words of a refusal: for loops over many rows.
+    ///
+    /// ```
+    /// use turnwright::{Diameter, Quantity};
+    /// assert!(Diameter::accepted(40.0).is_some());
+    /// assert!(Diameter::accepted(f64::NAN).is_none());
+    /// ```
+    fn accepted(value: f64) -> Option<Self>;
 
     /// The value in the trade's metric unit.
     fn trade(self) -> f64;
@@ -363,13 +375,11 @@ macro_rules! quantities {
             };
 
             #[inline]
-            fn from_trade(value: f64) -> Result<Self, Error> {
-                if Self::ROW.accepts(value) {
-                    // Adding zero makes of -0 the one zero, so that equal values are equal texts.
-                    Ok(Self(value + 0.0))
-                } else {
-                    Err(Self::ROW.refuse(value))
-                }
+            fn accepted(value: f64) -> Option<Self> {
+                // Adding zero makes of -0 the one zero, so that equal values are equal texts.
+                let row = Self::ROW;
+                let value = if row.accepts(0.0) { value + 0.0 } else { value };
+                row.accepts(value).then_some(Self(value))
             }
 
             #[inline]
