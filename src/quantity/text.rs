@@ -467,16 +467,22 @@ const POWERS: [f64; 10] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 
 /// The digits of a number to `places` decimals, rounded as it is printed; none where they are too many.
 fn digits_to(number: f64, places: usize) -> Option<u64> {
-    // The product is off by a last digit: where that may turn the rounding, the number itself is asked.
     if let Some(power) = POWERS.get(places)
         && (0.0..1e12).contains(&(number * power))
     {
         let scaled = number * power;
         let whole = scaled as u64;
-        let rest = scaled - whole as f64;
-        if (rest - 0.5).abs() > 1e-3 {
-            return Some(whole + u64::from(rest > 0.5));
-        }
+        let over = scaled - whole as f64 - 0.5;
+        // The product is off by a last digit: where that may turn the rounding, what it is off by decides,
+        // and of two that are as near the even one.
+        let up = match over.abs() > 1e-3 {
+            true => over > 0.0,
+            false => match over + number.mul_add(*power, -scaled) {
+                0.0 => !whole.is_multiple_of(2),
+                over => over > 0.0,
+            },
+        };
+        return Some(whole + u64::from(up));
     }
     format!("{number:.places$}").replace('.', "").parse().ok()
 }
