@@ -96,8 +96,8 @@
  *
  * VERSIONS
  *   TW_VERSION, TW_VERSION_MAJOR, _MINOR, _PATCH and TW_VERSION_AT_LEAST are those of this header,
- *   tw_version() that of the library that runs. tw_error, tw_step and tw_expected may grow at their
- *   end: struct_size tells each side what the other knows; one that cannot be right is refused
+ *   tw_version() that of the library that runs. tw_error, tw_step, tw_expected and tw_surface may grow at
+ *   their end: struct_size tells each side what the other knows; one that cannot be right is refused
  *   (TW_BAD_STRUCT_SIZE). Before 1.0 a new MINOR may change or remove a call, from 1.0 only a new
  *   MAJOR; anything else only adds. The numbers of enumerations, quantities and units never change
  *   their meaning.
@@ -1272,6 +1272,34 @@ typedef struct tw_expected {
     // Cutting time of all steps; handling, measuring and setting come on top.
     struct tw_time time;
 } tw_expected;
+
+// What to expect of one surface of the part. Make it ready with tw_surface_init, once.
+typedef struct tw_surface {
+    // Size of this struct in the caller's program; tw_surface_init sets it.
+    uint32_t struct_size;
+    // Which surface, from 0, counted from the face of its end, as in tw_step.
+    int32_t surface;
+    // 1 where it is turned from the other end, else 0.
+    int32_t other_end;
+    // Its finished diameter.
+    struct tw_diameter diameter;
+    // The smallest diameter that its limits allow.
+    struct tw_diameter smallest;
+    // The largest one.
+    struct tw_diameter largest;
+    // The expanded uncertainty of the finished diameter, about 95 %.
+    struct tw_instrument_uncertainty uncertainty;
+    // The chance that it comes out good.
+    struct tw_probability good;
+    // The chance that it comes out too large, so that another cut is needed.
+    struct tw_probability rework;
+    // The chance that it comes out too small: lost.
+    struct tw_probability scrap;
+    // The roughness that the shape of the tool leaves, arithmetic mean height; a real surface is rougher.
+    struct tw_ra ra;
+    // The same, maximum height.
+    struct tw_rz rz;
+} tw_surface;
 
 // Overhang over diameter, L/d.
 typedef struct tw_length_over_diameter {
@@ -7862,6 +7890,21 @@ tw_status tw_plan_expected(const struct tw_plan *plan,
                            struct tw_expected *expected,
                            struct tw_error *detail);
 
+// What to expect of one surface of the part, index from 0, in the order in which they are turned:
+// size, uncertainty, chances, roughness. tw_plan_expected says how many there are, and tells of all
+// together.
+//
+// surface is made ready with tw_surface_init; a smaller one of an older header is filled as far as
+// it goes. detail may be NULL. After a failure its numbers are NaN, 0 or -1.
+//
+// Example: tw_plan_surface(plan, 0, &surface, NULL); surface.largest.mm is 30.000 and
+//     surface.ra.um is 1.259.
+TW_CHECK
+tw_status tw_plan_surface(const struct tw_plan *plan,
+                          size_t index,
+                          struct tw_surface *surface,
+                          struct tw_error *detail);
+
 // The sheet as plain text of at most 100 columns, in the units of the job.
 //
 // The text belongs to the caller, who gives it back with tw_text_free. detail may be NULL. After a
@@ -8262,7 +8305,7 @@ static inline void tw_error_init(tw_error *detail)
 }
 
 /*
- * Makes a tw_step or a tw_expected ready, once, before its first use.
+ * Makes a tw_step, a tw_expected or a tw_surface ready, once, before its first use.
  */
 static inline void tw_step_init(tw_step *step)
 {
@@ -8274,6 +8317,12 @@ static inline void tw_expected_init(tw_expected *expected)
 {
     memset(expected, 0, sizeof *expected);
     expected->struct_size = sizeof *expected;
+}
+
+static inline void tw_surface_init(tw_surface *surface)
+{
+    memset(surface, 0, sizeof *surface);
+    surface->struct_size = sizeof *surface;
 }
 
 /*

@@ -224,6 +224,13 @@ public:
         return tw_plan_expected(get(), &out, &error);
     }
 
+    /* One surface of the part, from 0, in the order in which they are turned. */
+    [[nodiscard]] tw_status surface(std::size_t index, tw_surface &out, tw_error &error) const noexcept
+    {
+        tw_surface_init(&out);
+        return tw_plan_surface(get(), index, &out, &error);
+    }
+
     [[nodiscard]] tw_status text(std::string &out, tw_error &error) const
     {
         return implementation::copied(
@@ -290,6 +297,14 @@ public:
         tw_error error = detail();
         tw_expected out;
         check(expected(out, error), error);
+        return out;
+    }
+
+    tw_surface surface(std::size_t index) const
+    {
+        tw_error error = detail();
+        tw_surface out;
+        check(surface(index, out, error), error);
         return out;
     }
 

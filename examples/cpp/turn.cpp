@@ -85,6 +85,11 @@ void planned(const std::string &job)
     const tw_expected expected = plan.expected();
     std::printf("An invented job: %.3f mm expected, good in %.1f of 100.\n", expected.diameter.mm,
                 100.0 * expected.good.ratio);
+    for (std::size_t at = 0; at < expected.surfaces; at++) {
+        const tw_surface surface = plan.surface(at);
+        std::printf("diameter %.3f mm, good in %.1f of 100\n", surface.diameter.mm,
+                    100.0 * surface.good.ratio);
+    }
     for (std::size_t at = 0; at < plan.size(); at++) {
         const tw_step step = plan.step(at);
         std::printf("%zu. %s\n", at + 1, step.text);

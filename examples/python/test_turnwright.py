@@ -106,6 +106,7 @@ class Tables(unittest.TestCase):
             "tw_out_column": tw._Input,
             "tw_step": tw._Step,
             "tw_expected": tw._Expected,
+            "tw_surface": tw._Surface,
         }
         for name, struct in ours.items():
             lines = [line for line in snapshot if line.split()[1] == name]
@@ -698,6 +699,18 @@ class Plans(unittest.TestCase):
                 self.assertTrue(any(step.reading for step in plan))
                 self.assertEqual(any(step.other_end for step in plan), surfaces > 1)
                 self.assertEqual(plan.expected().surfaces, surfaces)
+                self.assertEqual(len(plan.surfaces()), surfaces)
+                # The part is told of where it is one surface.
+                for surface, told in zip(plan.surfaces(), sheet["expected"].get("surfaces", [sheet["expected"]])):
+                    self.assertEqual(surface.diameter, tw.Diameter.read(told["diameter"]))
+                    limits = [tw.Diameter.read(limit) for limit in told["limits"]]
+                    self.assertEqual([surface.smallest, surface.largest], limits)
+                    self.assertEqual(surface.ra, tw.Ra.read(told["finish"]["ra"]))
+                    self.assertEqual(surface.good.value, told["good"])
+                self.assertEqual(any(surface.other_end for surface in plan.surfaces()), surfaces > 1)
+                with self.assertRaises(tw.TurnwrightError) as caught:
+                    plan.surface(surfaces)
+                self.assertEqual((caught.exception.field, caught.exception.given), ("index", str(surfaces)))
         sheet = tw.answer(self.QUESTION)["plan"]
         with tw.Plan(self.QUESTION) as plan:
             expected, told = plan.expected(), sheet["expected"]

@@ -1439,6 +1439,22 @@ class Expected:
     time: Time
 
 
+class Surface(NamedTuple):
+    """What to expect of one surface; which one is counted from the face of its end, from 0, as in `Step`."""
+
+    surface: int
+    other_end: bool
+    diameter: Diameter
+    smallest: Diameter
+    largest: Diameter
+    uncertainty: SizeUncertainty
+    good: Probability
+    rework: Probability
+    scrap: Probability
+    ra: Ra
+    rz: Rz
+
+
 class After(NamedTuple):
     """What follows from a measurement: the plan, or None, and the answer, which then says why."""
 
@@ -1524,6 +1540,38 @@ class _Expected(ctypes.Structure):
             Probability(self.rework, ""),
             Probability(self.scrap, ""),
             Time(self.time, "s"),
+        )
+
+
+class _Surface(ctypes.Structure):
+    _fields_ = [
+        ("struct_size", ctypes.c_uint32),
+        ("surface", ctypes.c_int32),
+        ("other_end", ctypes.c_int32),
+        ("diameter", ctypes.c_double),
+        ("smallest", ctypes.c_double),
+        ("largest", ctypes.c_double),
+        ("uncertainty", ctypes.c_double),
+        ("good", ctypes.c_double),
+        ("rework", ctypes.c_double),
+        ("scrap", ctypes.c_double),
+        ("ra", ctypes.c_double),
+        ("rz", ctypes.c_double),
+    ]
+
+    def typed(self) -> Surface:
+        return Surface(
+            self.surface,
+            bool(self.other_end),
+            Diameter(self.diameter, "mm"),
+            Diameter(self.smallest, "mm"),
+            Diameter(self.largest, "mm"),
+            SizeUncertainty(self.uncertainty, "mm"),
+            Probability(self.good, ""),
+            Probability(self.rework, ""),
+            Probability(self.scrap, ""),
+            Ra(self.ra, "um"),
+            Rz(self.rz, "um"),
         )
 
 
@@ -1637,6 +1685,27 @@ class Plan:
         if status != Status.OK:
             raise detail.error(status)
         return expected.typed()
+
+    def surface(self, index: int) -> Surface:
+        """What to expect of one surface, from 0, in the order in which they are turned."""
+        at, detail = _index("index", index), _detail()
+        surface = _Surface(struct_size=ctypes.sizeof(_Surface))
+        with self._lock:
+            status = int(
+                self._library.tw_plan_surface(
+                    self._open(), at, ctypes.byref(surface), ctypes.byref(detail)
+                )
+            )
+        if status != Status.OK:
+            error = detail.error(status)
+            if error.field == "index":
+                error.remedy = "ask expected().surfaces how many there are"
+            raise error
+        return surface.typed()
+
+    def surfaces(self) -> List[Surface]:
+        """What to expect of every surface, in the order in which they are turned."""
+        return [self.surface(index) for index in range(self.expected().surfaces)]
 
     def text(self) -> str:
         """The sheet as plain text of at most 100 columns, in the units of the job."""
@@ -1792,6 +1861,7 @@ def _library() -> Any:
         ("tw_plan_open_n", [text, size, place]),
         ("tw_plan_step", [held, size, ctypes.POINTER(_Step)]),
         ("tw_plan_expected", [held, ctypes.POINTER(_Expected)]),
+        ("tw_plan_surface", [held, size, ctypes.POINTER(_Surface)]),
         ("tw_plan_text", [held, place]),
         ("tw_plan_short_text", [held, place]),
         ("tw_plan_json", [held, place]),

@@ -188,8 +188,8 @@ pub use outcome::{
 pub use plan::{
     tw_expected, tw_plan, tw_plan_after, tw_plan_expected, tw_plan_free, tw_plan_json,
     tw_plan_open, tw_plan_open_n, tw_plan_page, tw_plan_picture, tw_plan_picture_count,
-    tw_plan_short_text, tw_plan_step, tw_plan_step_count, tw_plan_text, tw_slide, tw_step,
-    tw_step_kind,
+    tw_plan_short_text, tw_plan_step, tw_plan_step_count, tw_plan_surface, tw_plan_text, tw_slide,
+    tw_step, tw_step_kind, tw_surface,
 };
 pub use quantity::*;
 pub use scalar::{

@@ -11,7 +11,7 @@ use super::{guarded, put};
 use crate::advice::diagnosis::SizeAt;
 use crate::document;
 use crate::error::Error;
-use crate::plan::{Sheet, Step, StepKind};
+use crate::plan::{Sheet, Step, StepKind, SurfaceAt};
 use crate::quantity::dial::Slide;
 
 /// The operation sheet of a job. Opened with tw_plan_open, closed with tw_plan_free; in between it
@@ -156,6 +156,36 @@ pub struct tw_expected {
     pub time: tw_time,
 }
 
+/// What to expect of one surface of the part. Make it ready with tw_surface_init, once.
+#[repr(C)]
+#[derive(Debug, Clone, Copy)]
+pub struct tw_surface {
+    /// Size of this struct in the caller's program; tw_surface_init sets it.
+    pub struct_size: u32,
+    /// Which surface, from 0, counted from the face of its end, as in tw_step.
+    pub surface: i32,
+    /// 1 where it is turned from the other end, else 0.
+    pub other_end: i32,
+    /// Its finished diameter.
+    pub diameter: tw_diameter,
+    /// The smallest diameter that its limits allow.
+    pub smallest: tw_diameter,
+    /// The largest one.
+    pub largest: tw_diameter,
+    /// The expanded uncertainty of the finished diameter, about 95 %.
+    pub uncertainty: tw_instrument_uncertainty,
+    /// The chance that it comes out good.
+    pub good: tw_probability,
+    /// The chance that it comes out too large, so that another cut is needed.
+    pub rework: tw_probability,
+    /// The chance that it comes out too small: lost.
+    pub scrap: tw_probability,
+    /// The roughness that the shape of the tool leaves, arithmetic mean height; a real surface is rougher.
+    pub ra: tw_ra,
+    /// The same, maximum height.
+    pub rz: tw_rz,
+}
+
 /// A struct of the caller that says its own size.
 trait OfSize: Copy {
     /// The name of the argument.
@@ -209,6 +239,25 @@ impl OfSize for tw_expected {
         rework: tw_probability { ratio: f64::NAN },
         scrap: tw_probability { ratio: f64::NAN },
         time: tw_time { s: f64::NAN },
+    };
+}
+
+impl OfSize for tw_surface {
+    const NAME: &'static str = "surface";
+    const LEAST: usize = size_of::<Self>();
+    const FAILED: Self = Self {
+        struct_size: 0,
+        surface: -1,
+        other_end: 0,
+        diameter: tw_diameter { mm: f64::NAN },
+        smallest: tw_diameter { mm: f64::NAN },
+        largest: tw_diameter { mm: f64::NAN },
+        uncertainty: tw_instrument_uncertainty { mm: f64::NAN },
+        good: tw_probability { ratio: f64::NAN },
+        rework: tw_probability { ratio: f64::NAN },
+        scrap: tw_probability { ratio: f64::NAN },
+        ra: tw_ra { um: f64::NAN },
+        rz: tw_rz { um: f64::NAN },
     };
 }
 
@@ -320,10 +369,10 @@ impl tw_plan {
     }
 
     fn expected(&self) -> tw_expected {
-        let (expected, part) = (&self.sheet.expected, self.sheet.job.part());
+        let expected = &self.sheet.expected;
         tw_expected {
             struct_size: 0,
-            surfaces: (part.surfaces().len() + part.other_end().len()) as u32,
+            surfaces: self.surfaces() as u32,
             diameter: expected.diameter.into(),
             smallest: expected.limits.smallest().into(),
             largest: expected.limits.largest().into(),
@@ -333,6 +382,61 @@ impl tw_plan {
             scrap: expected.scrap.into(),
             time: expected.time.into(),
         }
+    }
+}
+
+impl tw_plan {
+    fn surfaces(&self) -> usize {
+        let part = self.sheet.job.part();
+        part.surfaces().len() + part.other_end().len()
+    }
+
+    fn surface(&self, index: usize) -> Result<tw_surface, Failure> {
+        let expected = &self.sheet.expected;
+        let (at, diameter, limits, uncertainty, come_out, finish) =
+            match (expected.surfaces.get(index), index) {
+                (Some(one), _) => (
+                    one.surface,
+                    one.diameter,
+                    one.limits,
+                    one.uncertainty,
+                    (one.good, one.rework, one.scrap),
+                    one.finish,
+                ),
+                // The only one of its part is told by the part.
+                (None, 0) => (
+                    SurfaceAt::new(false, 0),
+                    expected.diameter,
+                    expected.limits,
+                    expected.uncertainty,
+                    (expected.good, expected.rework, expected.scrap),
+                    expected.finish,
+                ),
+                (None, _) => {
+                    return Err(Failure::misuse(
+                        tw_status::TW_OUT_OF_RANGE,
+                        "index",
+                        index.to_string(),
+                        format!("a surface from 0 to {}", self.surfaces().saturating_sub(1)),
+                        "ask tw_plan_expected how many surfaces there are",
+                    ));
+                }
+            };
+        let (good, rework, scrap) = come_out;
+        Ok(tw_surface {
+            struct_size: 0,
+            surface: i32::try_from(at.index()).unwrap_or(-1),
+            other_end: i32::from(at.other_end()),
+            diameter: diameter.into(),
+            smallest: limits.smallest().into(),
+            largest: limits.largest().into(),
+            uncertainty: uncertainty.into(),
+            good: good.into(),
+            rework: rework.into(),
+            scrap: scrap.into(),
+            ra: finish.ra.into(),
+            rz: finish.rz.into(),
+        })
     }
 }
 
@@ -514,6 +618,27 @@ pub unsafe extern "C" fn tw_plan_expected(
         // SAFETY: NULL or an open plan (contract of the header).
         Ok(unsafe { open(plan) }?.expected())
     })
+}
+
+/// What to expect of one surface of the part, index from 0, in the order in which they are turned:
+/// size, uncertainty, chances, roughness. tw_plan_expected says how many there are, and tells of all
+/// together.
+///
+/// surface is made ready with tw_surface_init; a smaller one of an older header is filled as far as
+/// it goes. detail may be NULL. After a failure its numbers are NaN, 0 or -1.
+///
+/// Example: tw_plan_surface(plan, 0, &surface, NULL); surface.largest.mm is 30.000 and
+///     surface.ra.um is 1.259.
+#[unsafe(no_mangle)]
+#[must_use]
+pub unsafe extern "C" fn tw_plan_surface(
+    plan: *const tw_plan,
+    index: usize,
+    surface: *mut tw_surface,
+    detail: *mut tw_error,
+) -> tw_status {
+    // SAFETY: NULL or an open plan (contract of the header).
+    fill(surface, detail, || unsafe { open(plan) }?.surface(index))
 }
 
 /// The sheet as plain text of at most 100 columns, in the units of the job.

@@ -247,6 +247,9 @@ int main(void)
                     "struct tw_expected" => {
                         let _ = writeln!(program, "        tw_expected_init(&{name});");
                     }
+                    "struct tw_surface" => {
+                        let _ = writeln!(program, "        tw_surface_init(&{name});");
+                    }
                     "struct tw_plan *" => {
                         let _ = writeln!(after, "        tw_plan_free(&{name});");
                     }

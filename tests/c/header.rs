@@ -399,7 +399,7 @@ static inline void tw_error_init(tw_error *detail)
 }
 
 /*
- * Makes a tw_step or a tw_expected ready, once, before its first use.
+ * Makes a tw_step, a tw_expected or a tw_surface ready, once, before its first use.
  */
 static inline void tw_step_init(tw_step *step)
 {
@@ -411,6 +411,12 @@ static inline void tw_expected_init(tw_expected *expected)
 {
     memset(expected, 0, sizeof *expected);
     expected->struct_size = sizeof *expected;
+}
+
+static inline void tw_surface_init(tw_surface *surface)
+{
+    memset(surface, 0, sizeof *surface);
+    surface->struct_size = sizeof *surface;
 }
 
 /*

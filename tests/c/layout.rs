@@ -6,6 +6,7 @@ use std::mem::{offset_of, size_of};
 use libtest_mimic::Trial;
 use turnwright::ffi::{
     tw_column, tw_error, tw_expected, tw_out_column, tw_slide, tw_status, tw_step, tw_step_kind,
+    tw_surface,
 };
 
 use crate::tools::{Language, Tool, build, printed, run_of, write};
@@ -40,6 +41,10 @@ pub fn trials() -> Vec<Trial> {
                 }
                 tw_expected {
                     struct_size surfaces diameter smallest largest uncertainty good rework scrap time
+                }
+                tw_surface {
+                    struct_size surface other_end diameter smallest largest uncertainty good rework
+                    scrap ra rz
                 }
                 tw_status { }
                 tw_step_kind { }

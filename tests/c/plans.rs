@@ -175,6 +175,59 @@ fn steps(job: &str) -> Result<(), Failed> {
     check(
         figures.iter().all(|(c, rust)| same(*c, Some(*rust))),
         || format!("{figures:?}"),
+    )?;
+    surfaces(&sheet, &plan, expected.surfaces as usize)
+}
+
+/// Each surface is that of the sheet, and together they are as likely to be good as the part.
+fn surfaces(sheet: &Sheet, plan: &Open, count: usize) -> Result<(), Failed> {
+    let mut good = 1.0;
+    for at in 0..count {
+        let mut surface: tw_surface = unsafe { zeroed() };
+        surface.struct_size = size_of::<tw_surface>() as u32;
+        let status = unsafe { tw_plan_surface(plan.0, at, &mut surface, null_mut()) };
+        check(status == tw_status::TW_OK, || format!("{status:?}"))?;
+        good *= surface.good.ratio;
+        let last = sheet.steps.iter().rfind(|step| {
+            step.kind == StepKind::FinishCut
+                && step.surface.is_some_and(|of| {
+                    (of.index() as i32, i32::from(of.other_end()))
+                        == (surface.surface, surface.other_end)
+                })
+        });
+        check(
+            last.map(|step| step.diameter.trade()) == Some(surface.diameter.mm),
+            || format!("{surface:?}\n{last:?}"),
+        )?;
+        let Some(rust) = sheet.expected.surfaces.get(at) else {
+            check(count == 1, || format!("{count} surfaces"))?;
+            continue;
+        };
+        let figures = [
+            (surface.smallest.mm, rust.limits.smallest().trade()),
+            (surface.largest.mm, rust.limits.largest().trade()),
+            (surface.uncertainty.mm, rust.uncertainty.trade()),
+            (surface.good.ratio, rust.good.trade()),
+            (surface.rework.ratio, rust.rework.trade()),
+            (surface.scrap.ratio, rust.scrap.trade()),
+            (surface.ra.um, rust.finish.ra.trade()),
+            (surface.rz.um, rust.finish.rz.trade()),
+        ];
+        check(
+            figures.iter().all(|(c, rust)| same(*c, Some(*rust))),
+            || format!("{figures:?}"),
+        )?;
+    }
+    // A product of a few factors in another order: a few last digits.
+    check((good - sheet.expected.good.trade()).abs() < 1e-12, || {
+        format!("{good} for {}", sheet.expected.good)
+    })?;
+    let mut surface: tw_surface = unsafe { zeroed() };
+    surface.struct_size = size_of::<tw_surface>() as u32;
+    let status = unsafe { tw_plan_surface(plan.0, count, &mut surface, null_mut()) };
+    check(
+        status == tw_status::TW_OUT_OF_RANGE && surface.surface == -1 && surface.ra.um.is_nan(),
+        || format!("{status:?} {surface:?}"),
     )
 }
 

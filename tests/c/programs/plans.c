@@ -57,6 +57,7 @@ static void closed(void)
     tw_error error;
     tw_step step;
     tw_expected expected;
+    tw_surface surface;
     tw_plan *next = (tw_plan *)job;
     char *text = job;
     const tw_diameter size = {30.0};
@@ -69,6 +70,13 @@ static void closed(void)
     CHECK(strcmp(error.field, "plan") == 0 && IS_NAN(step.diameter.mm) && step.text == NULL);
     CHECK(tw_plan_expected(NULL, &expected, &error) == TW_NULL_POINTER);
     CHECK(IS_NAN(expected.good.ratio));
+    tw_surface_init(&surface);
+    CHECK(tw_plan_surface(NULL, 0, &surface, &error) == TW_NULL_POINTER);
+    CHECK(IS_NAN(surface.good.ratio) && surface.surface == -1);
+    surface.struct_size = 4;
+    CHECK(tw_plan_surface(NULL, 0, &surface, &error) == TW_BAD_STRUCT_SIZE);
+    CHECK(strcmp(error.field, "surface.struct_size") == 0);
+    CHECK(tw_plan_surface(NULL, 0, NULL, NULL) == TW_NULL_POINTER);
     CHECK(tw_plan_text(NULL, &text, &error) == TW_NULL_POINTER && text == NULL);
     CHECK(tw_plan_short_text(NULL, &text, NULL) == TW_NULL_POINTER);
     CHECK(tw_plan_json(NULL, &text, NULL) == TW_NULL_POINTER);
