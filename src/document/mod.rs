@@ -39,6 +39,7 @@
 //! | [`plan`] | the operation sheet |
 //! | [`after_measurement`] | what a measured size says, and the sheet that follows |
 //! | [`materials`] | the catalogue |
+//! | [`quantities`] | the quantities, their ranges and units |
 
 pub mod after_measurement;
 pub mod aim;
@@ -57,6 +58,7 @@ pub mod materials;
 pub mod measuring_stops;
 mod names;
 pub mod plan;
+pub mod quantities;
 mod schema;
 pub mod simulated;
 pub mod specific_force;
@@ -112,6 +114,7 @@ pub const QUESTIONS: &[&str] = &[
     "plan",
     "after_measurement",
     "materials",
+    "quantities",
 ];
 
 /// Answers one question.
@@ -193,6 +196,11 @@ fn ask(name: &str, body: &Tree, units: Units) -> Result<String, Error> {
             reply(name, units, &answer)
         }
         "materials" => reply(name, units, &materials::Question::read(body)?.answer()),
+        "quantities" => reply(
+            name,
+            units,
+            &quantities::Question::read(body, units)?.answer(),
+        ),
         other => Err(unknown(other)),
     }
 }

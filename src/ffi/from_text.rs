@@ -12,6 +12,7 @@ use crate::quantity::unit::{Unit, Units};
 /// The number in a unit that a text with its own unit says, read as a document reads it: "1 1/2 in"
 /// is 38.1 in millimetres. What tw_range says is checked; a plain ratio needs no unit.
 ///
+/// tw_answer to { "quantities": {} } lists quantities and units with their numbers, to fill a menu.
 /// text is NUL-ended UTF-8. quantity is a number of enum tw_quantity, unit one of enum tw_unit of the
 /// same kind: that of the answer, and of the words where it is an inch unit. detail may be NULL. After
 /// a failure value is NaN.

@@ -9,29 +9,36 @@ use std::{fmt, marker::PhantomData};
 pub(crate) const NEWTYPE: &str = "turnwright::Quantity";
 
 pub(super) fn write<Q: Quantity, S: serde::Serializer>(q: Q, s: S) -> Result<S::Ok, S::Error> {
-    if std::ptr::eq(Q::ROW.kind(), &kind_rows::Number) {
-        s.serialize_f64(q.trade())
-    } else {
-        s.serialize_newtype_struct(
-            NEWTYPE,
-            &Written {
-                row: Q::ROW,
-                value: q.trade(),
-            },
-        )
-    }
+    let written = Written {
+        row: Q::ROW,
+        value: q.trade(),
+    };
+    serde::Serialize::serialize(&written, s)
 }
 
-struct Written {
-    row: &'static super::Row,
-    value: f64,
+/// A value of a quantity, in its trade unit.
+pub(crate) struct Written {
+    pub(crate) row: &'static super::Row,
+    pub(crate) value: f64,
 }
 
 impl serde::Serialize for Written {
     fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        if std::ptr::eq(self.row.kind(), &kind_rows::Number) {
+            s.serialize_f64(self.value)
+        } else {
+            s.serialize_newtype_struct(NEWTYPE, &Text(self))
+        }
+    }
+}
+
+struct Text<'a>(&'a Written);
+
+impl serde::Serialize for Text<'_> {
+    fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
         let exact = super::text::Exact {
-            kind: self.row.kind(),
-            value: self.value,
+            kind: self.0.row.kind(),
+            value: self.0.value,
             system: super::Units::Metric,
         };
         match exact.short(&mut [0; super::text::ROOM]) {

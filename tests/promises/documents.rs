@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 use turnwright::ErrorKind;
 use turnwright::document::{QUESTIONS, answer};
+use turnwright::quantity::rows;
 
 pub fn ask(question: &str, fields: Value) -> Value {
     let document = json!({ question: fields });
@@ -160,6 +161,50 @@ fn the_catalogue_says_source_and_standing_of_every_figure() {
 }
 
 #[test]
+fn every_quantity_is_listed_with_ends_and_examples_that_its_units_write() {
+    for units in ["metric", "inch"] {
+        let all = ask("quantities", json!({ "units": units }));
+        let all = all["quantities"]["quantities"].as_array().unwrap();
+        assert_eq!(all.len(), rows().len());
+        for (listed, row) in all.iter().zip(rows()) {
+            assert_eq!(listed["name"], row.name());
+            assert_eq!(listed["number"], row.code());
+            let units = listed["units"].as_array().unwrap();
+            // A text of one of the units, or a plain number where there is none, in the unit that is stored.
+            let value = |field: &str| match &listed[field] {
+                Value::Number(number) => number.as_f64().unwrap(),
+                text => {
+                    let (number, unit) = text.as_str().unwrap().split_once(' ').unwrap();
+                    let unit = row.kind().spelled(unit).unwrap();
+                    unit.to_trade(number.parse().unwrap(), 1.0)
+                }
+            };
+            // In inch the nearest number that is written: a few last digits apart.
+            let near = |a: f64, b: f64| (a - b).abs() <= 1e-14 * b.abs();
+            assert!(near(value("least"), row.least()), "{listed}");
+            assert!(near(value("largest"), row.largest()), "{listed}");
+            let vulgar = listed["example"]
+                .as_str()
+                .is_some_and(|text| text.contains('/') && text.ends_with(" in"));
+            assert!(vulgar || row.accepts(value("example")), "{listed}");
+            for unit in units {
+                let found = row.kind().spelled(unit["unit"].as_str().unwrap()).unwrap();
+                assert_eq!(unit["number"], found.code());
+            }
+        }
+    }
+    let zero = |name: &str| {
+        ask("quantities", json!({ "like": name }))["quantities"]["quantities"][0]["or_zero"].clone()
+    };
+    assert_eq!(
+        (zero("corner_radius"), zero("cutting_speed")),
+        (json!(true), json!(false))
+    );
+    let none = ask("quantities", json!({ "like": "no such thing" }));
+    assert_eq!(none["quantities"]["quantities"], json!([]));
+}
+
+#[test]
 fn unknown_questions_and_later_versions_are_told_apart() {
     let refused = |text: &str| answer(text).unwrap_err();
     assert_eq!(refused(r#"{"finsh": {}}"#).kind(), ErrorKind::UnknownName);
@@ -175,7 +220,7 @@ fn unknown_questions_and_later_versions_are_told_apart() {
     assert_eq!(refused("{}").kind(), ErrorKind::MissingField);
     assert_eq!(refused("[1, 2").kind(), ErrorKind::Unreadable);
     for question in QUESTIONS {
-        if *question == "materials" {
+        if ["materials", "quantities"].contains(question) {
             continue;
         }
         let error = refused(&format!(r#"{{ "{question}": {{}} }}"#));

@@ -170,6 +170,7 @@ pub fn questions() -> Vec<(&'static str, Value)> {
             json!({ "plan": sheet, "step": stop, "measured": measured }),
         ),
         ("materials", json!({ "like": "C45" })),
+        ("quantities", json!({ "like": "feed" })),
     ];
     all.push(("plan", both_ends));
     all.extend(of_fields_that_go_together(&dial, &lathe, &tool));
