@@ -206,6 +206,7 @@ pub struct SizeAsk<'a> {
     spring_corrected: bool,
     along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
+    counted: bool,
 }
 
 impl<'a> SizeAsk<'a> {
@@ -220,6 +221,7 @@ impl<'a> SizeAsk<'a> {
             spring: None,
             spring_corrected: false,
             along: None,
+            counted: false,
             expansion: None,
         }
     }
@@ -231,6 +233,12 @@ impl<'a> SizeAsk<'a> {
         with_spring_along along: DiameterError;
         /// With the expansion of the material, for the warmth that is left in the part.
         with_expansion expansion: ThermalExpansion;
+    }
+
+    /// With the marks of a fixed ring counted already: what the nearest one left over is known.
+    pub(crate) fn with_marks_counted(mut self) -> Self {
+        self.counted = true;
+        self
     }
 
     /// With readings that are corrected for the spring to expect: only its scatter is left.
@@ -357,7 +365,9 @@ impl<'a> SizeAsk<'a> {
                         provenance.open("a size set on a readout, in its steps", &WHOLE_MARKS)
                     }
                 };
-                causes.uniform(SizeCause::Ring, ring * mark, 2.0);
+                if !self.counted {
+                    causes.uniform(SizeCause::Ring, ring * mark, 2.0);
+                }
                 // The measured cut's mark and the last one, each brought to its line; and before a ring is set
                 // the measured one once more.
                 let arrivals: f64 = match self.dial.ring() {

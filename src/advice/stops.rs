@@ -6,6 +6,7 @@
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, Prices};
+use crate::physics::spread::{self, Outcome};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
@@ -129,7 +130,15 @@ pub struct StopsAsk<'a> {
     slip: Option<Probability>,
     miscount: Option<Probability>,
     count: Option<usize>,
+    ends: Option<[Diameter; 2]>,
     units: Units,
+}
+
+/// What comes of a job that was last measured after one of its cuts, or never.
+#[derive(Debug, Clone)]
+struct Ending {
+    budget: SizeBudget,
+    outcome: Outcome,
 }
 
 impl<'a> StopsAsk<'a> {
@@ -160,6 +169,7 @@ impl<'a> StopsAsk<'a> {
             slip: None,
             miscount: None,
             count: None,
+            ends: None,
             units: Units::Metric,
         }
     }
@@ -192,6 +202,12 @@ impl<'a> StopsAsk<'a> {
     }
 
     /// With a dial that an earlier surface proved: it is not misread any more.
+    /// With the sizes that are aimed at, without a stop and with one, in place of the cheapest ones.
+    pub(crate) fn with_ends(mut self, without: Diameter, measured: Diameter) -> Self {
+        self.ends = Some([without, measured]);
+        self
+    }
+
     pub(crate) fn with_proved_dial(mut self) -> Self {
         self.dial_is_proved = true;
         self
@@ -261,15 +277,11 @@ impl<'a> StopsAsk<'a> {
     pub(crate) fn choose_with_budget(
         &self,
         provenance: &mut Provenance,
-    ) -> Result<(StopsChoice, SizeBudget), Error> {
+    ) -> Result<(StopsChoice, SizeBudget, Outcome), Error> {
         self.check()?;
         let places = self.cuts.len() - 1;
-        let ended = |last: Option<usize>, provenance: &mut Provenance| {
-            let budget = self.budget_after(last, provenance)?;
-            let spread = budget.budget().spread();
-            let best = aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft);
-            Ok::<_, Error>((budget, best.expected_price.trade()))
-        };
+        let ended =
+            |last: Option<usize>, provenance: &mut Provenance| self.ending(last, provenance);
         let without = ended(None, provenance)?;
         let mut ending = Vec::with_capacity(places);
         // After whichever cut it is measured, the constants are the same.
@@ -298,7 +310,7 @@ impl<'a> StopsAsk<'a> {
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());
         let priced = |after: Vec<usize>| {
-            let (_, end) = end_of(&after);
+            let end = self.prices.of(end_of(&after).outcome).trade();
             let in_time = after.iter().any(|at| self.shows_a_slip(*at));
             let unseen = places - after.last().map_or(0, |last| last + 1);
             let slipped = if in_time { 0.0 } else { slip };
@@ -355,9 +367,15 @@ impl<'a> StopsAsk<'a> {
                 one_more = add(&chosen);
             }
         }
-        let (budget, _) = end_of(&chosen.after);
-        let spread = budget.budget().spread();
-        let caution = on_the_limit(self.limits, spread, self.prices, Feature::Shaft, self.units);
+        let Ending { budget, outcome } = end_of(&chosen.after).clone();
+        let caution = match self.ends {
+            // Who says where the cuts end knows where they were aimed.
+            Some(_) => None,
+            None => {
+                let spread = budget.budget().spread();
+                on_the_limit(self.limits, spread, self.prices, Feature::Shaft, self.units)
+            }
+        };
         let choice = StopsChoice {
             cautions: caution.into_iter().collect(),
             chosen,
@@ -365,7 +383,31 @@ impl<'a> StopsAsk<'a> {
             alone: (0..places).map(|at| priced(vec![at])).collect(),
             one_more,
         };
-        Ok((choice, budget.clone()))
+        Ok((choice, budget, outcome))
+    }
+
+    fn ending(&self, last: Option<usize>, provenance: &mut Provenance) -> Result<Ending, Error> {
+        let budget = self.budget_after(last, provenance)?;
+        let spread = budget.budget().spread();
+        let come_out = |size, spread| spread::outcome(self.limits, size, spread, Feature::Shaft);
+        let outcome = match (self.ends, last, self.cuts.last()) {
+            // Where no cut is measured and nothing is corrected, a bar comes out too large by its spring, not
+            // too large or too small by up to as much. A surface before it was measured with a spring of its own.
+            (Some([end, _]), None, Some(cut)) if !self.dial_is_proved && !self.spring_corrected => {
+                let end = Diameter::computed_trade(end.mm() + cut.spring.mm());
+                let ask = self.clone().with_spring_corrected();
+                let spread = ask
+                    .budget_after(None, &mut Provenance::deaf())?
+                    .budget()
+                    .spread();
+                come_out(end, spread)
+            }
+            (Some([end, _]), None, _) | (Some([_, end]), Some(_), _) => come_out(end, spread),
+            (None, ..) => {
+                aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft).outcome
+            }
+        };
+        Ok(Ending { budget, outcome })
     }
 
     /// True when a dial that takes twice as much off is found out after cut `at` with the part still

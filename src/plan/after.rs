@@ -67,6 +67,11 @@ impl Measurement {
         let sizes = self.measured.iter().map(|m| m.size());
         sizes.min().unwrap_or_else(|| self.mean())
     }
+
+    fn largest(&self) -> Diameter {
+        let sizes = self.measured.iter().map(|m| m.size());
+        sizes.max().unwrap_or_else(|| self.mean())
+    }
 }
 
 /// What the measurement says and what follows.
@@ -176,7 +181,7 @@ impl Sheet {
         let turning = &figures.turnings[made.clamping][made.turning];
         let guard = guard_of(turning, expanded_uncertainty);
         let expected = turning.expected_after(made.cuts - 1, figures.common.cross)?;
-        let smallest = now.smallest();
+        let (smallest, largest) = (now.smallest(), now.largest());
         let limits = turning.place.surface.limits();
         let lost = is_lost(limits, smallest, guard);
         let mean = now.mean();
@@ -224,14 +229,27 @@ impl Sheet {
             // Nobody is told to stop and to go on.
             answer.causes.retain(|fit| fit.cause != Cause::AsExpected);
         }
+        let finished = made.cuts == turning.cuts.len();
+        let over = is_over(limits, largest, guard);
+        // One cut has to bring all of it in.
+        let cut_for_all = made.cuts + 1 == turning.cuts.len() || (finished && over);
         let stop = stop.or_else(|| {
-            let why = too_uneven(measured, &answer.causes, turning, made.cuts, u)?;
+            let why = too_uneven(&now, &answer.causes, turning, cut_for_all, u)?;
             // Neither do those explain sizes that differ.
             let alike = |cause| matches!(cause, Cause::AsExpected | Cause::ZeroOff);
             answer.causes.retain(|fit| !alike(fit.cause));
             Some(why)
         });
-        let finished = made.cuts == turning.cuts.len();
+        let stop = stop.or_else(|| {
+            (finished && over && !is_over(limits, mean, guard)).then(|| {
+                format!(
+                    "Stop: {} is too large, and the mean of {} leaves too little for one more cut along all of it: find out why \
+                     the sizes differ (blunt tool, loose bar, centre) before anything is cut.",
+                    largest.people(u),
+                    mean.people(u),
+                )
+            })
+        });
         let why = stop.or_else(|| {
             let good_already = made.cuts + 1 == turning.cuts.len()
                 && turning.never_cut_below(
@@ -240,7 +258,7 @@ impl Sheet {
                         .ok()?,
                 ) > mean;
             match finished || good_already {
-                true => near_its_size(mean, turning, made.cuts, figures.common.cross, &guard, u),
+                true => near_its_size(&now, turning, made.cuts, figures.common.cross, &guard, u),
                 false => None,
             }
         });
@@ -275,7 +293,7 @@ impl Sheet {
                 let error = error.in_units(u);
                 let turning = &figures.turnings[made.clamping][made.turning];
                 let cross = figures.common.cross;
-                let why = near_its_size(mean, turning, made.cuts, cross, &guard, u)
+                let why = near_its_size(&now, turning, made.cuts, cross, &guard, u)
                     .unwrap_or_else(|| format!("{}; {}.", error.given(), error.remedy()));
                 answer.text.clone_from(&why);
                 answer.why_no_plan = Some(why);
@@ -306,6 +324,11 @@ fn guard_of(turning: &Turning<'_>, expanded: Option<SizeUncertainty>) -> SizeUnc
 /// True of a size that is too small, by more than the measurement can be wrong.
 fn is_lost(limits: Limits, smallest: Diameter, guard: SizeUncertainty) -> bool {
     round_size(smallest.mm() + guard.mm()) < round_size(limits.smallest().mm())
+}
+
+/// True of a size that is too large, by more than the measurement can be wrong.
+fn is_over(limits: Limits, largest: Diameter, guard: SizeUncertainty) -> bool {
+    round_size(largest.mm() - guard.mm()) > round_size(limits.largest().mm())
 }
 
 /// What is said of a size that is larger than the bar was.
@@ -346,25 +369,22 @@ fn stop(answer: &AfterMeasurement, u: Units) -> Option<String> {
     }
 }
 
-/// What is said of sizes that differ by more than may stay: before the last cut by what its stop says, else by their
-/// zone.
+/// What is said of sizes that differ by more than may stay: before a cut that has to bring all of them in by what the
+/// sheet says, else by their zone.
 fn too_uneven(
-    measured: &[SizeAt],
+    now: &Measurement,
     causes: &[CauseFit],
     turning: &Turning<'_>,
-    made: usize,
+    cut_for_all: bool,
     u: Units,
 ) -> Option<String> {
+    let measured = now.measured.as_slice();
     let zone = turning.place.surface.limits().tolerance();
-    let before_the_last = made + 1 == turning.cuts.len();
-    let allowed = match before_the_last {
+    let allowed = match cut_for_all {
         true => turning.uneven().mm(),
         false => zone.mm(),
     };
-    let sizes = measured.iter().map(|m| m.size().mm());
-    let (low, high) = sizes.fold((f64::INFINITY, 0.0_f64), |(low, high), d| {
-        (low.min(d), high.max(d))
-    });
+    let (low, high) = (now.smallest().mm(), now.largest().mm());
     if round_size(high - low) <= round_size(allowed) {
         return None;
     }
@@ -400,9 +420,10 @@ fn half_of(expanded: SizeUncertainty) -> StandardUncertainty {
     StandardUncertainty::computed_trade(0.5 * expanded.mm())
 }
 
-/// What is said of a size that needs no cut, or cannot be told to need one.
+/// What is said of sizes that need no cut, or cannot be told to need one: of every place, for a part is as good as its
+/// worst.
 fn near_its_size(
-    mean: Diameter,
+    now: &Measurement,
     turning: &Turning<'_>,
     made: usize,
     cross: &Dial,
@@ -410,11 +431,15 @@ fn near_its_size(
     u: Units,
 ) -> Option<String> {
     let limits = turning.place.surface.limits();
+    let (smallest, largest) = (now.smallest(), now.largest());
     if limits
         .inside(*guard)
-        .is_some_and(|inside| inside.contains(mean))
+        .is_some_and(|inside| inside.contains(smallest) && inside.contains(largest))
     {
-        let good = format!("{} is good: do not cut this diameter again", mean.people(u));
+        let good = format!(
+            "{} is good: do not cut this diameter again",
+            now.mean().people(u)
+        );
         // The tool was withdrawn before the measurement, and its shoulder is still to be faced.
         return Some(match made < turning.cuts.len() {
             true => format!(
@@ -424,14 +449,15 @@ fn near_its_size(
             false => format!("{good}; go on with what follows on the sheet."),
         });
     }
-    let over = round_size(mean.mm() - limits.largest().mm());
-    let under = round_size(limits.smallest().mm() - mean.mm());
-    (over <= round_size(guard.mm()) && under <= round_size(guard.mm())).then(|| {
-        format!(
-            "{} is too near to a limit for this instrument to tell: measure with a finer one before anything is cut.",
-            mean.people(u)
-        )
-    })
+    if is_over(limits, largest, *guard) || is_lost(limits, smallest, *guard) {
+        return None;
+    }
+    let over = largest.mm() - limits.largest().mm();
+    let under = limits.smallest().mm() - smallest.mm();
+    Some(format!(
+        "{} is too near to a limit for this instrument to tell: measure with a finer one before anything is cut.",
+        if over > under { largest } else { smallest }.people(u)
+    ))
 }
 
 /// What dial or readout said at the last cut that was made.
@@ -577,7 +603,7 @@ fn diagnose(
     if turning.dial_is_proved(made.cuts) {
         ask = ask.with_proved_dial();
     }
-    let missed = turning.sizes_missed(made.cuts, cross)?;
+    let missed = turning.sizes_missed(made.cuts, common)?;
     ask = ask.with_missed(&missed);
     if turning.is_repeated(made.cuts) {
         ask = ask.with_care();

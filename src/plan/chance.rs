@@ -90,6 +90,8 @@ pub(super) struct Rests<'a> {
     pub(super) proved: bool,
     /// True where the cuts are divided anew after something was measured.
     pub(super) anew: bool,
+    /// The size to which the marks of a fixed ring are counted after a measurement.
+    pub(super) counted_to: Option<Diameter>,
 }
 
 /// A mark of a dial whose ring can be set may cost so much more than the best aim, on average, as a
@@ -186,18 +188,12 @@ impl<'a> Rests<'a> {
             Some(asked) => asked,
             None => provenance.open("least chance of a good part", &LEAST_GOOD),
         };
-        // A size that could not be proved good is no aim, however cheap. Where the spread is too wide for
-        // any cheapest aim, the middle: what comes out a little too large leaves no metal for another cut.
-        let best = aim::best_aim_inside(limits, spread, prices, Feature::Shaft);
-        let size = match best {
-            Some(best) if guarded.contains(best.aim) => best.aim,
-            Some(best) if best.aim < guarded.smallest() => guarded.smallest(),
-            Some(_) => guarded.largest(),
-            None => guarded.middle(),
-        };
-        let come_out = match best {
-            Some(best) if best.aim == size => best.outcome,
-            _ => spread::outcome(limits, size, spread, Feature::Shaft),
+        // A size that could not be proved good is no aim, however cheap: then the nearest to it that could.
+        let best = aim::best_aim_in_zone(limits, spread, prices, Feature::Shaft);
+        let size = best.aim.clamp(guarded.smallest(), guarded.largest());
+        let come_out = match best.aim == size {
+            true => best.outcome,
+            false => spread::outcome(limits, size, spread, Feature::Shaft),
         };
         let worth = match self.cross.ring() {
             Ring::Settable => {
@@ -206,24 +202,58 @@ impl<'a> Rests<'a> {
             // There is no other way than a mark, or a number that is shown.
             Ring::Fixed | Ring::Readout => f64::INFINITY,
         };
-        Ok(Aim {
+        let mut aim = Aim {
             prices,
             most: prices.of(come_out).trade() + worth * prices.rework().trade(),
             limits,
             spread,
             size,
             asked,
-            // Out of reach no mark is good enough; the sheet says so, and the marks in the zone are used.
-            least: if come_out.good >= asked {
-                asked
-            } else {
-                Probability::computed_trade(0.0)
-            },
-        })
+            least: asked,
+        };
+        aim.least = aim.least_of(come_out.good);
+        Ok(aim)
     }
 }
 
 impl Aim {
+    /// The aim, where the marks of a fixed ring are counted from a measured size: so far from the guards that the
+    /// nearest mark lies between them.
+    ///
+    /// `known` is the spread once they are counted.
+    pub(super) fn within_marks(
+        &mut self,
+        guarded: Limits,
+        mark: f64,
+        known: SizeSpread,
+        units: Units,
+    ) {
+        let (low, high) = (
+            guarded.smallest().mm() + 0.5 * mark,
+            guarded.largest().mm() - 0.5 * mark,
+        );
+        if low <= high {
+            let size = Diameter::computed_trade(round_size(self.size.mm().clamp(low, high)));
+            let read = super::datum::readable(size, guarded, units);
+            self.size = match (low..=high).contains(&read.mm()) {
+                true => read,
+                false => size,
+            };
+        }
+        self.spread = known;
+        let good = spread::outcome(self.limits, self.size, known, Feature::Shaft).good;
+        self.least = self.least_of(good);
+    }
+
+    /// The chance that a mark must give: out of reach no mark is good enough; the sheet says so, and the marks
+    /// in the zone are used.
+    fn least_of(&self, best: Probability) -> Probability {
+        match best >= self.asked {
+            true => self.asked,
+            false => Probability::computed_trade(0.0),
+        }
+    }
+
     /// The chance of a good part of a last cut aimed at `size`, in words.
     pub(super) fn good_words(&self, size: Diameter) -> String {
         let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);
@@ -261,6 +291,9 @@ impl Chance {
         costs: &JobPrices,
         provenance: &mut Provenance,
     ) -> Result<Self, Error> {
+        let last = cuts
+            .last()
+            .ok_or_else(|| Error::internal("a plan without cuts"))?;
         let mut ask = StopsAsk::new(
             limits,
             rests.start,
@@ -270,7 +303,8 @@ impl Chance {
             costs.prices,
             costs.stop,
         )
-        .with_spring_along(along);
+        .with_spring_along(along)
+        .with_ends(last.after, rests.counted_to.unwrap_or(last.after));
         if let Some(expansion) = rests.expansion {
             ask = ask.with_expansion(expansion);
         }
@@ -291,30 +325,13 @@ impl Chance {
             };
             ask = ask.with_count((count as usize).min(places));
         }
-        let (stops, budget) =
+        let (stops, budget, outcome) =
             ask.choose_with_budget(provenance)
                 .map_err(|error| match error.field() {
                     "measuring_stops" => error.inside("preferences"),
                     _ => error,
                 })?;
-        let last = cuts
-            .last()
-            .ok_or_else(|| Error::internal("a plan without cuts"))?;
         let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
-        // Where no cut is measured and nothing is corrected, a bar comes out too large by its spring, not
-        // too large or too small by up to as much. A surface before it was measured with a spring of its own.
-        let one_sided =
-            stops.chosen.after.is_empty() && !rests.proved && !job.corrects_for_spring();
-        let outcome = match one_sided {
-            true => {
-                let comes_out = Diameter::computed_trade(last.after.mm() + last.spring.mm());
-                let budget = ask
-                    .with_spring_corrected()
-                    .budget_after(None, &mut Provenance::deaf())?;
-                spread::outcome(limits, comes_out, budget.budget().spread(), Feature::Shaft)
-            }
-            false => spread::outcome(limits, last.after, budget.budget().spread(), Feature::Shaft),
-        };
         Ok(Self {
             outcome,
             uncertainty: budget.budget().expanded(confidence),

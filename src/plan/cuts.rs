@@ -7,7 +7,7 @@ use super::job::LengthBy;
 use super::lengths::Along;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
-use super::take::{Act, Done, Slip};
+use super::take::{Act, Done, Slip, nearly_uncut};
 use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
 use super::words::{SurfaceWriter, add, ring_mark, words};
 use crate::error::Error;
@@ -249,6 +249,10 @@ impl SurfaceWriter<'_> {
             )?;
             set = step.spindle_speed.unwrap_or(set);
             alike = Some((step.depth_of_cut, step.feed, step.spindle_speed));
+            let uncut = match at {
+                0 => self.uncut(),
+                _ => before,
+            };
             (before, stands) = (step.diameter, mark);
             steps.push(step);
             let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
@@ -266,10 +270,12 @@ impl SurfaceWriter<'_> {
             }
             let name = format!("M{}", stops_made + 1);
             steps.push(match cuts.get(at + 1) {
-                Some(last) if at + 2 == cuts.len() => self.measure_last(&name, cut, *last)?,
+                Some(last) if at + 2 == cuts.len() => {
+                    self.measure_last(&name, cut, *last, uncut)?
+                }
                 _ => {
                     let first = stops.first() == Some(&at) && !setup.before.turned;
-                    self.measure_between(&name, cut, first)?
+                    self.measure_between(&name, cut, first, uncut)?
                 }
             });
         }
@@ -455,7 +461,13 @@ impl SurfaceWriter<'_> {
 
     /// A measurement before cuts that are not the last; after the first cut it also shows a dial that
     /// counts otherwise than was thought.
-    fn measure_between(&self, name: &str, cut: PlannedCut, first: bool) -> Result<Step, Error> {
+    fn measure_between(
+        &self,
+        name: &str,
+        cut: PlannedCut,
+        first: bool,
+        uncut: Diameter,
+    ) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
@@ -465,6 +477,11 @@ impl SurfaceWriter<'_> {
             Diameter::computed_trade(round_size(touched.mm() - taken / 2.0)),
             Diameter::computed_trade(round_size(touched.mm() - taken * 2.0)),
         );
+        // So that the last cut ends nearest to the aim, not to where it would end by the sheet.
+        let (aim, whole) = setup.counted_to(self.cross)?;
+        let end = setup.diameter_at(self.cross, setup.datum.last.count())?;
+        let counted_from =
+            Diameter::computed_trade(round_size(expected.mm() + aim.mm() - end.mm()));
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, name),
             Ring::Settable => format!(
@@ -475,16 +492,28 @@ impl SurfaceWriter<'_> {
                 self.table(mark, None)?
             ),
             Ring::Fixed => format!(
-                "In again by one whole turn to {at}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest whole \
-                 one; add S to every mark below (the distances from where the dial stands: to the next one only).",
-                plain(expected, u),
-                self.mark_size()
+                "In again by one whole turn to {at}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest {}; add S \
+                 to every mark below (the distances from where the dial stands: to the next one only).",
+                plain(counted_from, u),
+                self.mark_size(),
+                to_the_nearest(whole)
             ),
         };
         let counts = match self.reads_out() {
             true => "the readout shows",
             false => "the dial counts",
         };
+        let nothing_cut = words(|f| {
+            write!(
+                f,
+                "From {} on nothing was cut: {} take this cut again, and measure anew.",
+                nearly_uncut(uncut, expected).people(u),
+                match self.reads_out() {
+                    true => "leave the readout, find out why,",
+                    false => "leave the ring, touch what was there, count the turns from it,",
+                }
+            )
+        });
         let wrong = words(|f| match self.cross.reads() {
             _ if !first => Ok(()),
             DialReads::Diameter if twice.mm() <= 0.0 => Ok(()),
@@ -504,7 +533,7 @@ impl SurfaceWriter<'_> {
                 StepKind::Measure,
                 expected,
                 format!(
-                    "{} Measure {name} midway along what was cut ________ (expect {}). {act}{wrong}",
+                    "{} Measure {name} midway along what was cut ________ (expect {}). {nothing_cut} {act}{wrong}",
                     self.stop_words(),
                     expected.people(u)
                 ),
@@ -518,12 +547,19 @@ impl SurfaceWriter<'_> {
         Ok(step)
     }
 
-    fn measure_last(&self, name: &str, cut: PlannedCut, last: PlannedCut) -> Result<Step, Error> {
+    fn measure_last(
+        &self,
+        name: &str,
+        cut: PlannedCut,
+        last: PlannedCut,
+        uncut: Diameter,
+    ) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
         let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
         let (last, next) = (last.mark, self.at_mark(last)?);
         let target = setup.diameter_at(self.cross, last)?;
+        let (aim, whole) = setup.counted_to(self.cross)?;
         let act = match self.cross.ring() {
             Ring::Readout => self.readout_set(expected, &format!("the mean of {name}")),
             Ring::Settable => format!(
@@ -536,10 +572,12 @@ impl SurfaceWriter<'_> {
             ),
             Ring::Fixed => format!(
                 "In again by one whole turn to the mark of the cut before. The last cut goes (mean of {name} - {}) / {} = \
-                 ______ marks farther in, to the nearest whole one (by the sheet {}, to {next}).",
-                plain(target, u),
+                 ______ marks farther in, to the nearest {} (by the sheet {}, to {next}).{}",
+                plain(aim, u),
                 self.mark_size(),
+                to_the_nearest(whole),
                 last - mark,
+                self.never_fewer_marks(whole)
             ),
         };
         // A correcting cut may be lighter than a planned one, but not so light that it rubs.
@@ -554,7 +592,8 @@ impl SurfaceWriter<'_> {
                 setup.never_cut_below(target).people(u)
             )?;
             let shown = |size: Diameter| size.people(u).to_string();
-            if rubs > largest && shown(rubs) != shown(largest) {
+            let counted = self.cross.ring() == Ring::Fixed && whole;
+            if rubs > largest && shown(rubs) != shown(largest) && !counted {
                 write!(
                     f,
                     " From there to {} a last cut would rub: stop and ask.",
@@ -578,10 +617,11 @@ impl SurfaceWriter<'_> {
                 )?;
                 let turn = self.turn_of_the_dial();
                 let short = Diameter::computed_trade(round_size(expected.mm() + 0.5 * turn.mm()));
+                let short = short.min(nearly_uncut(uncut, expected));
                 match short > again {
                     true => write!(
                         f,
-                        " From {} on the dial is a turn short: touch what was cut, count the turns from there.",
+                        " From {} on the dial is a turn short, or nothing was cut: touch what was there, count the turns from it.",
                         short.people(u)
                     ),
                     false => Ok(()),
@@ -612,6 +652,12 @@ impl SurfaceWriter<'_> {
         Ok(step)
     }
 
+    /// What is measured where the first cut took nothing: a bar that runs out is touched at its high side, and
+    /// measures its diameter.
+    fn uncut(&self) -> Diameter {
+        self.setup.measures_uncut(self.common)
+    }
+
     /// The ring of a stop is turned at the mark of the cut: to that mark, where the size is as expected.
     fn turned_at(&self, step: &mut Step, mark: i64) {
         if self.cross.ring() == Ring::Settable {
@@ -631,6 +677,22 @@ impl SurfaceWriter<'_> {
             step.tenths = (cut.between > 0).then_some(cut.between);
         }
         Ok(())
+    }
+
+    /// How many whole marks of a fixed ring a last cut needs, so that it does not rub.
+    fn never_fewer_marks(&self, whole: bool) -> impl fmt::Display {
+        words(move |f| {
+            let mark = self.cross.diameter_per_division().mm();
+            let fewest = (round_size(2.0 * self.setup.place.correcting.mm()) / mark).ceil();
+            match whole && fewest > 1.0 {
+                true => write!(
+                    f,
+                    " Fewer than {fewest} would rub: then {fewest}, where that ends above {}; else stop and ask.",
+                    self.setup.guarded.smallest().people(self.u)
+                ),
+                false => Ok(()),
+            }
+        })
     }
 
     fn first_rough(&self) -> Option<i64> {
@@ -880,11 +942,11 @@ impl SurfaceWriter<'_> {
                 "carriage to the right, clear of the bar, in again to {0}, the readout set to {1} there, and one more cut to {0}, \
                  {same}",
                 self.shown(diameter),
-                self.set_to("the size"),
+                self.set_to("the mean"),
             ),
             false => write!(
                 f,
-                "one more cut, from the right, (size - {}) / {} marks farther in than the last mark, {same}",
+                "one more cut, from the right, (mean - {}) / {} marks farther in than the last mark, {same}",
                 plain(diameter, u),
                 self.mark_size()
             ),
@@ -900,14 +962,22 @@ impl SurfaceWriter<'_> {
             ),
             false => write!(f, "Above {}: {oversize}.", next.people(u)),
         });
+        // One cut takes as much off everywhere.
+        let in_part = words(|f| {
+            write!(
+                f,
+                "Above at some places only, or more than {} apart: no cut, find out why.",
+                setup.uneven().people(u)
+            )
+        });
         steps.push(
             self.step(
                 StepKind::Inspect,
                 diameter,
                 format!(
                     "{} The tool stays in its holder. Measure {}at {}, at three places, clear of the burr ________ \
-                     ________ ________. Good from {} to {}. Within {} of a limit this instrument cannot tell: measure \
-                     with a finer one. {above} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
+                     ________ ________. Good where all are from {} to {}. Within {} of a limit this instrument cannot \
+                     tell: measure with a finer one. {above} {in_part} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
                      ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: \
                      {by_the_face}{from_then_on}.{ended}",
                     self.stop_words(),
@@ -948,5 +1018,12 @@ impl SurfaceWriter<'_> {
 
     fn limits(&self) -> Limits {
         self.setup.place.surface.limits()
+    }
+}
+
+fn to_the_nearest(whole: bool) -> &'static str {
+    match whole {
+        true => "whole one",
+        false => "tenth of one, by eye",
     }
 }

@@ -308,7 +308,9 @@ pub(super) fn datum(
     let exact = cross.divisions_between(zero, aim.size);
     let in_zone = |mark: i64| {
         let d = cross.diameter_at(zero, Divisions::new(mark)?)?;
-        Ok::<bool, Error>(guarded.contains(d) && aim.serves(d))
+        // A fixed ring leads to its marks, and after a measurement to the one that is nearest to the aim.
+        let serves = cross.ring() == Ring::Fixed || aim.serves(d);
+        Ok::<bool, Error>(guarded.contains(d) && serves)
     };
     // A dial that is zeroed on a measured size needs no first cut to prove it, but may need one to
     // come to main marks: as deep as any, for it is not measured.

@@ -9,6 +9,7 @@ use super::passes::PlannedCut;
 use super::readout::is_readout;
 use super::sheet::{Step, StepKind};
 use super::turning::Turning;
+use crate::advice::reach::TWO_SIGMA;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim;
 use crate::physics::spread;
@@ -211,15 +212,33 @@ impl Turning<'_> {
 
     /// The sizes that are found where the last cuts before a measurement took nothing, one cut of them,
     /// two, and so on back to the last size that was measured.
-    pub(super) fn sizes_missed(&self, cuts: usize, cross: &Dial) -> Result<Vec<Diameter>, Error> {
+    pub(super) fn sizes_missed(
+        &self,
+        cuts: usize,
+        common: &Common<'_>,
+    ) -> Result<Vec<Diameter>, Error> {
+        let cross = common.cross;
         let before = self.done.as_ref().filter(|done| done.cuts < cuts);
-        let (from, start) = before.map_or((0, self.before.start), |done| (done.cuts, done.size));
+        let (from, start) = before.map_or((0, self.measures_uncut(common)), |done| {
+            (done.cuts, done.size)
+        });
         let mut sizes = Vec::with_capacity(cuts - from);
         for at in (from..cuts - 1).rev() {
             sizes.push(self.expected_after(at, cross)?);
         }
         sizes.push(start);
         Ok(sizes)
+    }
+
+    /// What an instrument finds before the first cut: where the bar runs out it was touched at its high side, and
+    /// the circle of that is larger.
+    pub(super) fn measures_uncut(&self, common: &Common<'_>) -> Diameter {
+        let stock = &common.job.stock;
+        let touched_high = !self.before.measured && stock.run_out().is_some_and(|r| r.mm() > 0.0);
+        match touched_high && !self.before.turned {
+            true => stock.diameter().min(self.before.start),
+            false => self.before.start,
+        }
     }
 
     /// Takes the size measured after so many cuts: moves the marks that follow, or sets the ring, and
@@ -255,8 +274,15 @@ impl Turning<'_> {
         if let Some((slip, _)) = slip
             && 0.5 * off >= self.place.correcting.mm()
         {
+            // Where nothing was cut of a bar that runs out, its high side stands as far out as before.
+            let uncut = self.measures_uncut(common);
+            let beyond = match size >= nearly_uncut(uncut, expected) {
+                true => 0.5 * (self.before.start.mm() - uncut.mm()),
+                false => 0.0,
+            };
             let end = Target {
                 mark,
+                beyond,
                 ..self.target(made - 1)
             };
             let cuts = self.cut_down_to(common, clamping, made, size, end)?;
@@ -272,13 +298,31 @@ impl Turning<'_> {
         // As deep as it was planned, the next cut may always be.
         let planned = 0.5 * q * (self.mark_of(made + 1) - mark) as f64;
         // What the readings of whole marks would have to be moved by.
-        let exact = exact + f64::from(self.between()) / 10.0;
+        let exact = match cross.ring() {
+            Ring::Fixed => {
+                cross.divisions_between(corrected, self.counted_to(cross)?.0) - last as f64
+            }
+            Ring::Settable | Ring::Readout => exact + f64::from(self.between()) / 10.0,
+        };
         let near = exact.round() as i64;
         let away = if exact > near as f64 { 1 } else { -1 };
+        let planned_end = self.diameter_at(cross, last)?;
         let move_by = |tenths: i64| -> Result<Option<Moved>, Error> {
             let moved = Moved::by(tenths, corrected, cross);
             let end = cross.diameter_at(moved.zero, Divisions::new(last + moved.marks)?)?;
-            let well = self.guarded.contains(end) && self.aim.serves(end);
+            // Where it was to end by the sheet, it may.
+            let planned = round_size(end.mm() - planned_end.mm()) == 0.0;
+            // A whole mark of a fixed ring is to be as good as all of them are on average.
+            let as_good = tenths % 10 != 0 || self.counted.is_none() || {
+                let limits = self.place.surface.limits();
+                let come_out = spread::outcome(limits, end, self.aim.spread, Feature::Shaft);
+                come_out.good >= self.chance.outcome.good
+            };
+            let serves = planned || (as_good && self.aim.serves(end));
+            // The cut that ends there must not rub.
+            let left = round_size(0.5 * (size.mm() - end.mm()));
+            let serves = serves && left >= self.place.correcting.mm();
+            let well = self.guarded.contains(end) && serves;
             Ok(well.then_some(moved))
         };
         let moved = match cross.ring() {
@@ -286,10 +330,14 @@ impl Turning<'_> {
             Ring::Readout => None,
             Ring::Settable => move_by(10 * near)?,
             Ring::Fixed => {
-                // A whole mark where one will do, else tenths of one by eye.
-                let tenths = [10 * near, 10 * (near + away), (10.0 * exact).round() as i64];
+                // A whole mark where one will do, else tenths of one by eye, the nearest first.
+                let tenth = (10.0 * exact).round() as i64;
+                let beside = (1..=5).flat_map(|by| [tenth + by, tenth - by]);
                 let mut found = None;
-                for tenths in tenths {
+                for tenths in [10 * near, 10 * (near + away), tenth]
+                    .into_iter()
+                    .chain(beside)
+                {
                     found = match found {
                         Some(_) => break,
                         None => move_by(tenths)?,
@@ -329,6 +377,20 @@ impl Turning<'_> {
         }
         self.fit_the_next_cut(common, clamping, made, size, planned)?;
         let end = self.diameter_at(cross, self.datum.last.count())?;
+        // No mark is counted any more, and what the nearest one leaves over is in where the last cut ends.
+        let to_be_counted = self
+            .chance
+            .stops
+            .chosen
+            .after
+            .iter()
+            .any(|stop| *stop >= made);
+        let counted = self.counted.as_ref().filter(|_| !to_be_counted);
+        if let Some(counted) = counted {
+            let confidence = TWO_SIGMA.value;
+            self.chance.uncertainty = counted.budget().expanded(confidence);
+            self.chance.shares = counted.shares();
+        }
         let outcome = |end: Diameter| {
             let limits = self.place.surface.limits();
             spread::outcome(limits, end, self.aim.spread, Feature::Shaft)
@@ -339,6 +401,7 @@ impl Turning<'_> {
                 fit,
                 outcome(Diameter::computed_trade(round_size(end.mm() + off))),
             ),
+            None if self.counted.is_some() && to_be_counted => self.chance.outcome,
             None => outcome(end),
         };
         self.taken(made, size, off, act, sizes)
@@ -461,6 +524,7 @@ impl Turning<'_> {
             cut: self.cuts[at],
             mark: self.cuts[at].mark,
             planned: 0.0,
+            beyond: 0.0,
         }
     }
 
@@ -473,7 +537,12 @@ impl Turning<'_> {
         size: Diameter,
         target: Target,
     ) -> Result<usize, Error> {
-        let Target { cut, mark, planned } = target;
+        let Target {
+            cut,
+            mark,
+            planned,
+            beyond,
+        } = target;
         let most = match cut.kind {
             StepKind::FinishCut => {
                 let (most, _) = self.whole(common, clamping).most(
@@ -492,7 +561,7 @@ impl Turning<'_> {
         let cross = common.cross;
         let depth = round_size(0.5 * (size.mm() - self.diameter_at(cross, mark)?.mm()));
         // A depth compares after rounding; a planned cut may be as deep as its limit.
-        let cuts = (depth / most - 1e-6).ceil().max(1.0) as i64;
+        let cuts = ((depth + beyond) / most - 1e-6).ceil().max(1.0) as i64;
         let from = cross.divisions_between(self.datum.zero, size);
         let cuts = cuts.min((mark as f64 - from).floor() as i64).max(1);
         for one in 1..cuts {
@@ -604,6 +673,11 @@ impl Turning<'_> {
     }
 }
 
+/// From which size on a cut is taken to have cut nothing: three quarters of what it was to take are still there.
+pub(super) fn nearly_uncut(uncut: Diameter, expected: Diameter) -> Diameter {
+    Diameter::computed_trade(round_size(0.75 * uncut.mm() + 0.25 * expected.mm()))
+}
+
 /// Where cuts end, and how.
 #[derive(Debug, Clone, Copy)]
 struct Target {
@@ -612,4 +686,6 @@ struct Target {
     mark: i64,
     /// As deep as it was planned, a cut may always be, in mm.
     planned: f64,
+    /// How much farther out than the size a bar that runs out stands at its high side, in mm.
+    beyond: f64,
 }

@@ -17,6 +17,7 @@ use super::take::Done;
 use super::whole::{Load, Whole};
 use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
 use crate::advice::feed::{self, FeedChoice};
+use crate::advice::size_budget::SizeBudget;
 use crate::advice::spindle::SpindleChoice;
 use crate::advice::support::SPRING_SHARE;
 use crate::caution::{Caution, Severity};
@@ -32,7 +33,7 @@ use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, Feed, Quantity, SizeUncertainty, Travel,
     WorkLength, round_size,
 };
-use crate::shop::dial::Dial;
+use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{CHANGE_TIME, EFFICIENCY};
@@ -64,6 +65,8 @@ pub(super) struct Turning<'a> {
     pub(super) ways: Vec<WayCost>,
     /// What was measured of it already, if anything was.
     pub(super) done: Option<Done>,
+    /// Of a fixed ring: what is unsure once its marks are counted from a measured size.
+    pub(super) counted: Option<SizeBudget>,
     pub(super) rough_most: DepthOfCut,
     pub(super) rough_limit: DepthLimit,
     pub(super) roughness: TheoreticalRoughness,
@@ -185,6 +188,7 @@ impl<'a> Turning<'a> {
             measured: before.measured,
             proved: before.turned,
             anew: before.anew,
+            counted_to: None,
         };
         let costs = whole.costs(
             (rough_feed, &rough_step),
@@ -224,6 +228,19 @@ impl<'a> Turning<'a> {
             provenance,
         )?;
         aim.size = readable(aim.size, guarded, units);
+        let counted = match cross.ring() {
+            Ring::Fixed => {
+                let known = size_ask.clone().with_marks_counted();
+                let known = known.budget(&mut Provenance::deaf())?;
+                aim.within_marks(guarded, q, known.budget().spread(), units);
+                Some(known)
+            }
+            Ring::Settable | Ring::Readout => None,
+        };
+        let rests = Rests {
+            counted_to: counted.is_some().then_some(aim.size),
+            ..rests
+        };
         let (datum, passes) = datum(
             &before,
             cross,
@@ -368,6 +385,7 @@ impl<'a> Turning<'a> {
             spring_left: left,
             ways: ways.costs,
             done: None,
+            counted,
             rough_most,
             rough_limit,
             roughness,
@@ -401,6 +419,23 @@ impl<'a> Turning<'a> {
             _ => (&common.rough_feed, &self.rough_step),
         };
         paced(&common.job.lathe, cut.pace, feed, step)
+    }
+
+    /// The size that marks are counted to from a measured size, and whether whole marks will do; else tenths of one.
+    pub(super) fn counted_to(&self, cross: &Dial) -> Result<(Diameter, bool), Error> {
+        let last = self.diameter_at(cross, self.datum.last.count())?;
+        let mark = cross.diameter_per_division().mm();
+        if cross.ring() != Ring::Fixed {
+            return Ok((last, true));
+        }
+        let narrow = round_size(mark) > round_size(self.guarded.tolerance().mm());
+        let (step, whole) = match narrow || self.between() != 0 {
+            true => (0.1 * mark, false),
+            false => (mark, true),
+        };
+        // By the sheet it is the mark of the last cut.
+        let near = round_size((last.mm() - self.aim.size.mm()).abs()) <= round_size(0.5 * step);
+        Ok((if near { self.aim.size } else { last }, whole))
     }
 
     /// The diameter at a mark of the cross dial.

@@ -610,7 +610,10 @@ fn two_figures_that_read_alike_are_said_once() {
         }
     }
     // 0.5000 in, the guard of the instrument and the lightest cut all end at 0.5002 in, as it is printed.
-    let sheet = ask("plan", stepped_by("dial"));
+    let mut job = stepped_by("dial");
+    // As dear either way, so that the middle is aimed at.
+    job["preferences"] = json!({ "price_scrap": 5, "price_rework": 5, "price_stop": 1 });
+    let sheet = ask("plan", job);
     let steps = sheet["steps"].as_array().unwrap();
     let inspect = steps.iter().rfind(|s| s["kind"] == "inspect").unwrap();
     let text = inspect["text"].as_str().unwrap();
@@ -866,7 +869,22 @@ fn a_dial_a_turn_short_is_told_where_it_stands_and_not_cut_at_once() {
         .parse()
         .unwrap();
     let text = step["text"].as_str().unwrap();
-    let bound = format!("From {:.3} mm on the dial is a turn short", expected + 2.0);
+    // Three quarters of what the cut was to take are still there: half a turn is more than that.
+    let before = steps[..stop]
+        .iter()
+        .rev()
+        .filter_map(|step| step["diameter"].as_str());
+    let before: f64 = before
+        .clone()
+        .nth(1)
+        .unwrap()
+        .trim_end_matches(" mm")
+        .parse()
+        .unwrap();
+    let bound = format!(
+        "From {:.3} mm on the dial is a turn short",
+        0.75 * before + 0.25 * expected
+    );
     let bound = bound.replace("0 mm on", " mm on");
     assert!(text.contains(&bound), "{bound}: {text}");
     let short = format!("{} mm", expected + 4.0);

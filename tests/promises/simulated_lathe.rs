@@ -91,7 +91,7 @@ impl Count {
 
 const PARTS: usize = 200;
 /// Asking what follows costs milliseconds: fewer jobs and parts tell enough.
-const ASKING: (usize, usize) = (3, 15);
+const ASKING: (usize, usize) = (3, 60);
 
 /// Counts by the stated chance, `[all, 0.95.., 0.97.., 0.99..]`, of the jobs that `which` takes.
 fn counted(
@@ -292,6 +292,9 @@ fn slipped(
                 &mut bends,
                 &mut chance,
             );
+            if let Some(why) = &made.refused {
+                println!("REFUSED {why}");
+            }
             found.refused += usize::from(made.refused.is_some());
             let Some(named) = made.named else { continue };
             found.tried += 1;
@@ -463,5 +466,13 @@ fn spring_passes_bring_the_simulated_bar_to_the_chance_stated() {
     count.show("spring passes");
     let stated = count.stated_good / count.jobs as f64;
     let found = count.of(count.good);
-    assert!((found - stated).abs() < 2.0 * PART, "{count:?}");
+    // Many of these jobs are out of reach and aim at the guard of the larger limit, where half of what the spring may
+    // come to, more than it mostly is, is stated as one more cut.
+    let better = found - stated;
+    assert!(better > -2.0 * PART && better < 3.0 * PART, "{count:?}");
+    let stated_scrap = count.stated_scrap / count.jobs as f64;
+    assert!(
+        (count.of(count.scrap) - stated_scrap).abs() < PART,
+        "{count:?}"
+    );
 }

@@ -324,6 +324,14 @@ fn size_between(step: &Step, before: &str, after: &str) -> f64 {
     printed(&step.text, before, after).unwrap()
 }
 
+/// Whole marks, or tenths of one where the sheet asks for them.
+fn to_the_nearest(step: &Step, marks: f64) -> f64 {
+    match step.text.contains("to the nearest tenth of one, by eye") {
+        true => (10.0 * marks).round() / 10.0,
+        false => marks.round(),
+    }
+}
+
 /// What the dial is to read where the tip touches, as printed.
 fn touch_reads(step: &Step) -> f64 {
     match step.reading {
@@ -472,10 +480,16 @@ pub fn turn(
                         bench.slide.set_ring_by_tenths(reads, bench.chance);
                         bench.slide.withdraw();
                     } else if last {
-                        let marks = by_rule(&step, "The last cut goes (", size, units);
-                        farther = Some(marks.round());
+                        let marks = to_the_nearest(
+                            &step,
+                            by_rule(&step, "The last cut goes (", size, units),
+                        );
+                        farther = Some(match printed(&step.text, "Fewer than ", " would rub") {
+                            Some(fewest) => marks.max(fewest),
+                            None => marks,
+                        });
                     } else {
-                        shift += by_rule(&step, "Shift S = (", size, units).round();
+                        shift += to_the_nearest(&step, by_rule(&step, "Shift S = (", size, units));
                     }
                 } else {
                     let answer = match sheet.after(at, &bench.sized(surface, &sizes), None) {
