@@ -2,6 +2,7 @@
 
 use super::common::Common;
 use super::heading::Figures;
+use super::set_up::{TURNING_TOOL_BACK, short_end};
 use super::sheet::SurfaceAt;
 use super::turning::{Turning, cross_reading, mark_size, plain};
 use super::words::{NEXT_TENTH, on_the_ring};
@@ -199,12 +200,24 @@ fn made_one_by_one(figures: &Figures<'_>, choice: &BatchChoice, why: Each) -> Ve
     )];
     match why {
         Each::PartedOff => {
-            let stands_out = figures.clampings.first().map(|clamp| clamp.overhang);
+            let job = figures.common.job;
+            let again = match figures.clampings.first() {
+                None => String::new(),
+                Some(clamp) if clamp.centre.is_none() => {
+                    format!(
+                        " until {} stand out again, as in step 1",
+                        clamp.overhang.people(u)
+                    )
+                }
+                Some(clamp) => format!(
+                    " until only {} stand out, as in step 1, to be faced and drilled, and let it out for the centre in the step \
+                     for it",
+                    short_end(job, clamp).people(u)
+                ),
+            };
             lines.push(format!(
-                "For the next part loosen the jaws, spindle at rest, draw the bar out until {} stand out again, tighten, key \
-                 out, as in step 1. A bar too short to be gripped as there is no longer used. Where each tool has a holder \
+                "For the next part, spindle at rest. {TURNING_TOOL_BACK} Loosen the jaws, draw the bar out{again}; tighten, key out. A bar too short to be gripped as there is no longer used. Where each tool has a holder \
                  that brings it back to its place, the stops may be left out once the second part has proved it.",
-                stands_out.map_or_else(String::new, |out| out.people(u).to_string()),
             ));
         }
         Each::ShortLife => {

@@ -90,6 +90,8 @@ pub(super) struct Rests<'a> {
     pub(super) proved: bool,
     /// True where the cuts are divided anew after something was measured.
     pub(super) anew: bool,
+    /// The chance of a good part that is asked for.
+    pub(super) asked: Probability,
     /// The size to which the marks of a fixed ring are counted after a measurement.
     pub(super) counted_to: Option<Diameter>,
 }
@@ -325,12 +327,27 @@ impl Chance {
             };
             ask = ask.with_count((count as usize).min(places));
         }
-        let (stops, budget, outcome) =
-            ask.choose_with_budget(provenance)
-                .map_err(|error| match error.field() {
-                    "measuring_stops" => error.inside("preferences"),
-                    _ => error,
-                })?;
+        let fixed = job.preference(|p| p.measuring_stops()).is_some();
+        let chosen = ask
+            .choose_with_budget(provenance)
+            .map_err(|error| match error.field() {
+                "measuring_stops" => error.inside("preferences"),
+                _ => error,
+            })?;
+        // The chance that was asked for goes before the price: a stop more, where that reaches it.
+        let mut reached = None;
+        if !fixed && chosen.2.good < rests.asked {
+            let made = chosen.0.chosen.after.len();
+            for count in (made + 1..cuts.len()).take(2) {
+                let more = ask.clone().with_count(count);
+                let more = more.choose_with_budget(&mut Provenance::deaf())?;
+                if more.2.good >= rests.asked {
+                    reached = Some(more);
+                    break;
+                }
+            }
+        }
+        let (stops, budget, outcome) = reached.unwrap_or(chosen);
         let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
         Ok(Self {
             outcome,

@@ -15,7 +15,7 @@ use crate::physics::{engagement, measured_force};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, Feed, Position, Quantity, SpindleSpeed,
-    WorkLength, round_size,
+    round_size,
 };
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
@@ -886,12 +886,7 @@ impl SurfaceWriter<'_> {
         step.spindle_speed = Some(setup.finish_step.spindle_speed);
         steps.push(step);
 
-        // Until the shoulder before it is turned, its length shows from the face only.
-        let from_face = |length: WorkLength| {
-            WorkLength::computed_trade(round_size(length.mm() + setup.place.outer_turned))
-        };
-        let shortest = from_face(setup.place.length_limits.shortest());
-        let longest = from_face(setup.place.length_limits.longest());
+        let [shortest, longest] = setup.lengths_from_the_face();
         // The length that this shoulder ends at its free side is that of the diameter turned before.
         let ended = words(|f| {
             let Some(before) = self.place_before() else {
@@ -926,6 +921,17 @@ impl SurfaceWriter<'_> {
             (true, false) => ", and zero Z on it anew",
             (true, true) => ", and go farther by as much at every shoulder below",
         };
+        let along = words(|f| match setup.carriage.slanted {
+            // Its shoulder is not there yet.
+            Some(_) => Ok(()),
+            None => write!(
+                f,
+                " Length from the face to the shoulder ________: good from {} to {}; shorter: face the shoulder farther in by \
+                 what is missing; longer: {by_the_face}{from_then_on}.{ended}",
+                shortest.people(u),
+                longest.people(u),
+            ),
+        });
         let guarded = setup.guarded;
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
         let lost = Diameter::computed_trade(round_size(limits.smallest().mm() - setup.guard.mm()));
@@ -977,9 +983,7 @@ impl SurfaceWriter<'_> {
                 format!(
                     "{} The tool stays in its holder. Measure {}at {}, at three places, clear of the burr ________ \
                      ________ ________. Good where all are from {} to {}. Within {} of a limit this instrument cannot \
-                     tell: measure with a finer one. {above} {in_part} Below {}: LOST, whatever is tried. Length from the face to the shoulder \
-                     ________: good from {} to {}; shorter: face the shoulder farther in by what is missing; longer: \
-                     {by_the_face}{from_then_on}.{ended}",
+                     tell: measure with a finer one. {above} {in_part} Below {}: LOST, whatever is tried.{along}",
                     self.stop_words(),
                     self.finished_name(),
                     match u {
@@ -990,8 +994,6 @@ impl SurfaceWriter<'_> {
                     guarded.largest().people(u),
                     setup.guard.people(u),
                     lost.people(u),
-                    shortest.people(u),
-                    longest.people(u),
                 ),
             )
             .because("a warm part measures large and shrinks"),

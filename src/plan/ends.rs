@@ -2,6 +2,7 @@
 
 use super::clamping::Clamping;
 use super::job::Job;
+use super::set_up::TURNING_TOOL_BACK;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, tenth_of_a_mark};
 use super::words::{Writer, words};
@@ -38,8 +39,19 @@ impl Writer<'_> {
         steps: &mut Vec<Step>,
     ) -> Result<(), Error> {
         let mut set = last_speed;
+        let mut changed = false;
+        let slanted = turnings
+            .iter()
+            .filter(|turning| turning.carriage.slanted.is_some());
+        for turning in slanted {
+            let step = self.square_shoulder(turning, !changed);
+            changed = true;
+            set = step.spindle_speed.unwrap_or(set);
+            steps.push(step);
+        }
         for turning in turnings {
             if let Some(undercut) = turning.place.surface.undercut() {
+                changed = true;
                 let step = self.undercut(turning, undercut)?;
                 set = step.spindle_speed.unwrap_or(set);
                 steps.push(step);
@@ -48,7 +60,11 @@ impl Writer<'_> {
         // Setting the compound slide over moves the tip, so that both zeros are lost: cones come last.
         for turning in turnings {
             if let Some(small) = turning.place.surface.small_diameter() {
-                let step = self.cone(turning, small)?;
+                let mut step = self.cone(turning, small)?;
+                if changed {
+                    step.text = format!("{TURNING_TOOL_BACK} {}", step.text);
+                    changed = false;
+                }
                 set = step.spindle_speed.unwrap_or(set);
                 steps.push(step);
             }
@@ -74,6 +90,54 @@ impl Writer<'_> {
             .with_holding(&self.clamp.holding)
             .choose()
             .unwrap_or_else(|_| self.face_step.clone())
+    }
+
+    /// What a tool whose edge runs ahead of its tip left of a shoulder, taken by a knife tool.
+    fn square_shoulder(&self, turning: &Turning<'_>, change: bool) -> Step {
+        let u = self.u;
+        let (at, finished) = (turning.place.shoulder, turning.place.surface.diameter());
+        let there = self.along_words(at);
+        let slow = &turning.finish_step;
+        let begin = words(|f| match (change, self.carriage.ring()) {
+            (false, _) => Ok(()),
+            (true, ring) => write!(
+                f,
+                " Change to the knife tool, on centre height, its edge square to the bar: both zeros are lost. Spindle on: touch \
+                 the finished face lightly with its tip{}, {}; stop the spindle.",
+                match self.clamp.centre {
+                    Some(_) => ", beside the centre",
+                    None => "",
+                },
+                match ring {
+                    Ring::Settable => "turn the ring of the carriage dial to 0",
+                    Ring::Fixed =>
+                        "note what the carriage dial reads, and add it to the marks of the carriage in place of Z0",
+                    Ring::Readout => "set the Z readout to 0",
+                },
+            ),
+        });
+        let [shortest, longest] = turning.lengths_from_the_face();
+        let mut step = Step::new(
+            StepKind::Shoulder,
+            finished,
+            format!(
+                "Square the shoulder of {}. {}{begin} Spindle on: come in until the tip just touches the finished diameter \
+                 beside the shoulder, then by hand to {there}, and face the shoulder outwards with the cross slide until the \
+                 tip is clear of the bar; in light cuts. Stop the spindle. Length from the face to the shoulder ________: good \
+                 from {} to {}; shorter: farther in by what is missing.",
+                finished.people(u),
+                self.set_words(slow.spindle_speed, slow),
+                shortest.people(u),
+                longest.people(u),
+            ),
+        )
+        .because("the edge of the turning tool runs ahead of its tip: it leaves a slanted shoulder");
+        step.surface = Some(turning.place.at);
+        step.tenths = (at.tenths > 0).then_some(at.tenths);
+        step.reading = Some(self.z_reading(at.mark));
+        step.z = Some(Position::computed_trade(-at.travel(self.carriage)));
+        step.spindle_speed = Some(slow.spindle_speed);
+        step
     }
 
     fn undercut(&self, turning: &Turning<'_>, groove: Undercut) -> Result<Step, Error> {

@@ -1,7 +1,8 @@
 //! The steps before any cut along the bar: clamping, first start, face, centre hole, zero of the
 //! carriage.
 
-use super::clamping::{Grip, Off};
+use super::clamping::{Clamping, Grip, Off};
+use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::words::{Writer, pilot_words, words};
 use crate::advice::centre_hole::CentreHoleChoice;
@@ -20,6 +21,16 @@ const NOTHING_BEHIND: &str =
 
 /// Most that one facing cut takes, in mm: judgement, no source.
 const FACE_DEPTH: f64 = 1.05;
+
+/// After other tools were used.
+pub(super) const TURNING_TOOL_BACK: &str =
+    "The turning tool of this sheet back in its holder, on centre height.";
+
+/// How much stands out while an end is faced and drilled for a centre.
+pub(super) fn short_end(job: &Job, clamp: &Clamping<'_>) -> WorkLength {
+    let stock = job.stock.diameter();
+    WorkLength::computed_trade(clamp.overhang.mm().min(stock.mm().max(10.0)))
+}
 
 impl Writer<'_> {
     /// Everything up to the zero of the carriage.
@@ -87,8 +98,7 @@ impl Writer<'_> {
 
     /// How much stands out while the end is faced and drilled for a centre.
     fn short_end(&self) -> WorkLength {
-        let stock = self.job.stock.diameter();
-        WorkLength::computed_trade(self.clamp.overhang.mm().min(stock.mm().max(10.0)))
+        short_end(self.job, self.clamp)
     }
 
     /// What a bar that runs out wants beside its clamping.
@@ -164,7 +174,11 @@ impl Writer<'_> {
         let stock = self.job.stock.diameter();
         let step = self.face_step;
         let change = if clamp.turned_round {
-            format!("{} ", self.set_words(step.spindle_speed, step))
+            // Edges were broken, or the part was parted off, since it was used.
+            format!(
+                "{} {TURNING_TOOL_BACK} ",
+                self.set_words(step.spindle_speed, step)
+            )
         } else {
             String::new()
         };

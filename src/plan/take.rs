@@ -390,6 +390,7 @@ impl Turning<'_> {
             let confidence = TWO_SIGMA.value;
             self.chance.uncertainty = counted.budget().expanded(confidence);
             self.chance.shares = counted.shares();
+            self.chance.budget = counted.clone();
         }
         let outcome = |end: Diameter| {
             let limits = self.place.surface.limits();
@@ -545,14 +546,19 @@ impl Turning<'_> {
         } = target;
         let most = match cut.kind {
             StepKind::FinishCut => {
-                let (most, _) = self.whole(common, clamping).most(
+                let found = self.whole(common, clamping).most(
                     &self.finish_feed,
                     &self.finish_step,
                     self.guarded.middle(),
                     None,
-                )?;
-                most.mm()
-                    .min(1.5 * self.place.liked.mm())
+                );
+                // Where not even the lightest cut may be planned as a rule, the one that was may be made.
+                let most = match found {
+                    Ok((most, _)) => most.mm(),
+                    Err(error) if error.kind() == ErrorKind::Impossible => 0.0,
+                    Err(error) => return Err(error),
+                };
+                most.min(1.5 * self.place.liked.mm())
                     .max(self.place.least.mm())
                     .max(1.5 * planned)
             }

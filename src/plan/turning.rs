@@ -17,6 +17,7 @@ use super::take::Done;
 use super::whole::{Load, Whole};
 use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
 use crate::advice::feed::{self, FeedChoice};
+use crate::advice::reach::LEAST_GOOD;
 use crate::advice::size_budget::SizeBudget;
 use crate::advice::spindle::SpindleChoice;
 use crate::advice::support::SPRING_SHARE;
@@ -188,6 +189,9 @@ impl<'a> Turning<'a> {
             measured: before.measured,
             proved: before.turned,
             anew: before.anew,
+            asked: job
+                .preference(|p| p.least_good())
+                .unwrap_or(LEAST_GOOD.value),
             counted_to: None,
         };
         let costs = whole.costs(
@@ -238,6 +242,7 @@ impl<'a> Turning<'a> {
             Ring::Settable | Ring::Readout => None,
         };
         let rests = Rests {
+            asked: aim.asked,
             counted_to: counted.is_some().then_some(aim.size),
             ..rests
         };
@@ -419,6 +424,15 @@ impl<'a> Turning<'a> {
             _ => (&common.rough_feed, &self.rough_step),
         };
         paced(&common.job.lathe, cut.pace, feed, step)
+    }
+
+    /// The shortest and the longest that the shoulder may lie from the face: until the one before it is turned, its
+    /// length shows from there only.
+    pub(super) fn lengths_from_the_face(&self) -> [WorkLength; 2] {
+        let limits = self.place.length_limits;
+        [limits.shortest(), limits.longest()].map(|length| {
+            WorkLength::computed_trade(round_size(length.mm() + self.place.outer_turned))
+        })
     }
 
     /// The size that marks are counted to from a measured size, and whether whole marks will do; else tenths of one.

@@ -921,3 +921,136 @@ fn a_readout_shows_all_of_its_travel() {
         }
     }
 }
+
+/// The invented job of README, with other limits, prices and ring.
+fn demo(limits: [&str; 2], price_scrap: f64, fixed: Option<&str>) -> Value {
+    let job: toml::Table = include_str!("../../examples/jobs/metric_radius_dial.toml")
+        .parse()
+        .unwrap();
+    let mut job = serde_json::to_value(&job).unwrap();
+    job["part"]["limits"] = json!(limits);
+    job["preferences"] = json!({ "price_scrap": price_scrap, "price_rework": 5, "price_stop": 2 });
+    if let Some(division) = fixed {
+        job["lathe"]["cross_slide"]["ring"] = json!("fixed");
+        job["lathe"]["cross_slide"]["division"] = json!(division);
+    }
+    job
+}
+
+fn place_of(sheet: &Value, kind: &str) -> usize {
+    let steps = sheet["steps"].as_array().unwrap();
+    steps.iter().rposition(|step| step["kind"] == kind).unwrap()
+}
+
+#[test]
+fn a_part_is_as_good_as_its_worst_place() {
+    let sheet = ask("plan", demo(["29.967 mm", "30 mm"], 100.0, None));
+    let step = place_of(&sheet, "inspect");
+    let said = |measured: [&str; 3]| {
+        let fields = json!({ "plan": sheet, "step": step, "measured": measured });
+        let answer = ask("after_measurement", fields);
+        answer["text"].as_str().unwrap().to_owned()
+    };
+    // The guard of the micrometer is 0.004 mm.
+    assert!(said(["29.988 mm", "29.985 mm", "29.980 mm"]).contains("is good"));
+    assert!(
+        said(["29.998 mm", "29.985 mm", "29.980 mm"])
+            .starts_with("29.998 mm is too near to a limit")
+    );
+    for apart in [
+        ["30.010 mm", "29.985 mm", "29.980 mm"],
+        ["29.988 mm", "29.988 mm", "30.006 mm"],
+    ] {
+        assert!(
+            said(apart).starts_with("Stop: the sizes differ"),
+            "{}",
+            said(apart)
+        );
+    }
+    let in_part = said(["30.005 mm", "29.998 mm", "29.997 mm"]);
+    assert!(
+        in_part.starts_with("Stop: 30.005 mm is too large, and the mean of"),
+        "{in_part}"
+    );
+    assert!(said(["30.060 mm", "30.058 mm", "30.059 mm"]).starts_with("Measured 30.059 mm"));
+}
+
+#[test]
+fn dearer_scrap_never_moves_the_aim_towards_scrap() {
+    for limits in [["29.974 mm", "29.994 mm"], ["29.967 mm", "30 mm"]] {
+        let mut before = (0.0, 1.0);
+        for price in [5.0, 20.0, 100.0, 200.0, 1e3, 1e5] {
+            let sheet = ask("plan", demo(limits, price, None));
+            let expected = &sheet["expected"];
+            let (aim, _) = expected["diameter"]
+                .as_str()
+                .unwrap()
+                .split_once(' ')
+                .unwrap();
+            let aim: f64 = aim.parse().unwrap();
+            let chance = |what: &str| expected[what].as_f64().unwrap();
+            // An aim is rounded to a mark or to what a person reads.
+            assert!(aim >= before.0 - 0.002, "{price}: {aim} after {}", before.0);
+            before = (aim, chance("scrap"));
+            // What a job costs is never less than what its own chances cost.
+            let own = price * chance("scrap") + 5.0 * chance("rework");
+            let chosen = &expected["measuring_stops"]["chosen"];
+            let stops = 2.0 * chosen["after"].as_array().unwrap().len() as f64;
+            let stated = chosen["expected_price"].as_f64().unwrap();
+            assert!(
+                stated >= (own + stops) * 0.97,
+                "{price}: {stated} for {own} and {stops}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_fixed_ring_is_counted_to_the_aim_and_its_remainder_is_known_then() {
+    let limits = ["29.89 mm", "30 mm"];
+    for price in [5.0, 20.0, 100.0, 1e3] {
+        let sheet = ask("plan", demo(limits, price, Some("0.05 mm")));
+        let expected = &sheet["expected"];
+        assert!(
+            expected["good"].as_f64().unwrap() > 0.95,
+            "{price}: {expected}"
+        );
+        let step = place_of(&sheet, "measure");
+        let text = sheet["steps"][step]["text"].as_str().unwrap();
+        assert!(text.contains("to the nearest whole one"), "{text}");
+        let (size, _) = sheet["steps"][step]["diameter"]
+            .as_str()
+            .unwrap()
+            .split_once(' ')
+            .unwrap();
+        let more = size.parse::<f64>().unwrap() + 0.04;
+        let fields = json!({ "plan": sheet, "step": step, "measured": format!("{more:.3} mm") });
+        let answer = ask("after_measurement", fields);
+        let after = &answer["plan"]["expected"];
+        assert!(after["good"].as_f64().unwrap() > 0.999, "{price}: {after}");
+        assert!(after["dominant"] != "ring", "{after}");
+    }
+}
+
+#[test]
+fn a_bar_that_runs_out_and_was_not_cut_is_not_taken_for_a_zero_that_is_off() {
+    let job: toml::Table = include_str!("../../examples/jobs/both_ends.toml")
+        .parse()
+        .unwrap();
+    let sheet = ask("plan", serde_json::to_value(&job).unwrap());
+    let steps = sheet["steps"].as_array().unwrap();
+    let stop = steps
+        .iter()
+        .position(|step| step["kind"] == "measure")
+        .unwrap();
+    let text = steps[stop]["text"].as_str().unwrap();
+    assert!(text.contains(" on nothing was cut: "), "{text}");
+    let fields = json!({ "plan": sheet, "step": stop, "measured": job["stock"]["diameter"].as_str().unwrap() });
+    let answer = ask("after_measurement", fields);
+    assert_eq!(
+        (&answer["repeat"], &answer["shift"]),
+        (&json!(true), &json!(0)),
+        "{answer}"
+    );
+    assert_eq!(answer["causes"][0]["cause"], "missed_turn");
+}

@@ -228,6 +228,10 @@ fn no_cut_goes_past_its_shoulder_and_shoulders_keep_their_lengths() {
                 .length_limits()
                 .map_or(0.5, |l| l.longest().mm() - of(job, at).length().mm());
             prop_assert!(z.mm() >= -(reach + longest), "{at} {} {reach}", z.mm());
+            // A knife tool leaves nothing over, and its edge does not run ahead.
+            if step.text.starts_with("Square the shoulder of") {
+                continue;
+            }
             // An edge below 90 deg runs ahead of its tip, by as much as the metal beyond the shoulder is thicker.
             let beyond = surfaces.get(at.index() + 1);
             let beyond = beyond
@@ -792,4 +796,54 @@ fn a_step_that_is_set_by_a_belt_is_not_called_a_lever() {
         "{said}"
     );
     assert!(!said.contains("lever belt"), "{said}");
+}
+
+#[test]
+fn the_turning_tool_comes_back_before_it_turns_again() {
+    let job: toml::Table = include_str!("../../examples/jobs/both_ends.toml")
+        .parse()
+        .unwrap();
+    let sheet = &crate::documents::ask("plan", serde_json::to_value(&job).unwrap())["plan"];
+    let mut away = false;
+    for step in sheet["steps"].as_array().unwrap() {
+        let text = step["text"].as_str().unwrap();
+        away &= !text.contains("The turning tool of this sheet back in its holder");
+        let turns = ["face", "taper", "first_cut", "rough_cut", "finish_cut"];
+        let turns = turns.iter().any(|kind| step["kind"] == *kind);
+        assert!(!(away && turns), "{text}");
+        away |= ["undercut", "edges", "part_off"]
+            .iter()
+            .any(|kind| step["kind"] == *kind);
+    }
+    assert!(away);
+}
+
+#[test]
+fn a_slanted_shoulder_is_squared_by_a_knife_tool_before_anything_is_cut_at_it() {
+    let mut job: toml::Table = include_str!("../../examples/jobs/both_ends.toml")
+        .parse()
+        .unwrap();
+    job["tool"]["cutting_edge_angle"] = "75 deg".into();
+    let sheet = &crate::documents::ask("plan", serde_json::to_value(&job).unwrap())["plan"];
+    let steps = sheet["steps"].as_array().unwrap();
+    let (mut left, mut squared) = (0, 0);
+    for step in steps {
+        let text = step["text"].as_str().unwrap();
+        left += usize::from(text.contains("No farther with this tool"));
+        if step["kind"] == "inspect" {
+            // Where the tip stopped there is no shoulder to measure to.
+            assert!(!text.contains("Length from the face"), "{text}");
+        }
+        if text.starts_with("Square the shoulder of") {
+            assert!(text.contains("Length from the face to the shoulder ________: good from"));
+            squared += 1;
+        }
+        if ["undercut", "taper", "edges", "turn_round"]
+            .iter()
+            .any(|kind| step["kind"] == *kind)
+        {
+            assert_eq!(squared, left, "{text}");
+        }
+    }
+    assert!(left > 1 && squared == left, "{left} {squared}");
 }
