@@ -2290,7 +2290,8 @@ tw_status tw_whip_column(const struct tw_column *eccentricity,
 
 // The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
 // F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
-// bar and supports at the tool.
+// bar and supports at the tool. TW_IMPOSSIBLE for an edge beyond 90 deg that pulls the bar in
+// farther than any depth balances.
 //
 // An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
 //
@@ -2338,9 +2339,10 @@ tw_status tw_true_depth_column(const struct tw_column *specific_force,
                                size_t row_status_stride_bytes,
                                struct tw_error *detail);
 
-// The greatest depth of cut whose spring stays within an allowed error of the diameter.
-// TW_IMPOSSIBLE where the passive force of this edge never grows so far (an edge of 90 deg and
-// beyond, once the corner is in the cut): then another limit decides, not the spring.
+// The greatest depth of cut whose spring stays within an allowed error of the diameter, away from
+// the tool or, with an edge beyond 90 deg, towards it. TW_IMPOSSIBLE where the passive force of
+// this edge never grows so far (an edge of 90 deg, once the corner is in the cut): then another
+// limit decides, not the spring.
 // TW_CONTRADICTION for an allowed error that is not above zero.
 //
 // detail may be NULL. After a failure the output is NaN.
@@ -2425,8 +2427,8 @@ tw_status tw_diameter_error_with_sag_column(const struct tw_column *diameter,
 // stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
 // decides before.
 //
-// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
-// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
+// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that neither pushes
+// the bar away nor pulls it in (TW_IMPOSSIBLE): no feed is too large for its spring.
 //
 // detail may be NULL. After a failure the output is NaN.
 //

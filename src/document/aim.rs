@@ -4,7 +4,9 @@ use serde::Serialize;
 
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
-use crate::physics::aim::{Prices, best_aim, expected_price, largest_standard_uncertainty};
+use crate::physics::aim::{
+    Prices, best_aim, best_aim_by, expected_price, largest_standard_uncertainty,
+};
 use crate::physics::spread::{Outcome, SizeSpread, outcome};
 use crate::quantity::fields::{Fields, Tree};
 use crate::quantity::unit::Units;
@@ -112,9 +114,14 @@ impl Aimed {
         Ok(Self::of(best.aim, best.outcome, best.expected_price))
     }
 
-    /// The same aim where parts come out otherwise.
-    pub(super) fn coming_out(self, come_out: Outcome, prices: Prices) -> Self {
-        Self::of(self.aim, come_out, prices.of(come_out))
+    /// The cheapest aim in the zone where parts come out so.
+    pub(super) fn best_by(
+        limits: Limits,
+        prices: Prices,
+        come_out: impl Fn(Diameter) -> Outcome,
+    ) -> Self {
+        let best = best_aim_by(limits, prices, come_out);
+        Self::of(best.aim, best.outcome, best.expected_price)
     }
 
     /// Any aim.

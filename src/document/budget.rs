@@ -269,10 +269,15 @@ impl Question {
             answer.accept_from = accept.map(|zone| zone.smallest());
             answer.accept_to = accept.map(|zone| zone.largest());
             if let Some(prices) = self.prices {
-                let best = Aimed::best(limits, budget.spread(), prices, self.feature)
-                    .map_err(|error| error.at("components"))?;
-                let come_out = budget.outcome(limits, best.aim, self.feature);
-                answer.best_aim = Some(best.coming_out(come_out, prices));
+                answer.best_aim = Some(match budget.law() {
+                    SizeLaw::Student(_) => Aimed::best_by(limits, prices, |aim| {
+                        budget.outcome(limits, aim, self.feature)
+                    }),
+                    SizeLaw::Known | SizeLaw::TakenAsKnown(_) => {
+                        Aimed::best(limits, budget.spread(), prices, self.feature)
+                            .map_err(|error| error.at("components"))?
+                    }
+                });
             }
             if accept.is_none() {
                 cautions.push(Caution::new(
@@ -291,12 +296,7 @@ impl Question {
                         nu.value()
                     ),
                 )),
-                SizeLaw::Student(_) if self.prices.is_some() => cautions.push(Caution::new(
-                    Severity::Note,
-                    "aim_of_a_known_spread",
-                    "The cheapest aim takes the spread as known; its chances and its price do not.",
-                )),
-                _ => {}
+                SizeLaw::Known | SizeLaw::Student(_) => {}
             }
             cautions.push(only_as_good());
             task = Some((limits, aim, self.feature));

@@ -63,13 +63,14 @@ fn true_depth_of(
         )?,
         set_depth.named("set_depth")?,
         stiffness.read()?,
-    );
+    )?;
     Ok((pass.true_depth, pass.left))
 }
 
 /// The true depth of a cut of a set depth on a bar that springs, and what is left standing: a +
 /// F_p(a)/stiffness = set_depth, F_p the passive force of tw_cutting_forces. stiffness is that of
-/// bar and supports at the tool.
+/// bar and supports at the tool. TW_IMPOSSIBLE for an edge beyond 90 deg that pulls the bar in
+/// farther than any depth balances.
 ///
 /// An output may be NULL unless all are. detail may be NULL. After a failure the outputs are NaN.
 ///
@@ -228,9 +229,10 @@ fn largest_depth_for_of(
         .ok_or_else(no_depth)
 }
 
-/// The greatest depth of cut whose spring stays within an allowed error of the diameter.
-/// TW_IMPOSSIBLE where the passive force of this edge never grows so far (an edge of 90 deg and
-/// beyond, once the corner is in the cut): then another limit decides, not the spring.
+/// The greatest depth of cut whose spring stays within an allowed error of the diameter, away from
+/// the tool or, with an edge beyond 90 deg, towards it. TW_IMPOSSIBLE where the passive force of
+/// this edge never grows so far (an edge of 90 deg, once the corner is in the cut): then another
+/// limit decides, not the spring.
 /// TW_CONTRADICTION for an allowed error that is not above zero.
 ///
 /// detail may be NULL. After a failure the output is NaN.
@@ -447,7 +449,7 @@ fn no_feed() -> Error {
         ErrorKind::Impossible,
         "allowed",
         "an error that the spring of this cut never reaches",
-        "a cut whose passive force pushes the bar away",
+        "a cut whose passive force bends the bar",
         "look at another limit: finish, power, torque, or the chip",
     )
 }
@@ -487,8 +489,8 @@ fn largest_feed_for_of(
 /// stiffness is that of bar and supports at the tool. Another limit, such as the finish, mostly
 /// decides before.
 ///
-/// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that does not push
-/// the bar away (TW_IMPOSSIBLE): no feed is too large for its spring.
+/// An error that is not above zero is refused (TW_CONTRADICTION); so is a cut that neither pushes
+/// the bar away nor pulls it in (TW_IMPOSSIBLE): no feed is too large for its spring.
 ///
 /// detail may be NULL. After a failure the output is NaN.
 ///

@@ -203,6 +203,45 @@ pub fn best_aim_in_zone(
     BestAim::at(limits, aim, spread, prices, feature)
 }
 
+/// The size to aim for that costs least of all sizes in the zone, whatever law the sizes follow: looked for
+/// on a grid, then between the neighbours of its best place. The tails of other laws than the normal one
+/// may have more than one lowest place.
+pub(crate) fn best_aim_by(
+    limits: Limits,
+    prices: Prices,
+    come_out: impl Fn(Diameter) -> Outcome,
+) -> BestAim {
+    const GRID: u32 = 400;
+    let (low, zone) = (limits.smallest().mm(), limits.tolerance().mm());
+    let size = |share: f64| Diameter::computed_trade(low + zone * share);
+    let price = |share: f64| prices.of(come_out(size(share))).value();
+    let grid = (0..=GRID).map(|at| f64::from(at) / f64::from(GRID));
+    let best = grid
+        .min_by(|a, b| price(*a).total_cmp(&price(*b)))
+        .unwrap_or(0.5);
+    let step = 1.0 / f64::from(GRID);
+    let (mut from, mut to) = ((best - step).max(0.0), (best + step).min(1.0));
+    // By thirds, to a thousand millionth of the zone.
+    for _ in 0..40 {
+        let third = (to - from) / 3.0;
+        match price(from + third) <= price(to - third) {
+            true => to -= third,
+            false => from += third,
+        }
+    }
+    let between = 0.5 * (from + to);
+    let share = match price(between) < price(best) {
+        true => between,
+        false => best,
+    };
+    let outcome = come_out(size(share));
+    BestAim {
+        aim: size(share),
+        outcome,
+        expected_price: prices.of(outcome),
+    }
+}
+
 /// Whether the cheapest aim lies in the zone.
 pub(crate) fn aim_is_inside(
     limits: Limits,

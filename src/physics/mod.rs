@@ -512,9 +512,10 @@ mod corners {
                         r: CornerRadius => {
             at_all_corners!(n: NormalRatio, set: DepthOfCut, k: Stiffness => {
                 let edge = Edge::new(ForceLaw::new(k_c, m), f, angle, r, n);
-                let pass = spring_back::true_depth(&edge, set, k);
-                finite(pass.true_depth);
-                finite(pass.left);
+                if let Ok(pass) = spring_back::true_depth(&edge, set, k) {
+                    finite(pass.true_depth);
+                    finite(pass.left);
+                }
                 at_all_corners!(allowed: DiameterError => {
                     if let Ok(Some(depth)) = spring_back::largest_depth(&edge, k, allowed) {
                         finite(depth);

@@ -106,7 +106,10 @@ pub struct Pass {
 /// The types carry them. `stiffness` is that of bar and supports at the tool: force over deflection.
 /// # Range
 /// As the force; the bar keeps its diameter while it is cut. With an edge far beyond 90 deg the
-/// passive force is negative and the true depth greater than the set one.
+/// passive force may be negative and the true depth greater than the set one; of several depths at
+/// which the bar would come to rest, the least.
+/// # Errors
+/// `set_depth`, where the edge pulls the bar in farther than any depth balances.
 /// # Source
 /// Mayer, Phan and Cloutier 2000, Applied Mathematical Modelling 24, from memory; derived.
 /// # Example
@@ -116,13 +119,12 @@ pub struct Pass {
 ///     ForceLaw::new("2220 MPa".parse()?, "0.14".parse()?),
 ///     "0.1 mm/rev".parse()?, "95 deg".parse()?, "0.4 mm".parse()?, "0.5".parse()?,
 /// );
-/// let pass = true_depth(&edge, "0.3 mm".parse()?, "2780 N/mm".parse()?);
+/// let pass = true_depth(&edge, "0.3 mm".parse()?, "2780 N/mm".parse()?)?;
 /// assert!(pass.true_depth.mm() < 0.3);
 /// assert!((pass.true_depth.mm() + pass.left.mm() - 0.3).abs() < 1e-12);
 /// # Ok::<(), turnwright::Error>(())
 /// ```
-#[must_use]
-pub fn true_depth(edge: &Edge, set_depth: DepthOfCut, stiffness: Stiffness) -> Pass {
+pub fn true_depth(edge: &Edge, set_depth: DepthOfCut, stiffness: Stiffness) -> Result<Pass, Error> {
     let set = set_depth.length();
     let give = compliance(stiffness);
     let over = |share: f64| {
@@ -130,16 +132,34 @@ pub fn true_depth(edge: &Edge, set_depth: DepthOfCut, stiffness: Stiffness) -> P
         let bent = edge.passive_force(DepthOfCut::computed(depth)).force() * give;
         maths::number((depth + bent) / set) - 1.0
     };
-    // A bar that is pulled in cuts deeper than set; each doubling of the depth is looked at once.
-    let mut high = 1.0;
-    while over(high) < 0.0 && high < 1e6 {
-        high *= 2.0;
-    }
-    let share = halved(0.0, high, |share| over(share) > 0.0);
-    Pass {
+    // The force of an edge that never pulls grows with the depth: there is one such depth, and less than was set.
+    // Of another edge the least is looked for, within the corner first, then at each doubling of the depth.
+    const WITHIN: i32 = 64;
+    let shares = (1..=WITHIN).map(|part| f64::from(part) / f64::from(WITHIN));
+    let beyond = (1..=10).map(|doubled| f64::from(1 << doubled));
+    let found = match edge.peak() {
+        None => Some(1.0),
+        Some(_) => shares.chain(beyond).find(|share| over(*share) >= 0.0),
+    };
+    let Some(high) = found else {
+        return Err(Error::new(
+            ErrorKind::Impossible,
+            "set_depth",
+            set_depth.to_string(),
+            "a cut that the spring of the bar can balance: this edge pulls the bar in, the deeper the more",
+            "take an edge nearer to 90 deg, a lighter cut, or hold the bar stiffer",
+        ));
+    };
+    let low = match high <= 1.0 && edge.peak().is_some() {
+        true => high - 1.0 / f64::from(WITHIN),
+        false if high > 1.0 => 0.5 * high,
+        false => 0.0,
+    };
+    let share = halved(low, high, |share| over(share) > 0.0);
+    Ok(Pass {
         true_depth: DepthOfCut::computed(set * share),
         left: Deflection::computed(set * (1.0 - share)),
-    }
+    })
 }
 
 /// The share of a set depth that is left standing, from the deflection that the whole depth would
@@ -368,14 +388,15 @@ pub fn diameter_error_with_sag(
 
 /// The greatest depth whose spring stays within an allowed error of the diameter.
 ///
-/// 2 F_p(a)/k_sys = allowed. None: the passive force of this edge never grows so far; another limit
-/// decides.
+/// 2 |F_p(a)|/k_sys = allowed. None: the passive force of this edge never grows so far, away from the tool or
+/// towards it; another limit decides.
 ///
 /// # Units
 /// The types carry them. `stiffness` is that of bar and supports at the tool.
 /// # Range
 /// As the force. With an edge of 90 deg and beyond the passive force grows no more once the corner
-/// is in the cut: the depth is then limited inside the corner or not at all.
+/// is in the cut, and beyond 90 deg it falls and turns: the depth is then limited inside the corner,
+/// or where the bar is pulled in by as much, or not at all.
 /// # Errors
 /// `allowed`, when it is not above zero.
 /// # Source
@@ -402,20 +423,22 @@ pub fn largest_depth(
     let deepest = edge
         .peak()
         .unwrap_or(DepthOfCut::computed_trade(DepthOfCut::ROW.largest()));
-    let too_much = |depth: DepthOfCut| edge.passive_force(depth).force() > force;
-    if deepest.mm() <= 0.0 || !too_much(deepest) {
-        return Ok(None);
+    let pushed = |depth: DepthOfCut| edge.passive_force(depth).force() > force;
+    if deepest.mm() > 0.0 && pushed(deepest) {
+        let share = halved(0.0, 1.0, |share| {
+            pushed(DepthOfCut::computed(deepest.length() * share))
+        });
+        return Ok(Some(DepthOfCut::computed(deepest.length() * share)));
     }
-    let share = halved(0.0, 1.0, |share| {
-        too_much(DepthOfCut::computed(deepest.length() * share))
-    });
-    Ok(Some(DepthOfCut::computed(deepest.length() * share)))
+    let all = DepthOfCut::ROW.largest();
+    let pulled = |mm: f64| edge.passive_force(DepthOfCut::computed_trade(mm)).force() < -force;
+    Ok(pulled(all).then(|| DepthOfCut::computed_trade(halved(deepest.mm().max(0.0), all, pulled))))
 }
 
 /// The greatest feed whose spring at a depth stays within an allowed error of the diameter.
 ///
-/// F_p grows with f^(1 - m_c): f = f_0 (F_allowed/F_p(f_0))^(1/(1 - m_c)). None: at this depth the
-/// edge does not push the bar away.
+/// |F_p| grows with f^(1 - m_c): f = f_0 (F_allowed/|F_p(f_0)|)^(1/(1 - m_c)). None: at this depth the
+/// edge neither pushes the bar away nor pulls it in.
 ///
 /// # Units
 /// The types carry them; the feed of the edge does not count.
@@ -443,8 +466,8 @@ pub fn largest_feed(
     allowed: DiameterError,
 ) -> Result<Option<Feed>, Error> {
     let force = allowed_force(stiffness, allowed)?;
-    let now = edge.passive_force(depth).force();
-    if now <= Force::default() {
+    let now = edge.passive_force(depth).force().abs();
+    if now == Force::default() {
         return Ok(None);
     }
     let power = 1.0 / (1.0 - edge.law.exponent.value());
@@ -512,6 +535,49 @@ mod tests {
         }
     }
 
+    /// An edge far beyond 90 deg pushes inside its corner and pulls when it is deeper in.
+    fn pulling() -> Edge {
+        Edge::new(
+            ForceLaw::new("1780 MPa".parse().unwrap(), "0.17".parse().unwrap()),
+            "0.3 mm/rev".parse().unwrap(),
+            "117.5 deg".parse().unwrap(),
+            "0.4 mm".parse().unwrap(),
+            "0.5".parse().unwrap(),
+        )
+    }
+
+    #[test]
+    fn a_bar_that_is_pulled_in_comes_to_rest_at_the_least_depth_or_is_told_of() {
+        let set = "1 mm".parse().unwrap();
+        let pass = true_depth(&pulling(), set, "0.12 kN/mm".parse().unwrap()).unwrap();
+        // Forces along the edge integrated and halved independently: 0.403236 mm.
+        assert!((pass.true_depth.mm() - 0.403_236).abs() < 1e-5, "{pass:?}");
+        let none = true_depth(&pulling(), set, "0.15 kN/mm".parse().unwrap()).unwrap_err();
+        assert_eq!(
+            (none.kind(), none.field()),
+            (ErrorKind::Impossible, "set_depth")
+        );
+    }
+
+    #[test]
+    fn a_cut_that_pulls_is_limited_by_what_it_pulls() {
+        let (depth, stiffness) = ("3 mm".parse().unwrap(), "2 kN/mm".parse().unwrap());
+        let allowed: DiameterError = "0.02 mm".parse().unwrap();
+        let feed = largest_feed(&pulling(), depth, stiffness, allowed)
+            .unwrap()
+            .unwrap();
+        let edge = Edge { feed, ..pulling() };
+        let error = 2.0 * edge.passive_force(depth).newton() / 2000.0;
+        // A power and its inverse: a few last digits.
+        assert!((error + 0.02).abs() < 1e-12, "{error}");
+        let allowed: DiameterError = "0.1 mm".parse().unwrap();
+        let deepest = largest_depth(&pulling(), stiffness, allowed)
+            .unwrap()
+            .unwrap();
+        let error = 2.0 * pulling().passive_force(deepest).newton() / 2000.0;
+        assert!((error + 0.1).abs() < 1e-9, "{error} at {deepest}");
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -520,7 +586,10 @@ mod tests {
             edge in any_edge(), set in 0.01..3.0_f64, k in 0.1..100.0_f64,
         ) {
             let stiffness = Stiffness::from_kn_per_mm(k).unwrap();
-            let pass = true_depth(&edge, DepthOfCut::from_mm(set).unwrap(), stiffness);
+            let Ok(pass) = true_depth(&edge, DepthOfCut::from_mm(set).unwrap(), stiffness) else {
+                prop_assert!(edge.cutting_edge_angle.degrees() > 90.0);
+                return Ok(());
+            };
             let bent = edge.passive_force(pass.true_depth).newton() / (k * 1e3);
             // Halving ends within a digit of the set depth.
             prop_assert!((pass.true_depth.mm() + bent - set).abs() <= 1e-10 * set.max(bent.abs()));
@@ -535,12 +604,12 @@ mod tests {
             match largest_depth(&edge, stiffness, error).unwrap() {
                 Some(depth) => {
                     let found = 2.0 * edge.passive_force(depth).newton() / (k * 1e3);
-                    prop_assert!((found - allowed).abs() <= 1e-9 * allowed, "{found} {allowed}");
+                    prop_assert!((found.abs() - allowed).abs() <= 1e-9 * allowed, "{found} {allowed}");
                 }
                 None => for tenth in 1..200 {
                     let depth = DepthOfCut::from_mm(f64::from(tenth) * 0.1).unwrap();
                     let found = 2.0 * edge.passive_force(depth).newton() / (k * 1e3);
-                    prop_assert!(found <= allowed * (1.0 + 1e-9));
+                    prop_assert!(found.abs() <= allowed * (1.0 + 1e-9));
                 },
             }
         }
@@ -553,7 +622,7 @@ mod tests {
             let error = DiameterError::from_mm(allowed).unwrap();
             if let Some(feed) = largest_feed(&edge, depth, stiffness, error).unwrap() {
                 let found = Edge { feed, ..edge }.passive_force(depth).newton() * 2.0 / (k * 1e3);
-                prop_assert!((found - allowed).abs() <= 1e-9 * allowed, "{found} {allowed}");
+                prop_assert!((found.abs() - allowed).abs() <= 1e-9 * allowed, "{found} {allowed}");
             }
         }
 

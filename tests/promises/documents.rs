@@ -717,3 +717,30 @@ fn what_can_hurt_is_said_beside_the_figures() {
     let error = turnwright::document::answer(&swing.to_string()).unwrap_err();
     assert_eq!(error.field(), "diameter", "{error}");
 }
+
+#[test]
+fn the_cheapest_aim_of_a_spread_known_from_few_measurements_is_the_cheapest() {
+    let priced = |freedom: u32, scrap: u32, aim: Option<f64>| {
+        let mut fields = json!({
+            "components": [{ "name": "scatter", "standard": "0.004 mm", "degrees_of_freedom": freedom }],
+            "limits": ["29.98 mm", "30 mm"], "price_scrap": scrap, "price_rework": 1,
+        });
+        if let Some(aim) = aim {
+            fields["aim"] = json!(format!("{aim:.6} mm"));
+        }
+        ask("budget", fields)["budget"].clone()
+    };
+    // By a grid over Student's law, computed elsewhere in forty digits.
+    for (freedom, scrap, price) in [(3, 100, 1.270), (5, 100, 0.638), (2, 10, 0.490)] {
+        let best = &priced(freedom, scrap, None)["best_aim"];
+        let found = best["expected_price"].as_f64().unwrap();
+        // The prices were noted to three decimals.
+        assert!((found - price).abs() < 6e-4, "{freedom} {scrap}: {best}");
+        for aim in (0..=40).map(|at| 29.98 + 0.0005 * f64::from(at)) {
+            let there = priced(freedom, scrap, Some(aim));
+            let chance = |what: &str| there[what].as_f64().unwrap();
+            let price = f64::from(scrap) * chance("scrap") + chance("rework");
+            assert!(found <= price + 1e-9, "{aim}: {price} for {found}");
+        }
+    }
+}

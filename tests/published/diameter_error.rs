@@ -71,11 +71,11 @@ fn light_cut(case: &Case) -> Result<(), String> {
     let bent =
         said(held(case)?.deflection(said(PassiveForce::from_newton(1000.0))?, case.get("at")?))?;
     let stiffness = said(Stiffness::from_kn_per_mm(1.0 / bent.mm()))?;
-    let first = true_depth(&edge, case.get("set_depth")?, stiffness);
+    let first = said(true_depth(&edge, case.get("set_depth")?, stiffness))?;
     case.expect("true_depth", first.true_depth)?;
     case.expect("left_after_first", first.left)?;
     let again = said(DepthOfCut::from_mm(first.left.mm()))?;
-    let second = true_depth(&edge, again, stiffness);
+    let second = said(true_depth(&edge, again, stiffness))?;
     case.expect("left_after_spring_pass", second.left)?;
     case.expect("diameter_error", first.left.diameter_error())
 }
