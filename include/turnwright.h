@@ -4921,8 +4921,9 @@ tw_status tw_arc_shape_column(const struct tw_column *feed,
 
 // What an uneven hand on the feed leaves: the expected Ra over an evaluation length, the Ra
 // below which 5, 50 and 95 of 100 such lengths lie, and the same of Rt. The feeds of the single
-// turns scatter by the normal law, feed_unevenness being their standard deviation over their
-// mean. The corner arc alone makes the finish.
+// turns scatter by the normal law, feed_unevenness being its standard deviation over its mean, cut
+// off at nothing and at twice the mean: with much of it the roughest turns of a hand that jerks
+// more than that are not in it. The corner arc alone makes the finish.
 //
 // Refused: an unevenness above 0.5 (TW_OUT_OF_RANGE), a feed that is not less than the corner
 // radius, and an evaluation length shorter than one turn (TW_CONTRADICTION).

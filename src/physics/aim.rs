@@ -206,6 +206,7 @@ pub fn best_aim_in_zone(
 /// The size to aim for that costs least of all sizes in the zone, whatever law the sizes follow: looked for
 /// on a grid, then between the neighbours of its best place. The tails of other laws than the normal one
 /// may have more than one lowest place.
+#[cfg(feature = "json")]
 pub(crate) fn best_aim_by(
     limits: Limits,
     prices: Prices,

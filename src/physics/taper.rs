@@ -131,15 +131,22 @@ impl Taper {
     /// # Errors
     /// `length`, when the taper comes to a point before.
     pub fn small_for(self, large: Diameter, length: WorkLength) -> Result<Diameter, Error> {
-        Diameter::from_trade(large.mm() - self.change_over(length).mm()).map_err(|_| {
+        let small = large.mm() - self.change_over(length).mm();
+        Diameter::from_trade(small).map_err(|_| {
             Error::new(
                 ErrorKind::Contradiction,
                 "length",
                 length.to_string(),
-                format!(
-                    "less than the {:.3} mm after which this taper comes to a point",
-                    large.mm() / self.slope
-                ),
+                match small > 0.0 {
+                    true => format!(
+                        "a length after which at least {} mm of diameter are left",
+                        Diameter::ROW.least()
+                    ),
+                    false => format!(
+                        "less than the {:.3} mm after which this taper comes to a point",
+                        large.mm() / self.slope
+                    ),
+                },
                 "shorten the taper, or give the small diameter and the ratio",
             )
         })
@@ -296,7 +303,10 @@ pub fn angle_for_infeed(infeed: Travel, travel: Travel) -> Result<CompoundAngle,
             ErrorKind::Contradiction,
             "infeed",
             infeed.to_string(),
-            format!("more than nothing and at most the travel of {travel}"),
+            match inside {
+                true => format!("a share of the travel of {travel} that an angle can be set for"),
+                false => format!("more than nothing and at most the travel of {travel}"),
+            },
             "the tool moves in by a part of what the slide travels",
         )
     })

@@ -170,7 +170,13 @@ impl Dial {
                 ErrorKind::Contradiction,
                 "divisions",
                 divisions.to_string(),
-                format!("fewer than reach the middle of a bar of {zero_at}"),
+                match round_size(d) > 0.0 {
+                    true => format!(
+                        "so few that at least {} mm of diameter are left of a bar of {zero_at}",
+                        Diameter::ROW.least()
+                    ),
+                    false => format!("fewer than reach the middle of a bar of {zero_at}"),
+                },
                 "check what the dial counts, its division and the turns",
             )
         })

@@ -893,3 +893,24 @@ fn a_surface_that_falls_is_told_by_the_size_that_was_given() {
     // 20 h9 is 19.948 to 20.000 mm (ISO 286-2, from memory).
     assert_eq!(error.given(), "20 mm, at its smallest 19.948 mm");
 }
+
+/// What is worked out and too small to be plausible is not called less than nothing.
+#[test]
+fn a_diameter_that_is_left_but_too_small_is_told_of_as_such() {
+    use turnwright::{Dial, DialReads, Diameter, Division, Divisions, DivisionsPerTurn};
+    let cross = Dial::new(
+        DialReads::Diameter,
+        Division::from_mm(0.05).unwrap(),
+        DivisionsPerTurn::new(100).unwrap(),
+    );
+    let bar = Diameter::from_mm(198.343).unwrap();
+    let expected = |marks: i64| {
+        let error = cross
+            .diameter_at(bar, Divisions::new(marks).unwrap())
+            .unwrap_err();
+        assert_eq!(error.field(), "divisions");
+        error.expected().to_owned()
+    };
+    assert!(expected(3965).starts_with("so few that at least 0.1 mm of diameter are left"));
+    assert!(expected(3970).starts_with("fewer than reach the middle"));
+}
