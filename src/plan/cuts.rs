@@ -508,9 +508,11 @@ impl SurfaceWriter<'_> {
                 f,
                 "From {} on nothing was cut: {} take this cut again, and measure anew.",
                 nearly_uncut(uncut, expected).people(u),
-                match self.reads_out() {
-                    true => "leave the readout, find out why,",
-                    false => "leave the ring, touch what was there, count the turns from it,",
+                match self.cross.ring() {
+                    Ring::Readout => "leave the readout, find out why,",
+                    Ring::Settable =>
+                        "leave the ring, touch what was there, count the turns from it,",
+                    Ring::Fixed => "no shift; touch what was there, count the turns from it,",
                 }
             )
         });

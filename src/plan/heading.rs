@@ -125,15 +125,26 @@ impl Figures<'_> {
             Some(small) => format!(", then a cone down to {}", small.people(u)),
             None => String::new(),
         };
+        let by_the_sheet = self.aim_of(turning)?;
+        let (counted, _) = turning.counted_to(self.common.cross)?;
+        let is_counted = counted != by_the_sheet
+            && turning.done.is_none()
+            && !turning.chance.stops.chosen.after.is_empty();
+        let aim = match is_counted {
+            true => format!(
+                "{}, to which marks are counted after a measurement; by the sheet it is the mark of {}",
+                counted.people(u),
+                by_the_sheet.people(u)
+            ),
+            false => format!("{}{}", by_the_sheet.people(u), self.aim_words(turning)?),
+        };
         Ok(format!(
-            "{what}, that is {} to {}, over a length of {} ({} to {}){cone}. Aim at {}{}; what the {} cannot tell, {}, is kept from both limits.{}",
+            "{what}, that is {} to {}, over a length of {} ({} to {}){cone}. Aim at {aim}; what the {} cannot tell, {}, is kept from both limits.{}",
             limits.smallest().people(u),
             limits.largest().people(u),
             surface.length().people(u),
             place.length_limits.shortest().people(u),
             place.length_limits.longest().people(u),
-            self.aim_of(turning)?.people(u),
-            self.aim_words(turning)?,
             turning.gauge.instrument().words(),
             turning.guard.people(u),
             words(|f| match turning.chance.outcome.good.trade() {
