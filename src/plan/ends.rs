@@ -40,11 +40,12 @@ impl Writer<'_> {
     ) -> Result<(), Error> {
         let mut set = last_speed;
         let mut changed = false;
-        let slanted = turnings
-            .iter()
-            .filter(|turning| turning.carriage.slanted.is_some());
-        for turning in slanted {
-            let step = self.square_shoulder(turning, !changed);
+        for (at, turning) in turnings.iter().enumerate() {
+            if turning.carriage.slanted.is_none() {
+                continue;
+            }
+            let before = at.checked_sub(1).map(|before| &turnings[before]);
+            let step = self.square_shoulder(turning, before, !changed);
             changed = true;
             set = step.spindle_speed.unwrap_or(set);
             steps.push(step);
@@ -93,7 +94,12 @@ impl Writer<'_> {
     }
 
     /// What a tool whose edge runs ahead of its tip left of a shoulder, taken by a knife tool.
-    fn square_shoulder(&self, turning: &Turning<'_>, change: bool) -> Step {
+    fn square_shoulder(
+        &self,
+        turning: &Turning<'_>,
+        before: Option<&Turning<'_>>,
+        change: bool,
+    ) -> Step {
         let u = self.u;
         let (at, finished) = (turning.place.shoulder, turning.place.surface.diameter());
         let there = self.along_words(at);
@@ -117,6 +123,19 @@ impl Writer<'_> {
             ),
         });
         let [shortest, longest] = turning.lengths_from_the_face();
+        let ended = words(|f| {
+            let Some(before) = before else {
+                return Ok(());
+            };
+            let limits = before.place.length_limits;
+            write!(
+                f,
+                " Length of {}, from its shoulder to this one ________: good from {} to {}.",
+                before.place.surface.diameter().people(u),
+                limits.shortest().people(u),
+                limits.longest().people(u),
+            )
+        });
         let mut step = Step::new(
             StepKind::Shoulder,
             finished,
@@ -124,7 +143,7 @@ impl Writer<'_> {
                 "Square the shoulder of {}. {}{begin} Spindle on: come in until the tip just touches the finished diameter \
                  beside the shoulder, then by hand to {there}, and face the shoulder outwards with the cross slide until the \
                  tip is clear of the bar; in light cuts. Stop the spindle. Length from the face to the shoulder ________: good \
-                 from {} to {}; shorter: farther in by what is missing.",
+                 from {} to {}; shorter: farther in by what is missing.{ended}",
                 finished.people(u),
                 self.set_words(slow.spindle_speed, slow),
                 shortest.people(u),

@@ -237,10 +237,19 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
         Units::Metric => 0.0005 + 1e-9,
         Units::Inch => 0.00127 + 1e-9,
     };
+    // Where the edge runs ahead of the tip, a knife tool makes the shoulders, and they are measured then.
+    let slanted = job.tool().cutting_edge_angle().degrees() < 90.0;
     for step in &sheet.steps {
-        let (StepKind::Inspect, Some(at)) = (step.kind, step.surface) else {
+        let Some(at) = step.surface else {
             continue;
         };
+        let measured = match slanted {
+            true => step.text.starts_with("Square the shoulder of"),
+            false => step.kind == StepKind::Inspect,
+        };
+        if !measured {
+            continue;
+        }
         if let Some((_, ended)) = before.filter(|(of, _)| of.other_end() == at.other_end()) {
             let said = said_of_the_length_before(&step.text, sheet.units())?;
             let (nominal, medium) = (ended.length().mm(), GeneralClass::Medium);
