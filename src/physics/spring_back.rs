@@ -409,7 +409,7 @@ pub fn diameter_error_with_sag(
 ///     "0.1 mm/rev".parse()?, angle.parse()?, "0.4 mm".parse()?, "0.5".parse()?,
 /// ));
 /// let stiffness = "5 kN/mm".parse()?;
-/// assert!(largest_depth(&edge("95 deg")?, stiffness, "0.05 mm".parse()?)?.is_none());
+/// assert!(largest_depth(&edge("90 deg")?, stiffness, "0.05 mm".parse()?)?.is_none());
 /// let depth = largest_depth(&edge("45 deg")?, stiffness, "0.05 mm".parse()?)?;
 /// assert!(depth.is_some_and(|depth| depth.mm() < 2.0));
 /// # Ok::<(), turnwright::Error>(())
