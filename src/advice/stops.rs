@@ -201,13 +201,13 @@ impl<'a> StopsAsk<'a> {
         self
     }
 
-    /// With a dial that an earlier surface proved: it is not misread any more.
     /// With the sizes that are aimed at, without a stop and with one, in place of the cheapest ones.
     pub(crate) fn with_ends(mut self, without: Diameter, measured: Diameter) -> Self {
         self.ends = Some([without, measured]);
         self
     }
 
+    /// With a dial that an earlier surface proved: it is not misread any more.
     pub(crate) fn with_proved_dial(mut self) -> Self {
         self.dial_is_proved = true;
         self

@@ -383,9 +383,7 @@ impl tw_plan {
             time: expected.time.into(),
         }
     }
-}
 
-impl tw_plan {
     fn surfaces(&self) -> usize {
         let part = self.sheet.job.part();
         part.surfaces().len() + part.other_end().len()

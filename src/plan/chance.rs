@@ -327,7 +327,7 @@ impl Chance {
             };
             ask = ask.with_count((count as usize).min(places));
         }
-        let fixed = job.preference(|p| p.measuring_stops()).is_some();
+        let stops_asked = job.preference(|p| p.measuring_stops()).is_some();
         let chosen = ask
             .choose_with_budget(provenance)
             .map_err(|error| match error.field() {
@@ -336,7 +336,7 @@ impl Chance {
             })?;
         // The chance that was asked for goes before the price: a stop more, where that reaches it.
         let mut reached = None;
-        if !fixed && chosen.2.good < rests.asked {
+        if !stops_asked && chosen.2.good < rests.asked {
             let made = chosen.0.chosen.after.len();
             for count in (made + 1..cuts.len()).take(2) {
                 let more = ask.clone().with_count(count);

@@ -250,7 +250,7 @@ impl SurfaceWriter<'_> {
             set = step.spindle_speed.unwrap_or(set);
             alike = Some((step.depth_of_cut, step.feed, step.spindle_speed));
             let uncut = match at {
-                0 => self.uncut(),
+                0 => setup.measures_uncut(self.common),
                 _ => before,
             };
             (before, stands) = (step.diameter, mark);
@@ -652,12 +652,6 @@ impl SurfaceWriter<'_> {
         self.read(&mut step, cut)?;
         self.turned_at(&mut step, mark);
         Ok(step)
-    }
-
-    /// What is measured where the first cut took nothing: a bar that runs out is touched at its high side, and
-    /// measures its diameter.
-    fn uncut(&self) -> Diameter {
-        self.setup.measures_uncut(self.common)
     }
 
     /// The ring of a stop is turned at the mark of the cut: to that mark, where the size is as expected.

@@ -679,7 +679,8 @@ impl Turning<'_> {
     }
 }
 
-/// From which size on a cut is taken to have cut nothing: three quarters of what it was to take are still there.
+/// From which size on a cut is taken to have cut nothing: three quarters of what it was to take are still there
+/// (judgement, no source).
 pub(super) fn nearly_uncut(uncut: Diameter, expected: Diameter) -> Diameter {
     Diameter::computed_trade(round_size(0.75 * uncut.mm() + 0.25 * expected.mm()))
 }

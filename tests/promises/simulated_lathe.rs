@@ -292,9 +292,6 @@ fn slipped(
                 &mut bends,
                 &mut chance,
             );
-            if let Some(why) = &made.refused {
-                println!("REFUSED {why}");
-            }
             found.refused += usize::from(made.refused.is_some());
             let Some(named) = made.named else { continue };
             found.tried += 1;
