@@ -5,6 +5,7 @@ use std::fmt;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::{drive, speed};
+use crate::quantity::text::fixed;
 use crate::quantity::{CriticalSpeed, CuttingSpeed, Diameter, MainForce, SpindleSpeed};
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::lathe::{EFFICIENCY, Lathe, SpeedRange, Spindle};
@@ -426,28 +427,28 @@ impl<'a> SpindleAsk<'a> {
         let neighbour = |step: &SpindleSpeed| {
             let because = if *step < chosen {
                 format!(
-                    "the same cut takes {:.0} % longer",
-                    100.0 * (chosen.rpm() / step.rpm() - 1.0)
+                    "the same cut takes {} % longer",
+                    fixed(100.0 * (chosen.rpm() / step.rpm() - 1.0), 0)
                 )
             } else if let Some((who, cap)) = caps
                 .iter()
                 .filter(|(_, cap)| cap < step)
                 .min_by_key(|(_, cap)| *cap)
             {
-                format!("not allowed: {who} stops at {:.0} rpm", cap.rpm())
+                format!("not allowed: {who} stops at {} rpm", fixed(cap.rpm(), 0))
             } else if self
                 .fastest
                 .is_some_and(|top| speed::cutting_speed(*step, self.diameter) > top)
             {
                 format!(
-                    "{:.1} % over the cutting speed wanted, beyond the band of this material and tool: the edge would not last",
-                    100.0 * (step.rpm() / ideal.rpm() - 1.0)
+                    "{} % over the cutting speed wanted, beyond the band of this material and tool: the edge would not last",
+                    fixed(100.0 * (step.rpm() / ideal.rpm() - 1.0), 1)
                 )
             } else {
                 format!(
-                    "{:.1} % over the cutting speed wanted, for {:.0} % less time: the edge wears faster",
-                    100.0 * (step.rpm() / ideal.rpm() - 1.0),
-                    100.0 * (1.0 - chosen.rpm() / step.rpm())
+                    "{} % over the cutting speed wanted, for {} % less time: the edge wears faster",
+                    fixed(100.0 * (step.rpm() / ideal.rpm() - 1.0), 1),
+                    fixed(100.0 * (1.0 - chosen.rpm() / step.rpm()), 0)
                 )
             };
             Neighbour {

@@ -10,6 +10,7 @@ use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, Prices};
 use crate::physics::spread::{self, Outcome, SizeSpread};
 use crate::provenance::{Provenance, Sourced, Standing};
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     DepthOfCut, Diameter, DiameterError, Duration, PriceRework, PriceScrap, PriceStop, Probability,
@@ -260,8 +261,8 @@ impl Aim {
     pub(super) fn good_words(&self, size: Diameter) -> String {
         let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);
         format!(
-            "good in {:.0} of 100",
-            (100.0 * come_out.good.trade()).floor()
+            "good in {} of 100",
+            fixed((100.0 * come_out.good.trade()).floor(), 0)
         )
     }
 

@@ -298,9 +298,9 @@ impl Figures<'_> {
         let away = DiameterError::computed_trade(round_size(off.abs())).people(self.common.units);
         Ok(match (off > 0.0) == (scrap > rework) {
             true => format!(
-                ", {away} {} the middle of the zone, because a lost part costs {:.1} times as much as another cut",
+                ", {away} {} the middle of the zone, because a lost part costs {} times as much as another cut",
                 if off > 0.0 { "above" } else { "below" },
-                scrap / rework,
+                fixed(scrap / rework, 1),
             ),
             false => format!(
                 ", a mark {away} {} the middle of the zone",

@@ -689,8 +689,8 @@ pub(super) fn paragraph(f: &mut impl fmt::Write, lead: &str, text: &str) -> fmt:
     if text.is_empty() {
         return Ok(());
     }
-    // To look for one byte is much the quicker; most texts are one line.
-    if !text.as_bytes().contains(&b'\n') {
+    // Most texts are one line. Looked at to the end, many bytes go at a time.
+    if !(text.bytes()).fold(false, |found, byte| found | (byte == b'\n')) {
         return wrapped(f, lead, text, true);
     }
     for (at, line) in text.lines().enumerate() {

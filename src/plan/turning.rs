@@ -698,8 +698,8 @@ fn roughness(
                     Severity::Note,
                     "minor_edge_unknown",
                     format!(
-                        "The roughness holds for a minor cutting edge angle of at least {:.1} deg; a smaller one leaves it rougher.",
-                        angle.degrees()
+                        "The roughness holds for a minor cutting edge angle of at least {} deg; a smaller one leaves it rougher.",
+                        text::fixed(angle.degrees(), 1)
                     ),
                 ),
             );
@@ -716,8 +716,8 @@ fn tool_cautions(job: &Job, cautions: &mut Vec<Caution>) {
                 Severity::Warning,
                 "no_square_shoulder",
                 format!(
-                    "A cutting edge angle of {:.0} deg leaves no square shoulder: finish the shoulder with a knife tool of 90 deg or more.",
-                    job.tool.cutting_edge_angle().degrees()
+                    "A cutting edge angle of {} deg leaves no square shoulder: finish the shoulder with a knife tool of 90 deg or more.",
+                    text::fixed(job.tool.cutting_edge_angle().degrees(), 0)
                 ),
             ),
         );
@@ -848,9 +848,9 @@ fn coarse_dial(guarded: &Limits, per_mark: f64, cautions: &mut Vec<Caution>) {
                 Severity::Warning,
                 "coarse_dial",
                 format!(
-                    "The zone inside its guards is {:.0} % of one mark: the ring has to be set to a tenth of a mark. A finer dial, \
+                    "The zone inside its guards is {} % of one mark: the ring has to be set to a tenth of a mark. A finer dial, \
                  or the compound slide set over, would make it surer.",
-                    100.0 * guarded.tolerance().mm() / per_mark
+                    text::fixed(100.0 * guarded.tolerance().mm() / per_mark, 0)
                 ),
             ),
         );

@@ -16,6 +16,7 @@ use crate::error::Error;
 use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::{Divisions, Reading, Slide};
+use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     Diameter, DiameterError, Feed, Position, Quantity, SpindleSpeed, WorkLength, round_size,
@@ -145,14 +146,14 @@ impl Writer<'_> {
             String::new()
         };
         format!(
-            "{} for the part, {face}{} for the tool holder{} before the jaws; overhang over diameter {:.1}",
+            "{} for the part, {face}{} for the tool holder{} before the jaws; overhang over diameter {}",
             length.people(u),
             room.people(u),
             match clamp.parted {
                 Some(_) => " and the parting tool",
                 None => "",
             },
-            clamp.support.length_over_diameter.value(),
+            fixed(clamp.support.length_over_diameter.value(), 1),
         )
     }
 

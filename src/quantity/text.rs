@@ -487,19 +487,22 @@ fn digits_to(number: f64, places: usize) -> Option<u64> {
     format!("{number:.places$}").replace('.', "").parse().ok()
 }
 
-/// A number that a decimal of at most six places and fifteen digits is read back as: that decimal is the
+/// A number that a decimal of few places and at most fifteen digits is read back as: that decimal is the
 /// shortest, for two of so few digits are never read as one number.
 fn short_decimal(number: f64) -> Option<Decimal> {
-    const PLACES: usize = 6;
-    let scaled = (number * POWERS[PLACES]).round();
-    let short = number.is_sign_positive() && scaled < 1e15 && scaled / POWERS[PLACES] == number;
-    short.then(|| {
-        Decimal {
-            negative: false,
-            digits: scaled as u64,
-            places: PLACES,
-        }
-        .without_zeros(0)
+    const FEW: [usize; 2] = [6, 9];
+    let size = number.abs();
+    FEW.into_iter().find_map(|places| {
+        let scaled = (size * POWERS[places]).round();
+        let short = scaled < 1e15 && scaled / POWERS[places] == size;
+        short.then(|| {
+            Decimal {
+                negative: number.is_sign_negative(),
+                digits: scaled as u64,
+                places,
+            }
+            .without_zeros(0)
+        })
     })
 }
 
@@ -611,11 +614,19 @@ mod numbers {
 
     #[test]
     fn a_number_of_few_digits_is_written_short() {
-        for number in [0.0, 40.0, 0.02, 29.967, 123_456_789.123_456, 0.000_001] {
+        for number in [
+            0.0,
+            -0.0,
+            40.0,
+            -0.02,
+            29.967,
+            123_456_789.123_456,
+            0.000_011_5,
+        ] {
             assert_eq!(Short(number).to_string(), number.to_string());
         }
-        // -0 and a seventh decimal are not.
-        for number in [-0.0, 0.000_000_1] {
+        // A tenth decimal is not.
+        for number in [0.000_000_000_1, 1.0 / 3.0] {
             assert_eq!(Short(number).to_string(), "long");
         }
     }
