@@ -6,7 +6,7 @@
 use crate::caution::Caution;
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, Prices};
-use crate::physics::spread::{self, Outcome};
+use crate::physics::spread::Outcome;
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
@@ -131,6 +131,7 @@ pub struct StopsAsk<'a> {
     miscount: Option<Probability>,
     count: Option<usize>,
     ends: Option<[Diameter; 2]>,
+    least_cut: DiameterError,
     units: Units,
 }
 
@@ -139,6 +140,7 @@ pub struct StopsAsk<'a> {
 struct Ending {
     budget: SizeBudget,
     outcome: Outcome,
+    price: Price,
 }
 
 impl<'a> StopsAsk<'a> {
@@ -170,6 +172,7 @@ impl<'a> StopsAsk<'a> {
             miscount: None,
             count: None,
             ends: None,
+            least_cut: DiameterError::computed_trade(0.0),
             units: Units::Metric,
         }
     }
@@ -204,6 +207,12 @@ impl<'a> StopsAsk<'a> {
     /// With the sizes that are aimed at, without a stop and with one, in place of the cheapest ones.
     pub(crate) fn with_ends(mut self, without: Diameter, measured: Diameter) -> Self {
         self.ends = Some([without, measured]);
+        self
+    }
+
+    /// Where a part that is too large by less than this over its aim cannot be cut again, and is lost.
+    pub(crate) fn with_least_cut(mut self, least: DiameterError) -> Self {
+        self.least_cut = least;
         self
     }
 
@@ -310,7 +319,7 @@ impl<'a> StopsAsk<'a> {
         let miscount = chance("chance that a cut is miscounted", self.miscount, &MISCOUNT);
         let (scrap, rework) = (self.prices.scrap().trade(), self.prices.rework().trade());
         let priced = |after: Vec<usize>| {
-            let end = self.prices.of(end_of(&after).outcome).trade();
+            let end = end_of(&after).price.trade();
             let in_time = after.iter().any(|at| self.shows_a_slip(*at));
             let unseen = places - after.last().map_or(0, |last| last + 1);
             let slipped = if in_time { 0.0 } else { slip };
@@ -367,7 +376,9 @@ impl<'a> StopsAsk<'a> {
                 one_more = add(&chosen);
             }
         }
-        let Ending { budget, outcome } = end_of(&chosen.after).clone();
+        let Ending {
+            budget, outcome, ..
+        } = end_of(&chosen.after).clone();
         let caution = match self.ends {
             // Who says where the cuts end knows where they were aimed.
             Some(_) => None,
@@ -389,8 +400,10 @@ impl<'a> StopsAsk<'a> {
     fn ending(&self, last: Option<usize>, provenance: &mut Provenance) -> Result<Ending, Error> {
         let budget = self.budget_after(last, provenance)?;
         let spread = budget.budget().spread();
-        let come_out = |size, spread| spread::outcome(self.limits, size, spread, Feature::Shaft);
-        let outcome = match (self.ends, last, self.cuts.last()) {
+        let come_out = |size, spread| {
+            aim::price_to_cut_again(self.limits, size, spread, self.prices, self.least_cut)
+        };
+        let (outcome, price) = match (self.ends, last, self.cuts.last()) {
             // Where no cut is measured and nothing is corrected, a bar comes out too large by its spring, not
             // too large or too small by up to as much. A surface before it was measured with a spring of its own.
             (Some([end, _]), None, Some(cut)) if !self.dial_is_proved && !self.spring_corrected => {
@@ -404,10 +417,15 @@ impl<'a> StopsAsk<'a> {
             }
             (Some([end, _]), None, _) | (Some([_, end]), Some(_), _) => come_out(end, spread),
             (None, ..) => {
-                aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft).outcome
+                let best = aim::best_aim_in_zone(self.limits, spread, self.prices, Feature::Shaft);
+                (best.outcome, best.expected_price)
             }
         };
-        Ok(Ending { budget, outcome })
+        Ok(Ending {
+            budget,
+            outcome,
+            price,
+        })
     }
 
     /// True when a dial that takes twice as much off is found out after cut `at` with the part still

@@ -6,7 +6,9 @@
 use super::maths::{portable, sqrt};
 use super::spread::{LogDensity, Outcome, SizeSpread, outcome};
 use crate::error::{Error, ErrorKind};
-use crate::quantity::{Diameter, Price, PriceRework, PriceScrap, StandardUncertainty};
+use crate::quantity::{
+    Diameter, DiameterError, Price, PriceRework, PriceScrap, StandardUncertainty, round_size,
+};
 use crate::standards::limits::{Feature, Limits};
 
 /// What a part costs that does not come out good.
@@ -201,6 +203,57 @@ pub fn best_aim_in_zone(
         limits.largest()
     });
     BestAim::at(limits, aim, spread, prices, feature)
+}
+
+/// The same of a shaft, where a part that is too large by less than another cut can take is lost too.
+///
+/// A cut back to the aim mu takes what is over mu + t, `least` t. While that is no more than U nothing is lost so,
+/// and the price is as without. Beyond, the price is c_s (P(X < L) + P(X > U)) less what does not depend on mu: it
+/// rises from the middle of the zone on. So the aim is min(mu_0, max((L + U)/2, U - t)), mu_0 the cheapest without.
+///
+/// # Source
+/// Derived, as [`best_aim_in_zone`].
+pub(crate) fn best_aim_to_cut_again(
+    limits: Limits,
+    spread: SizeSpread,
+    prices: Prices,
+    least: DiameterError,
+) -> BestAim {
+    let without = best_aim_in_zone(limits, spread, prices, Feature::Shaft);
+    let farthest = Diameter::computed_trade(round_size(limits.largest().mm() - least.mm()));
+    let farthest = farthest.max(limits.middle());
+    match without.aim > farthest && prices.scrap().value() > prices.rework().value() {
+        true => BestAim {
+            aim: farthest,
+            outcome: outcome(limits, farthest, spread, Feature::Shaft),
+            expected_price: price_to_cut_again(limits, farthest, spread, prices, least).1,
+        },
+        false => without,
+    }
+}
+
+/// What comes of a shaft aimed at `mean`, and its price where one that is too large by less than `least` over the
+/// mean cannot be cut again, and is lost.
+pub(crate) fn price_to_cut_again(
+    limits: Limits,
+    mean: Diameter,
+    spread: SizeSpread,
+    prices: Prices,
+    least: DiameterError,
+) -> (Outcome, Price) {
+    let come_out = outcome(limits, mean, spread, Feature::Shaft);
+    let price = prices.of(come_out);
+    let cuttable = Diameter::computed_trade(mean.mm() + least.mm());
+    let (true, Ok(wider)) = (
+        cuttable > limits.largest(),
+        Limits::new(limits.smallest(), cuttable),
+    ) else {
+        return (come_out, price);
+    };
+    let again = outcome(wider, mean, spread, Feature::Shaft).rework;
+    let left = (come_out.rework.value() - again.value()).max(0.0);
+    let dearer = left * (prices.scrap().value() - prices.rework().value());
+    (come_out, Price::computed_trade(price.value() + dearer))
 }
 
 /// The size to aim for that costs least of all sizes in the zone, whatever law the sizes follow: looked for
@@ -553,6 +606,26 @@ mod tests {
     }
 
     proptest! {
+        /// No size of a fine grid over the zone is cheaper than the aim in closed form; both prices are sums of the
+        /// same few numbers below the price of a lost part, rounded in their last digits.
+        #[test]
+        fn no_size_is_cheaper_where_little_too_large_is_lost(
+            u in 0.001_f64..0.05, a in 0.0_f64..0.05, zone in 0.005_f64..0.1, scrap in 1.0_f64..50.0, least in 0.0_f64..0.15,
+        ) {
+            let (limits, spread, prices) = (limits(30.0, 30.0 + zone), both(u, a), prices(scrap, 1.0));
+            let least = DiameterError::from_mm(least).unwrap();
+            let best = best_aim_to_cut_again(limits, spread, prices, least);
+            prop_assert!(limits.contains(best.aim));
+            for step in 0..=200 {
+                let size = Diameter::from_mm(30.0 + zone * f64::from(step) / 200.0).unwrap();
+                let (_, price) = price_to_cut_again(limits, size, spread, prices, least);
+                prop_assert!(
+                    best.expected_price.value() <= price.value() + 1e-9 * scrap,
+                    "{} at {}, {} at {}", best.expected_price, best.aim, price, size
+                );
+            }
+        }
+
         #[test]
         fn the_largest_uncertainty_is_where_the_aim_leaves_the_zone(
             u in 0.0005_f64..0.02, a in 0.0005_f64..0.02, kind in 0..3, scrap in 1.01_f64..500.0,

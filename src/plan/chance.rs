@@ -115,6 +115,8 @@ pub(super) struct Aim {
     /// ... and cost no more than this on average, scrap and rework together.
     most: f64,
     prices: Prices,
+    /// What is over by less cannot be cut again.
+    least_cut: DiameterError,
 }
 
 /// The expansion of the material, if it is known.
@@ -184,6 +186,7 @@ impl<'a> Rests<'a> {
         guarded: Limits,
         ask: &SizeAsk<'_>,
         prices: Prices,
+        correcting: DepthOfCut,
         provenance: &mut Provenance,
     ) -> Result<Aim, Error> {
         let spread = ask.budget(provenance)?.budget().spread();
@@ -192,12 +195,11 @@ impl<'a> Rests<'a> {
             None => provenance.open("least chance of a good part", &LEAST_GOOD),
         };
         // A size that could not be proved good is no aim, however cheap: then the nearest to it that could.
-        let best = aim::best_aim_in_zone(limits, spread, prices, Feature::Shaft);
-        let size = best.aim.clamp(guarded.smallest(), guarded.largest());
-        let come_out = match best.aim == size {
-            true => best.outcome,
-            false => spread::outcome(limits, size, spread, Feature::Shaft),
-        };
+        let least_cut = DiameterError::computed_trade(2.0 * correcting.mm());
+        let best = aim::best_aim_to_cut_again(limits, spread, prices, least_cut).aim;
+        let size = best.clamp(guarded.smallest(), guarded.largest());
+        let size = often_enough(size, limits, spread, asked);
+        let (come_out, price) = aim::price_to_cut_again(limits, size, spread, prices, least_cut);
         let worth = match self.cross.ring() {
             Ring::Settable => {
                 provenance.open("what a mark may cost over another cut", &WORTH_OF_A_MARK)
@@ -207,7 +209,8 @@ impl<'a> Rests<'a> {
         };
         let mut aim = Aim {
             prices,
-            most: prices.of(come_out).trade() + worth * prices.rework().trade(),
+            least_cut,
+            most: price.trade() + worth * prices.rework().trade(),
             limits,
             spread,
             size,
@@ -217,6 +220,31 @@ impl<'a> Rests<'a> {
         aim.least = aim.least_of(come_out.good);
         Ok(aim)
     }
+}
+
+/// `size`, or where a good part is not as likely there as was asked for, the nearest to it on the way to the middle of
+/// the zone where it is: the chance that was asked for goes before the price.
+fn often_enough(
+    size: Diameter,
+    limits: Limits,
+    spread: SizeSpread,
+    asked: Probability,
+) -> Diameter {
+    let middle = limits.middle();
+    let serves = |size| spread::outcome(limits, size, spread, Feature::Shaft).good >= asked;
+    if serves(size) || !serves(middle) {
+        return size;
+    }
+    const HALVINGS: usize = 20;
+    let (mut near, mut far) = (middle.mm(), size.mm());
+    for _ in 0..HALVINGS {
+        let between = 0.5 * (near + far);
+        match serves(Diameter::computed_trade(between)) {
+            true => near = between,
+            false => far = between,
+        }
+    }
+    Diameter::computed_trade(round_size(near))
 }
 
 impl Aim {
@@ -268,8 +296,9 @@ impl Aim {
 
     /// Whether a last cut aimed at `size` gives a good part often enough, and cheaply enough.
     pub(super) fn serves(&self, size: Diameter) -> bool {
-        let come_out = spread::outcome(self.limits, size, self.spread, Feature::Shaft);
-        come_out.good >= self.least && self.prices.of(come_out).trade() <= self.most
+        let (come_out, price) =
+            aim::price_to_cut_again(self.limits, size, self.spread, self.prices, self.least_cut);
+        come_out.good >= self.least && price.trade() <= self.most
     }
 }
 
@@ -292,6 +321,7 @@ impl Chance {
         cuts: &[CutAhead],
         along: DiameterError,
         costs: &JobPrices,
+        correcting: DepthOfCut,
         provenance: &mut Provenance,
     ) -> Result<Self, Error> {
         let last = cuts
@@ -307,7 +337,8 @@ impl Chance {
             costs.stop,
         )
         .with_spring_along(along)
-        .with_ends(last.after, rests.counted_to.unwrap_or(last.after));
+        .with_ends(last.after, rests.counted_to.unwrap_or(last.after))
+        .with_least_cut(DiameterError::computed_trade(2.0 * correcting.mm()));
         if let Some(expansion) = rests.expansion {
             ask = ask.with_expansion(expansion);
         }

@@ -10,16 +10,19 @@ use crate::advice::feed::{self, FeedChoice};
 use crate::advice::force::{ManyCuts, tool_law};
 use crate::advice::parting::PARTING_FEED;
 use crate::advice::reach::COMPOUND_TRAVEL;
-use crate::advice::support::{self, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay};
+use crate::advice::support::{
+    self, FREE_UP_TO, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay,
+};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::section::Section;
 use crate::physics::stepped::HeldBar;
-use crate::provenance::Provenance;
+use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    BladeWidth, CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength, round_size,
+    BladeWidth, ChamferLeg, CriticalSpeed, DepthOfCut, Diameter, Overhang, Quantity, WorkLength,
+    round_size,
 };
 use crate::shop::dial::Dial;
 use crate::shop::holding::{Holding, HoldingKind};
@@ -91,6 +94,8 @@ pub(super) struct Clamping<'a> {
     /// How the part came off the bar before this clamping.
     pub(super) off: Off,
     pub(super) overhang: Overhang,
+    /// From the jaws to the shoulder of the surface that they grip, in mm; zero of a bar.
+    clear: f64,
     /// How far from the face the tool may ever go, in mm.
     pub(super) never_past: f64,
     pub(super) grip: Grip,
@@ -104,8 +109,7 @@ pub(super) struct Clamping<'a> {
     pub(super) places: Vec<Place<'a>>,
 }
 
-/// The length of a grip is kept this far from the shoulder of the surface that is gripped, in mm:
-/// judgement, no source.
+/// The jaws are kept this far from the shoulder of the surface that is gripped, in mm: judgement, no source.
 const SHOULDER_CLEARANCE: f64 = 2.0;
 
 /// The same in a shop that reads inches: 0.08 in.
@@ -120,9 +124,9 @@ fn shoulder_clearance(units: Units) -> f64 {
 
 impl Clamping<'_> {
     /// From the face of a part that was turned round to the shoulder beside the jaws.
-    pub(super) fn to_gripped_shoulder(&self, units: Units) -> WorkLength {
+    pub(super) fn to_gripped_shoulder(&self) -> WorkLength {
         WorkLength::computed_trade(round_size(
-            self.overhang.mm() - self.facing.mm() - shoulder_clearance(units),
+            self.overhang.mm() - self.facing.mm() - self.clear,
         ))
     }
 }
@@ -199,6 +203,7 @@ pub(super) fn clampings<'a>(
             parted,
             off: Off::Whole,
             overhang,
+            clear: 0.0,
             reach,
             room: room_first,
             grip: Grip::Stock { length: grip },
@@ -223,6 +228,8 @@ struct Shape {
     parted: Option<WorkLength>,
     off: Off,
     overhang: Overhang,
+    /// From the jaws to the shoulder of the surface that they grip, in mm; zero of a bar.
+    clear: f64,
     reach: f64,
     room: Room,
     grip: Grip,
@@ -346,17 +353,38 @@ fn turned_round(
     let room = room(job, deepest(common, other), provenance);
     let reach = reach_of(other);
     let mut end = reach_of(first);
+    let centred = (job.holding.as_ref()).is_some_and(|h| h.kind() == HoldingKind::ChuckAndCentre);
     // The innermost surface that is long enough leaves the least standing out.
-    let clear = shoulder_clearance(common.units);
     let mut inner: Vec<Section> = Vec::new();
+    let mut refused = None;
     for surface in first.iter().rev() {
         let diameter = surface.limits().middle();
-        let length = surface.length().mm() - clear;
-        let enough = lengths::least_grip(diameter, provenance);
-        let out = overall.mm() - end + clear;
-        if surface.small_diameter().is_none() && length >= enough && out - reach >= room.to_jaws {
+        let beyond = overall.mm() - end;
+        let groove = surface.undercut().map_or(0.0, |u| u.width().mm());
+        let beside = beyond + shoulder_clearance(common.units) + groove;
+        // Where the tool needs more room than that, the jaws go farther on.
+        let out = match beside - reach >= room.to_jaws {
+            true => beside,
+            false => lengths::settable(reach + room.to_jaws, common.units),
+        };
+        let clear = round_size(out - beyond);
+        let edge = surface.chamfer().map_or(0.0, ChamferLeg::mm);
+        let length = round_size(surface.length().mm() - clear - edge);
+        let least = lengths::least_grip(diameter, provenance);
+        let (share, far) = (
+            provenance.open(
+                "grip of a turned-round part over its overhang",
+                &GRIP_OVER_OVERHANG,
+            ),
+            provenance.open("overhang over diameter for the chuck alone", &FREE_UP_TO),
+        );
+        let (least, farthest) = match centred {
+            true => (least, f64::INFINITY),
+            false => (least.max(share * out), far * diameter.mm()),
+        };
+        if surface.small_diameter().is_none() && length >= least && out <= farthest {
             lengths::within_the_lathe(job, out + facing.mm(), "part.overall_length")?;
-            let length = WorkLength::computed_trade(round_size(length));
+            let length = WorkLength::computed_trade(length);
             lengths::short_grip(length, diameter, common.units, cautions);
             let mut root = vec![Section::cylinder(diameter, WorkLength::from_mm(clear)?)];
             root.extend(inner.into_iter().rev());
@@ -380,11 +408,15 @@ fn turned_round(
                 parted: None,
                 off,
                 overhang: Overhang::from_mm(round_size(out + facing.mm()))?,
+                clear,
                 reach,
                 room,
                 grip,
             };
             return Ok((shape, root));
+        }
+        if surface.small_diameter().is_none() && refused.is_none() {
+            refused = Some((surface.diameter(), length.max(0.0), out, least, farthest));
         }
         inner.push(Section::cylinder(diameter, surface.length()));
         end = round_size(end - surface.length().mm());
@@ -392,15 +424,31 @@ fn turned_round(
     Err(Error::new(
         ErrorKind::Impossible,
         "part.other_end",
-        "no surface of the first end that the jaws could hold",
-        format!(
-            "a cylinder at the first end longer than {:.1} mm, with {:.1} mm from the jaws to the last shoulder",
-            lengths::least_grip(first[first.len() - 1].limits().middle(), provenance) + clear,
-            room.to_jaws
-        ),
-        "turn the longer end first, or turn all of it in one clamping from a longer bar",
+        match refused {
+            Some((diameter, length, out, ..)) => format!(
+                "{length:.1} mm of the diameter of {diameter} for the jaws, {out:.1} mm standing out of them"
+            ),
+            None => String::from("no cylinder at the first end that the jaws could hold"),
+        },
+        match refused {
+            Some((_, length, out, least, farthest)) if length >= least && out > farthest => {
+                format!("no more than {farthest:.1} mm standing out of the chuck alone")
+            }
+            Some((_, _, _, least, _)) => {
+                format!("a cylinder of which the jaws hold at least {least:.1} mm")
+            }
+            None => String::from("a cylinder at the first end"),
+        },
+        "turn the other end first, name \"chuck_and_centre\", or turn all of it in one clamping from a longer bar",
     ))
 }
+
+/// Least grip of a part that is turned round over what stands out of the jaws, without a centre.
+const GRIP_OVER_OVERHANG: Sourced<f64> = Sourced::new(
+    1.0 / 3.0,
+    "judgement, no source: a shorter grip lets the cut lever the part out of the jaws",
+    Standing::Estimate,
+);
 
 /// The surfaces of the other end; with none, only its face is turned.
 fn places_or_none<'a>(
@@ -596,6 +644,7 @@ fn hold<'a>(
         parted: shape.parted,
         off: shape.off,
         overhang: shape.overhang,
+        clear: shape.clear,
         never_past: never_past(common.carriage, shape.reach, shape.room.overrun),
         grip: shape.grip,
         held,

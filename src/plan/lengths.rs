@@ -41,7 +41,7 @@ pub(super) fn facing(job: &Job, units: Units, provenance: &mut Provenance) -> Wo
 }
 
 /// The next length that a person sets with a rule: whole millimetres, or twentieths of an inch.
-fn settable(mm: f64, units: Units) -> f64 {
+pub(super) fn settable(mm: f64, units: Units) -> f64 {
     let step = match units {
         Units::Metric => 1.0,
         Units::Inch => 1.27,
@@ -281,14 +281,15 @@ pub(super) fn short_grip(
     units: Units,
     cautions: &mut Vec<Caution>,
 ) {
-    if grip.mm() < diameter.mm() && !cautions.iter().any(|c| c.code() == "short_grip") {
+    if grip.mm() < diameter.mm() {
         cautions.push(Caution::new(
             Severity::Warning,
             "short_grip",
             format!(
-                "Only {} are in the jaws, less than one diameter: a live centre or a longer grip would be surer. Without, go to \
+                "Only {} of the diameter of {} are in the jaws, less than one diameter: a live centre or a longer grip would be surer. Without, go to \
                  each roughing mark in two cuts, half of the way first, and nothing pushes hard from the side.",
-                grip.people(units)
+                grip.people(units),
+                diameter.people(units)
             ),
         ));
     }

@@ -119,7 +119,7 @@ impl Writer<'_> {
             StepKind::TurnRound,
             diameter,
             format!(
-                "Spindle at rest. {}, turn it round, and grip it on its finished {} over {}, the jaws lined with \
+                "Spindle at rest. {}, turn it round, and grip it on its finished {} over {}{}, the jaws lined with \
                  soft sheet (copper, aluminium), {} standing out. Turn it by hand against an indicator on a finished \
                  diameter near the middle of the part, beside the jaws where none is free there: shift it until it runs out \
                  by no more than the drawing allows. \
@@ -144,6 +144,10 @@ impl Writer<'_> {
                 }),
                 diameter.people(u),
                 length.people(u),
+                match length.mm() > JAWS {
+                    true => ", or the whole length of the jaws where they are shorter",
+                    false => "",
+                },
                 overhang.people(u),
             ),
         )
@@ -221,7 +225,7 @@ impl Writer<'_> {
                 overall.people(u),
                 clamp.facing.people(u),
                 self.face_words(step),
-                clamp.to_gripped_shoulder(u).people(u),
+                clamp.to_gripped_shoulder().people(u),
                 limits.shortest().people(u),
                 limits.longest().people(u),
             ),

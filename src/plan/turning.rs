@@ -229,6 +229,7 @@ impl<'a> Turning<'a> {
             guarded,
             &size_ask,
             costs.prices,
+            place.correcting,
             provenance,
         )?;
         aim.size = readable(aim.size, guarded, units);
@@ -332,6 +333,7 @@ impl<'a> Turning<'a> {
             &ahead,
             left.along,
             &costs,
+            place.correcting,
             provenance,
         )?;
         chance.cautions(surface.diameter(), &aim, &size_ask, units, cautions)?;
