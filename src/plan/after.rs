@@ -223,8 +223,8 @@ impl Sheet {
             answer.why_no_plan = Some(why);
             return Ok(answer);
         }
-        let stop =
-            too_thick(measured, turning, &mut answer.provenance, u).or_else(|| stop(&answer, u));
+        let stop = too_thick(measured, turning, made.cuts, &mut answer.provenance, u)
+            .or_else(|| stop(&answer, u));
         if stop.is_some() {
             // Nobody is told to stop and to go on.
             answer.causes.retain(|fit| fit.cause != Cause::AsExpected);
@@ -335,12 +335,24 @@ fn is_over(limits: Limits, largest: Diameter, guard: SizeUncertainty) -> bool {
 fn too_thick(
     measured: &[SizeAt],
     turning: &Turning<'_>,
+    made: usize,
     provenance: &mut Provenance,
     u: Units,
 ) -> Option<String> {
+    let mut sizes = measured.iter().map(|m| m.size());
+    // What was measured before is known better than the bar: what both measurements may be off by lies between.
+    if let Some(before) = turning.done.as_ref().filter(|done| done.cuts < made) {
+        let off = 2.0 * turning.guard.mm();
+        let thick = sizes.find(|size| size.mm() - before.size.mm() > off)?;
+        return Some(format!(
+            "Stop: {} is more than there was: {} was measured before, and no cut makes it thicker. One of the two was misread: \
+             measure anew, the whole turns of the instrument too.",
+            thick.people(u),
+            before.size.people(u)
+        ));
+    }
     // On record only where it stops the plan.
     let thickest = turning.thickest(&mut Provenance::deaf());
-    let mut sizes = measured.iter().map(|m| m.size());
     let thick = sizes.find(|size| *size > thickest)?;
     turning.thickest(provenance);
     Some(format!(

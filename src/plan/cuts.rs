@@ -7,7 +7,7 @@ use super::job::LengthBy;
 use super::lengths::Along;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
-use super::take::{Act, Done, Slip, nearly_uncut};
+use super::take::{Act, Done, Slip, half_of_the_last_over, nearly_uncut};
 use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
 use super::words::{SurfaceWriter, add, ring_mark, words};
 use crate::error::Error;
@@ -586,7 +586,7 @@ impl SurfaceWriter<'_> {
         let largest = self.limits().largest();
         let rubs = setup.rubs_below(target);
         // In a wide zone the last cut may start from a size that is good already: the plan reckons with it.
-        let again = Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()));
+        let again = half_of_the_last_over(expected, target);
         let no_cut = words(|f| {
             write!(
                 f,
@@ -764,8 +764,14 @@ impl SurfaceWriter<'_> {
                 )
             }
             Act::Repeat { slip, .. } => format!(
-                "{found} The readings stay as they were; the ring is not touched. {} and measure anew.",
+                "{found} The readings stay as they were; the {} is not touched. {} and measure anew.",
+                if self.reads_out() { "readout" } else { "ring" },
                 match slip {
+                    Slip::Unknown => format!(
+                        "That is too far off to go on from: spindle on, the tip over what was cut, in until it just \
+                         touches, and see what the {} says there. Cut to that mark again,",
+                        if self.reads_out() { "readout" } else { "dial" }
+                    ),
                     Slip::Backlash => String::from(
                         "It may well be that the slide was not come in to its mark from outside, and to find out costs a \
                          cut, not the part: back off by more than the \

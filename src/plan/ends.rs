@@ -2,9 +2,10 @@
 
 use super::clamping::Clamping;
 use super::job::Job;
+use super::lengths::{Along, shoulder_at};
 use super::set_up::TURNING_TOOL_BACK;
 use super::sheet::{Step, StepKind};
-use super::turning::{Turning, tenth_of_a_mark};
+use super::turning::{Turning, read_as, tenth_of_a_mark};
 use super::words::{Writer, words};
 use crate::advice::parting::PARTING_FEED;
 use crate::advice::reach::COMPOUND_TRAVEL;
@@ -184,12 +185,16 @@ impl Writer<'_> {
             StepKind::Undercut,
             bottom,
             format!(
-                "Undercut at the shoulder of {}. {} Change to the grooving tool, {} wide, square to the bar, on centre \
+                "Undercut at the shoulder of {}. {} Change to the grooving tool{}, {} wide, square to the bar, on centre \
                  height: both zeros are lost, its corner is elsewhere. By eye and hand its left corner to the shoulder, \
                  {} from the face, lock the carriage. Spindle on. Touch the finished diameter lightly, {feed_in}{}. \
                  Withdraw, stop the spindle.",
                 finished.people(u),
                 self.set_words(slow.spindle_speed, &slow),
+                match self.is_hard() {
+                    true => ", of carbide",
+                    false => "",
+                },
                 groove.width().people(u),
                 WorkLength::computed_trade(shoulder).people(u),
                 match self.is_dry() {
@@ -338,9 +343,10 @@ impl Writer<'_> {
             true => String::from("Spindle at rest: change"),
             false => format!("{} Change", self.set_words(speed, &step)),
         };
-        let steel = match self.job.tool.material() {
-            Some(ToolMaterial::HighSpeedSteel) => "",
-            _ => ", of high-speed steel at this speed",
+        let steel = match (self.is_hard(), self.job.tool.material()) {
+            (true, _) => ", of carbide",
+            (false, Some(ToolMaterial::HighSpeedSteel)) => "",
+            (false, _) => ", of high-speed steel at this speed",
         };
         let mut edges = Step::new(
             StepKind::Edges,
@@ -364,24 +370,25 @@ impl Writer<'_> {
         let slow = self.grooving_step(stock);
         let [slowest, fastest] = PARTING_FEED.value;
         // The side of the blade that touches the face is the one nearer the chuck.
-        let along = WorkLength::computed_trade(round_size(length.mm() + blade.mm()));
-        let marks = Divisions::from_rounded(self.carriage.divisions_of_travel(along.mm()).round())?;
+        let at = self.parted_along(length, blade)?;
+        let along = WorkLength::computed_trade(at.travel(self.carriage));
+        let left = WorkLength::computed_trade(round_size(along.mm() - blade.mm()));
         let there = words(|f| match self.carriage.ring() {
             Ring::Settable => write!(
                 f,
                 "ring of the carriage dial to 0; cross slide out, carriage to {}",
-                self.z_words(marks)
+                self.along_words(at)
             ),
             Ring::Fixed => write!(
                 f,
                 "note what the carriage dial reads; cross slide out, carriage {} on towards the chuck ({} counted from there)",
                 along.people(u),
-                self.z_reading(marks)
+                read_as(&self.z_reading(at.mark), at.tenths)
             ),
             Ring::Readout => write!(
                 f,
                 "set the Z readout to 0; cross slide out, carriage to {}",
-                self.z_words(marks)
+                self.along_words(at)
             ),
         });
         let then = match self.job.part.overall_length().is_some() {
@@ -395,7 +402,7 @@ impl Writer<'_> {
             StepKind::PartOff,
             stock,
             format!(
-                "Part off. {} {}Parting tool {} wide, measured, of high-speed steel at this speed, square, on centre height, \
+                "Part off. {} {}Parting tool {} wide, measured, {}, square, on centre height, \
                  no farther out than it must. Spindle on: touch the finished face lightly with its left side, {there}, \
                  which leaves {} of part. Lock the carriage; {}feed steadily by hand, {} to {}. Nobody catches the \
                  part: let it fall into a tray. Stop the spindle.{then}",
@@ -405,7 +412,11 @@ impl Writer<'_> {
                     None => "",
                 },
                 blade.people(u),
-                length.people(u),
+                match self.is_hard() {
+                    true => "of carbide for hardened steel",
+                    false => "of high-speed steel at this speed",
+                },
+                left.people(u),
                 match self.is_dry() {
                     true => "",
                     false => "oil; ",
@@ -417,6 +428,24 @@ impl Writer<'_> {
         part.spindle_speed = Some(slow.spindle_speed);
         steps.push(part);
         Ok(())
+    }
+
+    /// Where the side of the blade nearer the chuck goes: within the limits of the part's length where it is one
+    /// diameter long, else to the next mark farther on, for a part too short cannot be mended.
+    fn parted_along(&self, length: WorkLength, blade: BladeWidth) -> Result<Along, Error> {
+        let along = WorkLength::computed_trade(round_size(length.mm() + blade.mm()));
+        if let ([place], None) = (self.clamp.places.as_slice(), self.job.part.overall_length()) {
+            let limits = place.length_limits;
+            let within = shoulder_at(along, blade.mm(), self.carriage, limits, "part.length");
+            if let Ok(at) = within {
+                return Ok(at);
+            }
+        }
+        let marks = round_size(self.carriage.divisions_of_travel(along.mm())).ceil();
+        Ok(Along {
+            mark: Divisions::from_rounded(marks)?,
+            tenths: 0,
+        })
     }
 
     /// Leaving the machine clear.

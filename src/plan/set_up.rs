@@ -255,10 +255,14 @@ impl Writer<'_> {
             StepKind::CentreDrill,
             stock,
             format!(
-                "{} Drill chuck into the tailstock, a centre drill form A, pilot {}, in it; bring it up to the face, lock the \
-                 tailstock. Spindle on. {}ently at first, {} deep from the face, until the countersink measures {}. Stop \
-                 the spindle. Chips off with a hook.",
+                "{} Drill chuck into the tailstock, a centre drill form A{}, pilot {}, in it; bring it up to the face, lock the \
+                 tailstock. Spindle on. {}ently at first, {} deep from the face, until the countersink measures {}: it \
+                 stays in the finished end, if the drawing allows it. Stop the spindle. Chips off with a hook.",
                 self.set_words(hole.spindle_speed, step),
+                match self.is_hard() {
+                    true => " of carbide",
+                    false => "",
+                },
                 pilot_words(hole.pilot, u),
                 match self.is_dry() {
                     true => "G",

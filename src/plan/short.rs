@@ -2,7 +2,7 @@
 
 use super::sheet::{Sheet, Step, StepKind, minutes, paragraph};
 use super::turning::read_as;
-use super::words::STOP_WORDS;
+use super::words::{NO_POWER_FEED, SPRING_PASS, STOP_WORDS};
 use crate::caution::Severity;
 use crate::quantity::Quantity;
 
@@ -62,6 +62,12 @@ impl Sheet {
                 parts.extend(step.z.map(|z| format!("to Z {}", z.people(u))));
                 parts.extend(step.spindle_speed.map(|n| n.people(u).to_string()));
                 parts.extend(step.feed.map(|f| f.people(u).to_string()));
+                if step.text.contains(NO_POWER_FEED) {
+                    parts.push(String::from("by hand"));
+                }
+                if step.text.contains(SPRING_PASS) {
+                    parts.push(String::from("twice at that mark"));
+                }
                 parts.push(format!("expect {}", step.diameter.people(u)));
                 parts.join(", ")
             }

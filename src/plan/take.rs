@@ -41,6 +41,8 @@ pub(super) enum Act {
 pub(super) enum Slip {
     Backlash,
     TurnTooFew,
+    /// What it was is not known: so much is over that nobody goes on from there.
+    Unknown,
 }
 
 /// The slip that a measured size is taken for, and how well it explains the size.
@@ -269,6 +271,15 @@ impl Turning<'_> {
         let corrected = Diameter::computed_trade(round_size(zero + off));
         let slip = match slip {
             Some(slip) if self.is_worth_minding(&slip, cross, made, off)? => Some(slip),
+            // As the stop has it on paper.
+            _ if made < self.cuts.len() && size > self.cut_again_above(common, made, &sizes)? => {
+                let turn = f64::from(cross.divisions_per_turn().count()) * q;
+                let slip = match off >= 0.5 * turn && !is_readout(cross) {
+                    true => Slip::TurnTooFew,
+                    false => Slip::Unknown,
+                };
+                Some((slip, Probability::computed_trade(1.0)))
+            }
             _ => None,
         };
         if let Some((slip, _)) = slip
@@ -406,6 +417,28 @@ impl Turning<'_> {
             None => outcome(end),
         };
         self.taken(made, size, off, act, sizes)
+    }
+
+    /// Above this size a cut that is measured is taken once more, whatever left so much over: three quarters of it, or
+    /// before the last cut half of that one (judgement, no source).
+    fn cut_again_above(
+        &self,
+        common: &Common<'_>,
+        made: usize,
+        sizes: &[Diameter],
+    ) -> Result<Diameter, Error> {
+        let cross = common.cross;
+        let expected = self.diameter_at(cross, self.mark_of(made))?;
+        let before = match made {
+            1 => self.measures_uncut(common),
+            _ => sizes[made - 2],
+        };
+        let uncut = nearly_uncut(before, expected);
+        if made + 1 < self.cuts.len() {
+            return Ok(uncut);
+        }
+        let target = self.diameter_at(cross, self.mark_of(made + 1))?;
+        Ok(half_of_the_last_over(expected, target).min(uncut))
     }
 
     /// True where the chance of a slip makes it dearer to move the readings than to leave them.
@@ -683,6 +716,11 @@ impl Turning<'_> {
 /// (judgement, no source).
 pub(super) fn nearly_uncut(uncut: Diameter, expected: Diameter) -> Diameter {
     Diameter::computed_trade(round_size(0.75 * uncut.mm() + 0.25 * expected.mm()))
+}
+
+/// From which size on, before the last cut, the cut before it is taken once more.
+pub(super) fn half_of_the_last_over(expected: Diameter, target: Diameter) -> Diameter {
+    Diameter::computed_trade(round_size(1.5 * expected.mm() - 0.5 * target.mm()))
 }
 
 /// Where cuts end, and how.

@@ -22,7 +22,7 @@ use crate::quantity::{
     Diameter, DiameterError, Feed, Position, Quantity, SpindleSpeed, WorkLength, round_size,
 };
 use crate::shop::dial::{Dial, Ring};
-use crate::shop::figure::ToolMaterial;
+use crate::shop::figure::{Iso513Group, ToolMaterial};
 
 /// Measured sizes beside which the sheet prints what to do, in marks from the expected one.
 const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
@@ -33,6 +33,12 @@ pub(super) const NEXT_TENTH: f64 = 0.05;
 /// What every measurement begins with.
 pub(super) const STOP_WORDS: &str =
     "STOP. Feed off, tool clear, spindle at rest, chips off with a hook, let the part cool.";
+
+/// How a cut begins that is too short for power feed.
+pub(super) const NO_POWER_FEED: &str = "No power feed on so short a way:";
+
+/// What a cut is called that is made again at its mark.
+pub(super) const SPRING_PASS: &str = "(a spring pass:";
 
 /// Words that are written where they stand, without a text of their own.
 pub(super) fn words(write: impl Fn(&mut fmt::Formatter<'_>) -> fmt::Result) -> impl fmt::Display {
@@ -120,6 +126,11 @@ impl Writer<'_> {
     pub(super) fn tenth(&self) -> String {
         let tenth = self.cross.diameter_per_division().mm() / 10.0;
         crate::error::readable(DiameterError::computed_trade(round_size(tenth)).text(self.u))
+    }
+
+    /// True of a material that tools of high-speed steel do not cut.
+    pub(super) fn is_hard(&self) -> bool {
+        self.job.material.group() == Some(Iso513Group::H)
     }
 
     /// True of a material that the trade cuts dry with blades and drills of high-speed steel.
@@ -350,7 +361,8 @@ impl SurfaceWriter<'_> {
         words(move |f| {
             match plan.feed_off {
                 Some(off) => write!(f, "Feed off at {}, by hand ", self.z_words(off))?,
-                None => f.write_str("By hand ")?,
+                None if self.setup.finish_feed.by_hand => f.write_str("By hand ")?,
+                None => write!(f, "{NO_POWER_FEED} by hand, at about the feed given, ")?,
             }
             match self.length_by() {
                 LengthBy::Dial => write!(f, "to {}", self.z_words(plan.stop))?,
@@ -372,8 +384,8 @@ impl SurfaceWriter<'_> {
             if twice {
                 write!(
                     f,
-                    ", {withdraw}, back to the right; in again to the same {same}, and the same way once more (a spring \
-                     pass: it takes what the bar sprang away from)"
+                    ", {withdraw}, back to the right; in again to the same {same}, and the same way once more {SPRING_PASS} \
+                     it takes what the bar sprang away from)"
                 )?;
             }
             match last {
