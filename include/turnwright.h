@@ -7888,7 +7888,7 @@ tw_status tw_plan_step(const struct tw_plan *plan,
 // as it goes. detail may be NULL. After a failure its numbers are NaN.
 //
 // Example: tw_plan_expected(plan, &expected, NULL); expected.smallest.mm is 29.967 and
-//     expected.diameter.mm is 29.988.
+//     expected.diameter.mm is 29.984.
 TW_CHECK
 tw_status tw_plan_expected(const struct tw_plan *plan,
                            struct tw_expected *expected,

@@ -604,7 +604,7 @@ pub unsafe extern "C" fn tw_plan_step(
 /// as it goes. detail may be NULL. After a failure its numbers are NaN.
 ///
 /// Example: tw_plan_expected(plan, &expected, NULL); expected.smallest.mm is 29.967 and
-///     expected.diameter.mm is 29.988.
+///     expected.diameter.mm is 29.984.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn tw_plan_expected(

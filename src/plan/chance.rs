@@ -95,6 +95,8 @@ pub(super) struct Rests<'a> {
     pub(super) asked: Probability,
     /// The size to which the marks of a fixed ring are counted after a measurement.
     pub(super) counted_to: Option<Diameter>,
+    /// No cut that corrects a size is lighter.
+    pub(super) correcting: DepthOfCut,
 }
 
 /// A mark of a dial whose ring can be set may cost so much more than the best aim, on average, as a
@@ -186,7 +188,6 @@ impl<'a> Rests<'a> {
         guarded: Limits,
         ask: &SizeAsk<'_>,
         prices: Prices,
-        correcting: DepthOfCut,
         provenance: &mut Provenance,
     ) -> Result<Aim, Error> {
         let spread = ask.budget(provenance)?.budget().spread();
@@ -195,7 +196,7 @@ impl<'a> Rests<'a> {
             None => provenance.open("least chance of a good part", &LEAST_GOOD),
         };
         // A size that could not be proved good is no aim, however cheap: then the nearest to it that could.
-        let least_cut = DiameterError::computed_trade(2.0 * correcting.mm());
+        let least_cut = DiameterError::computed_trade(2.0 * self.correcting.mm());
         let best = aim::best_aim_to_cut_again(limits, spread, prices, least_cut).aim;
         let size = best.clamp(guarded.smallest(), guarded.largest());
         let size = often_enough(size, limits, spread, asked);
@@ -321,7 +322,6 @@ impl Chance {
         cuts: &[CutAhead],
         along: DiameterError,
         costs: &JobPrices,
-        correcting: DepthOfCut,
         provenance: &mut Provenance,
     ) -> Result<Self, Error> {
         let last = cuts
@@ -338,7 +338,7 @@ impl Chance {
         )
         .with_spring_along(along)
         .with_ends(last.after, rests.counted_to.unwrap_or(last.after))
-        .with_least_cut(DiameterError::computed_trade(2.0 * correcting.mm()));
+        .with_least_cut(DiameterError::computed_trade(2.0 * rests.correcting.mm()));
         if let Some(expansion) = rests.expansion {
             ask = ask.with_expansion(expansion);
         }

@@ -641,8 +641,8 @@ impl SurfaceWriter<'_> {
                 spread.people(u),
                 match self.clamp.held.kind {
                     HoldingKind::ChuckAndCentre => {
-                        "larger at the tailstock: move it towards the tool by about half of that, smaller: away from it; else \
-                         blunt tool, loose bar, centre"
+                        "larger at the tailstock: move it towards the tool by about half of that, smaller: away from it; in the \
+                         middle: the bar springs, lighter cuts; else blunt tool, loose bar, centre"
                     }
                     _ => "blunt tool, loose bar; larger at the free end: the bar springs away",
                 }

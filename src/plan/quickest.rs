@@ -4,7 +4,6 @@
 use std::borrow::Cow;
 
 use super::datum::Datum;
-use super::job::Job;
 use super::lengths::RUN_IN;
 use super::passes::{Metal, PlannedCut};
 use super::sheet::{StepKind, Way, WayCost};
@@ -15,6 +14,7 @@ use crate::advice::least_time::{
     Allowance, ChipWindow, Finishing, LeastTimeAsk, PassLimits, TimedPass,
 };
 use crate::advice::spindle::SpindleChoice;
+use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::{drive, speed};
 use crate::provenance::{Provenance, Sourced, Standing};
@@ -44,6 +44,8 @@ pub(super) struct Pace<'a> {
 pub(super) struct Ways {
     pub(super) chosen: Option<Vec<PlannedCut>>,
     pub(super) costs: Vec<WayCost>,
+    /// Why nothing is compared, where that was asked for.
+    pub(super) not_compared: Option<Caution>,
 }
 
 /// A feed and a step of their own, or those of the kind.
@@ -86,6 +88,7 @@ pub(super) fn ways(
         return Ok(Ways {
             chosen: None,
             costs: Vec::new(),
+            not_compared: None,
         });
     }
     let pass = provenance.open("time to withdraw, return and set the dial", &RETURN_TIME);
@@ -101,7 +104,24 @@ pub(super) fn ways(
         top()?,
         (pass, change),
         provenance,
-    )?;
+    );
+    let quick = match quick {
+        // A comparison is no reason to plan nothing.
+        Err(error) if error.kind() == ErrorKind::NotOffered && way == Way::Readable => {
+            let error = error.in_units(whole.common.units);
+            let words = format!(
+                "What the least time would cost is not told: {} is not offered, it needs {}.",
+                error.given(),
+                error.expected()
+            );
+            return Ok(Ways {
+                chosen: None,
+                costs: Vec::new(),
+                not_compared: Some(Caution::new(Severity::Note, "not_compared", words)),
+            });
+        }
+        quick => quick?,
+    };
     let mut costs = Vec::new();
     if compare {
         for (way, cuts) in [(Way::Readable, readable), (Way::LeastTime, &quick)] {
@@ -115,6 +135,7 @@ pub(super) fn ways(
     Ok(Ways {
         chosen: (way == Way::LeastTime).then_some(quick),
         costs,
+        not_compared: None,
     })
 }
 
@@ -160,10 +181,10 @@ fn quickest(
     let (common, job) = (whole.common, whole.common.job);
     let cross = common.cross;
     let Spindle::Steps(steps) = job.lathe.spindle() else {
-        return Err(not_offered(job, "a lathe without spindle steps"));
+        return Err(not_offered("a lathe without spindle steps"));
     };
     if job.lathe.feeds().is_empty() {
-        return Err(not_offered(job, "a lathe fed by hand"));
+        return Err(not_offered("a lathe fed by hand"));
     }
     if metal.first_least > 0 {
         let (skin, run_out) = (job.stock.skin(), job.stock.run_out());
@@ -172,7 +193,7 @@ fn quickest(
             (Some(skin), _) => format!("a bar with a skin of {skin} (stock.skin)"),
             (None, None) => return Err(Error::internal("a skin that nobody gave")),
         };
-        return Err(not_offered(job, &bar));
+        return Err(not_offered(&bar));
     }
     let (rough, finish) = (pace.rough, pace.finish);
     let top = top.max(rough.1.spindle_speed).max(finish.1.spindle_speed);
@@ -273,19 +294,12 @@ fn quickest(
 }
 
 #[cold]
-fn not_offered(job: &Job, what: &str) -> Error {
-    let (field, remedy) = match job.preference(|p| p.way()).unwrap_or_default() {
-        Way::Readable => ("preferences.compare_ways", "leave the field out"),
-        Way::LeastTime => (
-            "preferences.way",
-            "write \"readable\" or leave the field out",
-        ),
-    };
+fn not_offered(what: &str) -> Error {
     Error::new(
         ErrorKind::NotOffered,
-        field,
+        "preferences.way",
         format!("the least time on {what}"),
         "a lathe with spindle steps and feeds, and a bar that has been skimmed and measured (zero_at)",
-        remedy,
+        "write \"readable\" or leave the field out",
     )
 }

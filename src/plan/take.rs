@@ -272,7 +272,10 @@ impl Turning<'_> {
         let slip = match slip {
             Some(slip) if self.is_worth_minding(&slip, cross, made, off)? => Some(slip),
             // As the stop has it on paper.
-            _ if made < self.cuts.len() && size > self.cut_again_above(common, made, &sizes)? => {
+            _ if made < self.cuts.len()
+                && !self.is_repeated(made)
+                && size > self.cut_again_above(common, made, &sizes)? =>
+            {
                 let turn = f64::from(cross.divisions_per_turn().count()) * q;
                 let slip = match off >= 0.5 * turn && !is_readout(cross) {
                     true => Slip::TurnTooFew,

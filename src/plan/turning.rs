@@ -193,6 +193,7 @@ impl<'a> Turning<'a> {
                 .preference(|p| p.least_good())
                 .unwrap_or(LEAST_GOOD.value),
             counted_to: None,
+            correcting: place.correcting,
         };
         let costs = whole.costs(
             (rough_feed, &rough_step),
@@ -229,7 +230,6 @@ impl<'a> Turning<'a> {
             guarded,
             &size_ask,
             costs.prices,
-            place.correcting,
             provenance,
         )?;
         aim.size = readable(aim.size, guarded, units);
@@ -299,6 +299,9 @@ impl<'a> Turning<'a> {
         )?;
         let mut before_finish = before_finish;
         let mut finishing = finishing;
+        if let Some(caution) = ways.not_compared {
+            push_once(cautions, caution);
+        }
         if let Some(quick) = ways.chosen {
             cuts = quick;
             let end = cuts.len();
@@ -333,7 +336,6 @@ impl<'a> Turning<'a> {
             &ahead,
             left.along,
             &costs,
-            place.correcting,
             provenance,
         )?;
         chance.cautions(surface.diameter(), &aim, &size_ask, units, cautions)?;

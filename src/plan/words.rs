@@ -494,7 +494,8 @@ pub(super) fn on_the_ring(cross: &Dial, marks: f64) -> impl fmt::Display {
 /// The same as a number of marks within one turn.
 pub(super) fn ring_mark(cross: &Dial, marks: f64) -> f64 {
     let turn = f64::from(cross.divisions_per_turn().count());
-    let marks = round_size(marks).rem_euclid(turn);
+    // As it is said, to a tenth.
+    let marks = ((10.0 * marks).round() / 10.0).rem_euclid(turn);
     // What would be said as a whole turn is the next zero.
     match marks >= turn - NEXT_TENTH {
         true => 0.0,

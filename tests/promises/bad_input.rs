@@ -810,13 +810,18 @@ fn ways_that_cannot_be_compared_name_what_stands_in_the_way() {
         job["stock"] = json!({ "diameter": "30 mm", "length": "120 mm" });
         job["stock"][field] = json!(value);
         job["preferences"] = json!({ "compare_ways": true });
-        let error = refused(&job);
-        assert_eq!(error.field(), "preferences.compare_ways", "{error}");
-        assert!(error.given().contains(&format!("stock.{field}")), "{error}");
-        assert!(error.given().contains(value), "{error}");
-        assert!(!error.given().contains(other), "{error}");
+        // To compare is no reason to plan nothing.
+        let said = planned(&job).to_string();
+        let (_, note) = said
+            .split_once("the least time would cost is not told")
+            .unwrap();
+        let note = note.split_once("not offered").unwrap().0;
+        assert!(note.contains(&format!("stock.{field}")), "{note}");
+        assert!(note.contains(value) && !note.contains(other), "{note}");
         job["preferences"] = json!({ "way": "least_time" });
-        assert_eq!(refused(&job).field(), "preferences.way");
+        let error = refused(&job);
+        assert_eq!(error.field(), "preferences.way", "{error}");
+        assert!(error.given().contains(&format!("stock.{field}")), "{error}");
         // As the error says: skimmed, measured, and no more asked.
         job["zero_at"] = json!("29 mm");
         job["preferences"] = json!({ "compare_ways": true });

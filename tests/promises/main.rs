@@ -10,6 +10,7 @@ mod cuts;
 mod digits;
 mod documents;
 mod every_plan;
+mod hazards;
 mod how_sure;
 mod inch;
 mod jobs;

@@ -148,8 +148,15 @@ fn it_is_measured_after_the_cuts_that_were_chosen_for_it() {
         prop_assert_eq!(&measured, &stops.chosen.after);
         // The stops chosen are worth their time: neither none, nor one alone, nor one more is cheaper.
         let price = stops.chosen.expected_price;
-        prop_assert!(price <= stops.none.expected_price);
-        prop_assert!(stops.alone.iter().all(|one| price <= one.expected_price));
+        // But for one more where only with it the part is good as often as is asked for.
+        let reached = sheet.expected.good.value() >= 0.95;
+        let fewer = |than: &turnwright::advice::stops::StopsPriced| {
+            reached && than.after.len() < stops.chosen.after.len()
+        };
+        let others = stops.alone.iter().chain([&stops.none]);
+        for other in others {
+            prop_assert!(price <= other.expected_price || fewer(other));
+        }
         prop_assert!(
             stops
                 .one_more
