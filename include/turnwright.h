@@ -18,6 +18,7 @@
  *   Column calls, tw_..._column: many rows; pointers, sizes and integers only, for spreadsheets,
  *   data engines and languages that cannot pass a struct by value.
  *   Documents, tw_answer: JSON text in, JSON text out, for everything compound, such as a plan.
+ *   A field of theirs that is null counts as left out.
  *   A plan may also be kept open, tw_plan_open, read step by step, tw_plan_step, and carried on after
  *   a measurement, tw_plan_after. tw_question_names, tw_question_schema and tw_material_keys say what
  *   may be asked and of what; examples/c/job.json is an invented job.

@@ -2,7 +2,8 @@
 //!
 //! A question is `{ "version": 1, "<question>": { fields } }`; the version may be left out. The
 //! answer is `{ "version": 1, "<question>": { fields } }`. Quantities are text with units; counts and
-//! plain ratios are numbers. Fields that a question does not know are refused by name. An answer is
+//! plain ratios are numbers. A field that is `null` is left out; fields that a question does not know are
+//! refused by name. An answer is
 //! in the units of the question: inch where every length in it is inch, else metric, or as its field
 //! `units` says; and so is an error.
 //!

@@ -582,10 +582,16 @@ fn hold<'a>(
         Some(support) => support,
         None => face_only(common, &shape, &asked, provenance)?,
     };
+    let smallest = places
+        .last()
+        .map(|place| match place.surface.small_diameter() {
+            Some(small) => small,
+            None => place.surface.limits().middle(),
+        });
     let kind = if places.is_empty() {
         HoldingKind::Chuck
     } else {
-        holding_kind(job.holding.as_ref(), &support, cautions)?
+        holding_kind(job.holding.as_ref(), &support, smallest, cautions)?
     };
     let holding = asked.of_kind(kind);
     let held = Held {
@@ -613,12 +619,6 @@ fn hold<'a>(
         }
         _ => None,
     };
-    let smallest = places
-        .last()
-        .map(|place| match place.surface.small_diameter() {
-            Some(small) => small,
-            None => place.surface.limits().middle(),
-        });
     let centre = match (kind, smallest) {
         (HoldingKind::ChuckAndCentre, Some(smallest)) => Some(
             centre_hole::choose(
@@ -725,6 +725,7 @@ fn effort_of(advice: SupportAdvice) -> u8 {
 fn holding_kind(
     asked: Option<&Holding>,
     support: &SupportChoice,
+    end: Option<Diameter>,
     cautions: &mut Vec<Caution>,
 ) -> Result<HoldingKind, Error> {
     let advised = match support.advice {
@@ -754,7 +755,11 @@ fn holding_kind(
                         "Planned as asked, against the figures: {}.{}",
                         option.because,
                         match advised {
-                            Some(HoldingKind::ChuckAndCentre) => " A live centre would be enough.",
+                            Some(HoldingKind::ChuckAndCentre)
+                                if end.is_some_and(holds_a_centre_hole) =>
+                            {
+                                " A live centre would be enough."
+                            }
                             Some(HoldingKind::Chuck) => " The chuck alone would be enough.",
                             _ => "",
                         }
@@ -766,10 +771,14 @@ fn holding_kind(
     }
 }
 
+/// True of an end in which the smallest centre hole has room.
+fn holds_a_centre_hole(end: Diameter) -> bool {
+    centre_hole::for_work(Form::A, end, end, None, &mut Provenance::deaf()).is_some()
+}
+
 #[cold]
 fn no_centre_hole(job: &Job, end: Diameter) -> Error {
-    let hole = centre_hole::for_work(Form::A, end, end, None, &mut Provenance::deaf());
-    if hole.is_some()
+    if holds_a_centre_hole(end)
         && let Some(slowest) = job.lathe.slowest()
     {
         return Error::new(

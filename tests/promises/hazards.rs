@@ -242,3 +242,45 @@ fn no_aim_leans_on_a_cut_that_cannot_be_made() {
     );
     assert_eq!(sheet.units(), Units::Metric);
 }
+
+#[test]
+fn no_centre_is_advised_for_an_end_without_room_for_its_hole() {
+    let said = |job: &Value| {
+        let sheet = plan(job).unwrap();
+        let mut cautions = sheet.cautions.iter();
+        let caution = cautions.find(|c| c.code() == "support_not_enough");
+        caution
+            .unwrap_or_else(|| panic!("{sheet}"))
+            .text()
+            .to_owned()
+    };
+    let mut job = shaft();
+    job["holding"] = "chuck".into();
+    job["stock"] = json!({ "diameter": "12 mm", "length": "160 mm" });
+    job["part"] = json!({ "diameter": "10 mm", "class": "h8", "length": "70 mm" });
+    job["preferences"] = json!({ "largest_depth": "0.3 mm", "finish_feed": "0.05 mm/rev" });
+    assert!(said(&job).contains("A live centre would be enough"));
+
+    // An invented pin for an invented clock.
+    job["material"] = "cuzn39pb3".into();
+    job["stock"] = json!({ "diameter": "4 mm", "length": "100 mm" });
+    job["part"] = json!({ "surfaces": [
+        { "diameter": "1.5 mm", "limits": ["1.48 mm", "1.5 mm"], "length": "4 mm" },
+        { "diameter": "3 mm", "limits": ["2.98 mm", "3 mm"], "length": "6 mm" },
+    ] });
+    job["tool"]["corner_radius"] = "0.1 mm".into();
+    job["lathe"]["cross_slide"]["division"] = "0.01 mm".into();
+    job["preferences"] = json!({});
+    job["lathe"].as_object_mut().unwrap().remove("feeds");
+    let pin = said(&job);
+    assert!(!pin.contains("live centre would"), "{pin}");
+}
+
+#[test]
+fn a_field_that_is_null_counts_as_left_out() {
+    let mut job = shaft();
+    let without = plan(&job).unwrap().to_string();
+    job["preferences"] = Value::Null;
+    job["stock"]["skin"] = Value::Null;
+    assert_eq!(plan(&job).unwrap().to_string(), without);
+}
