@@ -1229,7 +1229,8 @@ typedef struct tw_step {
     int32_t tenths;
     // What is engraved at that mark; NaN where no dial is read.
     struct tw_shows shows;
-    // The diameter to expect after the step.
+    // The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken,
+    // to have left.
     struct tw_diameter diameter;
     // How far along the tool goes: 0 on the finished face, negative towards the chuck; or NaN.
     struct tw_z z;

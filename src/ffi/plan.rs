@@ -109,7 +109,8 @@ pub struct tw_step {
     pub tenths: i32,
     /// What is engraved at that mark; NaN where no dial is read.
     pub shows: tw_shows,
-    /// The diameter to expect after the step.
+    /// The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken,
+    /// to have left.
     pub diameter: tw_diameter,
     /// How far along the tool goes: 0 on the finished face, negative towards the chuck; or NaN.
     pub z: tw_z,

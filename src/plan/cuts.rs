@@ -269,7 +269,7 @@ impl SurfaceWriter<'_> {
                 continue;
             }
             let name = format!("M{}", stops_made + 1);
-            steps.push(match cuts.get(at + 1) {
+            let mut step = match cuts.get(at + 1) {
                 Some(last) if at + 2 == cuts.len() => {
                     self.measure_last(&name, cut, *last, uncut)?
                 }
@@ -277,7 +277,18 @@ impl SurfaceWriter<'_> {
                     let first = stops.first() == Some(&at) && !setup.before.turned;
                     self.measure_between(&name, cut, first, uncut)?
                 }
-            });
+            };
+            // A stop that lies behind later ones: what it found is known, and its readings were moved since.
+            if around.over {
+                let (expected, known) = (step.diameter, setup.expected_after(at, self.cross)?);
+                step.text = step.text.replacen(
+                    &format!("(expect {})", expected.people(self.u)),
+                    &format!("(taken to be {})", known.people(self.u)),
+                    1,
+                );
+                step.diameter = known;
+            }
+            steps.push(step);
         }
         Ok(())
     }

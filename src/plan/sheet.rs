@@ -165,7 +165,8 @@ pub struct Step {
     /// expected; the text says what else it is turned to.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub ring_to: Option<f64>,
-    /// The diameter to expect after the step.
+    /// The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken, to have
+    /// left.
     pub diameter: Diameter,
     /// How far along the tool goes: zero on the finished face, negative towards the chuck.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]

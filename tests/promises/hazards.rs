@@ -284,3 +284,33 @@ fn a_field_that_is_null_counts_as_left_out() {
     job["stock"]["skin"] = Value::Null;
     assert_eq!(plan(&job).unwrap().to_string(), without);
 }
+
+#[test]
+fn what_was_measured_stays_on_record_whatever_is_measured_after_it() {
+    let sheet = plan(&shaft()).unwrap();
+    let stops: Vec<usize> = (0..sheet.steps.len())
+        .filter(|at| sheet.steps[*at].kind == StepKind::Measure)
+        .collect();
+    let measured = |sheet: &Sheet, step: usize, off: f64| {
+        let size = turnwright::Diameter::from_mm(sheet.steps[step].diameter.mm() + off).unwrap();
+        let one = [turnwright::advice::diagnosis::SizeAt::anywhere(size)];
+        (size, sheet.after(step, &one, None).unwrap().plan.unwrap())
+    };
+    let (first, then) = measured(&sheet, stops[0], -0.03);
+    let next = (stops[0] + 1..then.steps.len())
+        .find(|at| then.steps[*at].kind == StepKind::Measure)
+        .unwrap();
+    let (_, after) = measured(&then, next, 0.02);
+    let (cut, stop) = (&after.steps[stops[0] - 1], &after.steps[stops[0]]);
+    assert!(
+        cut.done && stop.done && stop.kind == StepKind::Measure,
+        "{after}"
+    );
+    assert_eq!([cut.diameter, stop.diameter], [first, first]);
+    let said = format!("(taken to be {:.3} mm)", first.mm());
+    assert!(
+        stop.text.contains(&said) && !stop.text.contains("(expect "),
+        "{}",
+        stop.text
+    );
+}
