@@ -247,6 +247,7 @@ impl Surface {
 mod serial {
     use super::*;
     use crate::quantity::fields::{Fields, Tree};
+    use crate::standards::stated_limits::Stated;
     use serde::ser::{Serialize, SerializeStruct, Serializer};
 
     impl Undercut {
@@ -289,7 +290,15 @@ mod serial {
                         "limits",
                         "the smallest and the largest diameter, or class such as \"h8\"",
                         |tree, path| {
-                            let stated = Limits::read_sourced(tree, path)?;
+                            // Limits that name no nominal size are those of this diameter.
+                            let names_one = match tree {
+                                Tree::Group(fields) => {
+                                    fields.iter().any(|(name, _)| name == "nominal")
+                                }
+                                _ => true,
+                            };
+                            let nominal = (!names_one).then_some(diameter);
+                            let stated = Stated::read_with(tree, path, nominal)?;
                             // The plan turns outside diameters: a hole's class is a slip.
                             let class = stated.class().map(|c| c.of_feature(Feature::Shaft));
                             class.transpose().map_err(|error| error.at(path))?;

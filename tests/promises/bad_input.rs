@@ -194,12 +194,6 @@ fn every_bad_value_names_its_field() {
         ),
         (
             "/part/limits",
-            json!({ "class": "h8" }),
-            MissingField,
-            "part.limits.nominal",
-        ),
-        (
-            "/part/limits",
             json!({ "nominal": "30 mm" }),
             MissingField,
             "part.limits.class",

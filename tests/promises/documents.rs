@@ -744,3 +744,33 @@ fn the_cheapest_aim_of_a_spread_known_from_few_measurements_is_the_cheapest() {
         }
     }
 }
+
+#[test]
+fn limits_of_a_surface_are_those_of_its_diameter_where_they_name_no_other() {
+    let job: toml::Table = include_str!("../../examples/jobs/metric_radius_dial.toml")
+        .parse()
+        .unwrap();
+    let mut job = serde_json::to_value(job).unwrap();
+    let mut planned = |limits: serde_json::Value| {
+        job["part"]["limits"] = limits;
+        let question = serde_json::json!({ "plan": job }).to_string();
+        let question = turnwright::document::plan::Question::from_text(&question).unwrap();
+        question.answer().unwrap().to_string()
+    };
+    for [short, long] in [
+        [
+            serde_json::json!({ "class": "h8" }),
+            serde_json::json!({ "nominal": "30 mm", "class": "h8" }),
+        ],
+        [
+            serde_json::json!({ "plus_minus": "0.02 mm" }),
+            serde_json::json!("30 +/-0.02 mm"),
+        ],
+        [
+            serde_json::json!({ "general": "fine" }),
+            serde_json::json!({ "nominal": "30 mm", "general": "fine" }),
+        ],
+    ] {
+        assert_eq!(planned(short), planned(long));
+    }
+}
