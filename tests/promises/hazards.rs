@@ -2,9 +2,10 @@
 //! the examples, changed in one thing.
 
 use serde_json::{Value, json};
+use turnwright::advice::diagnosis::SizeAt;
 use turnwright::document::plan::Question;
-use turnwright::plan::{Sheet, StepKind};
-use turnwright::{Error, Units};
+use turnwright::plan::{AfterMeasurement, Sheet, StepKind};
+use turnwright::{Diameter, Error, Units};
 
 /// The invented spindle of an example, of other stock and another part.
 fn both_ends(stock: [&str; 2], first: &[(f64, f64)], other: &[(f64, f64)], overall: f64) -> Value {
@@ -48,6 +49,19 @@ fn plan(job: &Value) -> Result<Sheet, Error> {
 fn words(sheet: &Sheet, kind: StepKind) -> &str {
     let step = sheet.steps.iter().find(|step| step.kind == kind);
     &step.unwrap_or_else(|| panic!("no step {kind:?}")).text
+}
+
+/// The places of the measuring stops.
+fn stops(sheet: &Sheet) -> Vec<usize> {
+    (0..sheet.steps.len())
+        .filter(|at| sheet.steps[*at].kind == StepKind::Measure)
+        .collect()
+}
+
+/// A sheet carried on after one size measured anywhere.
+fn report(sheet: &Sheet, step: usize, mm: f64) -> AfterMeasurement {
+    let size = Diameter::from_mm(mm).unwrap();
+    sheet.after(step, &[SizeAt::anywhere(size)], None).unwrap()
 }
 
 /// The first number behind some words.
@@ -185,16 +199,9 @@ fn the_short_sheet_names_spring_passes() {
 #[test]
 fn nothing_measured_is_thicker_than_what_was_measured_before() {
     let sheet = plan(&shaft()).unwrap();
-    let stops: Vec<usize> = (0..sheet.steps.len())
-        .filter(|at| sheet.steps[*at].kind == StepKind::Measure)
-        .collect();
+    let stops = stops(&sheet);
     let [first, last] = stops[..] else {
         panic!("{} stops", stops.len());
-    };
-    let report = |sheet: &Sheet, step: usize, mm: f64| {
-        let size = turnwright::Diameter::from_mm(mm).unwrap();
-        let one = [turnwright::advice::diagnosis::SizeAt::anywhere(size)];
-        sheet.after(step, &one, None).unwrap()
     };
     let expected = sheet.steps[first].diameter.mm();
     let then = report(&sheet, first, expected).plan.unwrap();
@@ -288,13 +295,13 @@ fn a_field_that_is_null_counts_as_left_out() {
 #[test]
 fn what_was_measured_stays_on_record_whatever_is_measured_after_it() {
     let sheet = plan(&shaft()).unwrap();
-    let stops: Vec<usize> = (0..sheet.steps.len())
-        .filter(|at| sheet.steps[*at].kind == StepKind::Measure)
-        .collect();
+    let stops = stops(&sheet);
     let measured = |sheet: &Sheet, step: usize, off: f64| {
-        let size = turnwright::Diameter::from_mm(sheet.steps[step].diameter.mm() + off).unwrap();
-        let one = [turnwright::advice::diagnosis::SizeAt::anywhere(size)];
-        (size, sheet.after(step, &one, None).unwrap().plan.unwrap())
+        let mm = sheet.steps[step].diameter.mm() + off;
+        (
+            Diameter::from_mm(mm).unwrap(),
+            report(sheet, step, mm).plan.unwrap(),
+        )
     };
     let (first, then) = measured(&sheet, stops[0], -0.03);
     let next = (stops[0] + 1..then.steps.len())
