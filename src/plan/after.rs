@@ -403,11 +403,13 @@ fn too_uneven(
     let why = match causes.first() {
         Some(first) if first.cause.differs_along() => first.text.as_str(),
         _ if measured.iter().any(|one| one.at().is_none()) => {
-            "find out why before anything is cut (blunt tool, loose bar, centre), and measure anew, each size with its place \
+            "find out why before anything is cut (larger in the middle: the bar springs; else blunt tool, loose \
+             bar, centre), and measure anew, each size with its place \
              from the chuck"
         }
         _ => {
-            "find out why before anything is cut (blunt tool, loose bar, centre), and measure anew"
+            "find out why before anything is cut (larger in the middle: the bar springs; else blunt tool, loose \
+             bar, centre), and measure anew"
         }
     };
     let differ = DiameterError::computed_trade(round_size(high - low));
