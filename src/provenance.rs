@@ -162,9 +162,12 @@ pub struct Provenance {
     /// its text tells.
     #[cfg_attr(feature = "serde", serde(skip))]
     figures: Vec<Option<Figure>>,
-    /// For each hash of a figure the number of the last line that has it, from 1; 0 for none.
+    /// For each hash of what a constant is the number of the last line that has it, from 1; 0 for none.
     #[cfg_attr(feature = "serde", serde(skip))]
     slots: Vec<usize>,
+    /// For each line the number of the one before it with the same hash; 0 for none.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    before: Vec<usize>,
     /// True of one that keeps nothing.
     #[cfg_attr(feature = "serde", serde(skip))]
     deaf: bool,
@@ -175,11 +178,12 @@ type Figure = (i32, u64);
 
 const SLOTS: usize = 128;
 
-/// Where a line of that figure is noted.
-fn slot_of((_, number): Figure, what: &str) -> usize {
-    // The fraction of a product with the golden ratio spreads numbers that are close together.
-    let spread = number.wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 57;
-    (spread as usize ^ what.len()) % SLOTS
+/// Where a line of that name is noted.
+fn slot_of(what: &str) -> usize {
+    // Names differ in their length or where they end.
+    let spread = |hash: usize, byte: &u8| hash.wrapping_mul(31) ^ usize::from(*byte);
+    let end = what.as_bytes().iter().rev().take(6);
+    end.fold(what.len(), spread) % SLOTS
 }
 
 impl Provenance {
@@ -199,6 +203,7 @@ impl Provenance {
             sources: Vec::with_capacity(LINES),
             figures: Vec::with_capacity(LINES),
             slots: vec![0; SLOTS],
+            before: Vec::with_capacity(LINES),
             ..Self::default()
         }
     }
@@ -245,20 +250,21 @@ impl Provenance {
         let figure: Option<Figure> = value
             .figure()
             .map(|(code, number)| (code, number.to_bits()));
-        let slot = figure.map(|figure| slot_of(figure, &what));
-        if let Some(slot) = slot {
-            self.slots.resize(SLOTS, 0);
-            let last = self.slots[slot];
-            let known = |at: usize| self.figures[at] == figure && stands(&self.sources[at]);
-            if (0..last).rev().any(known) {
-                return;
-            }
-        }
-        let value = readable(value.to_string());
-        let known = |line: &Source| line.value == value && stands(line);
-        if self.sources.iter().any(known) {
+        let slot = slot_of(&what);
+        self.slots.resize(SLOTS, 0);
+        let last = self.slots[slot];
+        let alike =
+            || std::iter::successors(last.checked_sub(1), |at| self.before[*at].checked_sub(1));
+        let same = |at: usize| self.figures[at] == figure && stands(&self.sources[at]);
+        if figure.is_some() && alike().any(same) {
             return;
         }
+        let value = readable(value.to_string());
+        let same = |at: usize| self.sources[at].value == value && stands(&self.sources[at]);
+        if alike().any(same) {
+            return;
+        }
+        self.before.push(last);
         self.figures.push(figure);
         self.sources.push(Source {
             what,
@@ -266,9 +272,7 @@ impl Provenance {
             source,
             standing,
         });
-        if let Some(slot) = slot {
-            self.slots[slot] = self.sources.len();
-        }
+        self.slots[slot] = self.sources.len();
     }
 
     /// The lines, in the order in which the constants were opened.

@@ -3,26 +3,44 @@
 use std::alloc::{GlobalAlloc, Layout, System};
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicIsize, AtomicUsize, Ordering};
 use std::time::Instant;
 
 pub type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
 
-/// The system's allocator, counting.
+/// The system's allocator, counting while somebody wants to know: a count at each allocation would
+/// otherwise be timed with the work.
 struct Counting;
 
+static WATCHED: AtomicBool = AtomicBool::new(false);
 static ALLOCATIONS: AtomicUsize = AtomicUsize::new(0);
-static LIVE: AtomicUsize = AtomicUsize::new(0);
-static MOST: AtomicUsize = AtomicUsize::new(0);
+static LIVE: AtomicIsize = AtomicIsize::new(0);
+static MOST: AtomicIsize = AtomicIsize::new(0);
 
 fn taken(bytes: usize) {
-    ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
-    let live = LIVE.fetch_add(bytes, Ordering::Relaxed) + bytes;
-    MOST.fetch_max(live, Ordering::Relaxed);
+    if WATCHED.load(Ordering::Relaxed) {
+        ALLOCATIONS.fetch_add(1, Ordering::Relaxed);
+        let bytes = bytes.cast_signed();
+        let live = LIVE.fetch_add(bytes, Ordering::Relaxed) + bytes;
+        MOST.fetch_max(live, Ordering::Relaxed);
+    }
 }
 
 fn given_back(bytes: usize) {
-    LIVE.fetch_sub(bytes, Ordering::Relaxed);
+    if WATCHED.load(Ordering::Relaxed) {
+        LIVE.fetch_sub(bytes.cast_signed(), Ordering::Relaxed);
+    }
+}
+
+/// Does `work` with the allocator counting from zero.
+fn watched<T>(work: impl FnOnce() -> T) -> T {
+    ALLOCATIONS.store(0, Ordering::Relaxed);
+    LIVE.store(0, Ordering::Relaxed);
+    MOST.store(0, Ordering::Relaxed);
+    WATCHED.store(true, Ordering::Relaxed);
+    let made = work();
+    WATCHED.store(false, Ordering::Relaxed);
+    made
 }
 
 // SAFETY: hands everything on to the system's allocator.
@@ -47,18 +65,16 @@ static COUNTING: Counting = Counting;
 
 /// How often `work` allocates.
 pub fn allocations(work: impl FnOnce()) -> usize {
-    let before = ALLOCATIONS.load(Ordering::Relaxed);
-    work();
-    ALLOCATIONS.load(Ordering::Relaxed) - before
+    watched(work);
+    ALLOCATIONS.load(Ordering::Relaxed)
 }
 
 /// What `work` makes, the bytes that are still held for it, and the most that were held on the way.
 pub fn memory<T>(work: impl FnOnce() -> T) -> (T, usize, usize) {
-    let before = LIVE.load(Ordering::Relaxed);
-    MOST.store(before, Ordering::Relaxed);
-    let made = work();
-    let held = LIVE.load(Ordering::Relaxed).saturating_sub(before);
-    (made, held, MOST.load(Ordering::Relaxed) - before)
+    let made = watched(work);
+    let [held, most] =
+        [&LIVE, &MOST].map(|count| count.load(Ordering::Relaxed).max(0).unsigned_abs());
+    (made, held, most)
 }
 
 /// Times two sides in turns; the best of `rounds` each, in ns for each of `items`.

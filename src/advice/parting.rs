@@ -2,7 +2,7 @@
 
 use crate::caution::{Caution, Severity};
 use crate::provenance::{Provenance, Sourced, Standing};
-use crate::quantity::{BladeWidth, Diameter, Feed};
+use crate::quantity::{BladeWidth, Diameter, Feed, WorkLength, round_size};
 
 /// The feeds at which parting blades cut well.
 pub const PARTING_FEED: Sourced<[Feed; 2]> = Sourced::new(
@@ -24,6 +24,58 @@ pub const OVERHANG_OVER_WIDTH: Sourced<f64> = Sourced::new(
     "common practice, no source: below 8 blade widths",
     Standing::CommonPractice,
 );
+
+/// Length of a part over the diameter at which it is parted, up to which it is parted right through.
+pub const THROUGH_UP_TO: Sourced<f64> = Sourced::new(
+    3.0,
+    "common practice, no source: a free end stands out 3 diameters in any but light cuts",
+    Standing::CommonPractice,
+);
+
+/// Share of the diameter that is left as a core where a part is not parted through, and the least of it.
+pub const CORE: Sourced<(f64, Diameter)> = Sourced::new(
+    (1.0 / 3.0, Diameter::computed_trade(5.0)),
+    "judgement: a third of the diameter, 5 mm at least, stays for the saw",
+    Standing::Estimate,
+);
+
+/// The core at which the groove ends, of a part of this length on a bar of this diameter; none where it is
+/// parted right through.
+///
+/// A long part that hangs on a shrinking neck sags and whips, climbs on the blade or is thrown.
+///
+/// # Example
+/// ```
+/// use turnwright::{advice::parting::core_of, Provenance, Quantity};
+/// let mut put = Provenance::default();
+/// let core = core_of("3 in".parse()?, "3/4 in".parse()?, &mut put);
+/// assert!(core.is_some_and(|core| (core.inch() - 0.25).abs() < 1e-12));
+/// assert_eq!(core_of("2 in".parse()?, "3/4 in".parse()?, &mut put), None);
+/// # Ok::<(), turnwright::Error>(())
+/// ```
+#[must_use]
+pub fn core_of(
+    part: WorkLength,
+    diameter: Diameter,
+    provenance: &mut Provenance,
+) -> Option<Diameter> {
+    let longest = provenance.open(
+        "length of a part that is parted through, over its diameter",
+        &THROUGH_UP_TO,
+    );
+    if part.mm() <= longest * diameter.mm() {
+        return None;
+    }
+    let (share, least) = CORE.value;
+    provenance.record(
+        "least core left for the saw",
+        &least,
+        CORE.source,
+        CORE.standing,
+    );
+    let core = (share * diameter.mm()).max(least.mm().min(0.5 * diameter.mm()));
+    Some(Diameter::computed_trade(round_size(core)))
+}
 
 /// What to see to before a part is parted off, and what of this cut is unusual.
 ///

@@ -201,23 +201,36 @@ fn made_one_by_one(figures: &Figures<'_>, choice: &BatchChoice, why: Each) -> Ve
     match why {
         Each::PartedOff => {
             let job = figures.common.job;
-            let again = match figures.clampings.first() {
-                None => String::new(),
-                Some(clamp) if clamp.centre.is_none() => {
-                    format!(
-                        " until {} stand out again, as in step 1",
-                        clamp.overhang.people(u)
-                    )
-                }
-                Some(clamp) => format!(
-                    " until only {} stand out, as in step 1, to be faced and drilled, and let it out for the centre in the step \
-                     for it",
+            let Some(clamp) = figures.clampings.first() else {
+                return lines;
+            };
+            let out = match clamp.centre {
+                None => format!(
+                    "{} standing out again, as in step 1",
+                    clamp.overhang.people(u)
+                ),
+                Some(_) => format!(
+                    "only {} standing out, as in step 1, to be faced and drilled, and let out for the centre in the step for it",
                     short_end(job, clamp).people(u)
                 ),
             };
+            let whole = match figures.clampings.len() {
+                1 => "",
+                _ => "The soft sheet out of the jaws. ",
+            };
+            let next = match clamp.bars_more(job) {
+                false => {
+                    format!(
+                        "What is left of the bar is too short for another part: the next bar into the jaws, {out}"
+                    )
+                }
+                true => format!(
+                    "The bar into the jaws, {out}, the next bar where this one can no longer be gripped as there"
+                ),
+            };
             lines.push(format!(
-                "For the next part, spindle at rest. {TURNING_TOOL_BACK} Loosen the jaws, draw the bar out{again}; tighten, key out. A bar too short to be gripped as there is no longer used. Where each tool has a holder \
-                 that brings it back to its place, the stops may be left out once the second part has proved it.",
+                "For the next part, spindle at rest. {TURNING_TOOL_BACK} {whole}{next}; tighten, key out. Where each tool has a \
+                 holder that brings it back to its place, the stops may be left out once the second part has proved it.",
             ));
         }
         Each::ShortLife => {

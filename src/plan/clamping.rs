@@ -8,7 +8,7 @@ use crate::advice::centre_hole::{self, CentreHoleChoice};
 use crate::advice::depth;
 use crate::advice::feed::{self, FeedChoice};
 use crate::advice::force::{ManyCuts, tool_law};
-use crate::advice::parting::PARTING_FEED;
+use crate::advice::parting::{self, PARTING_FEED};
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::support::{
     self, FREE_UP_TO, Held, SupportAdvice, SupportAsk, SupportChoice, SupportWay,
@@ -91,6 +91,8 @@ pub(super) struct Clamping<'a> {
     pub(super) overall: Option<(WorkLength, LengthLimits)>,
     /// How far from the finished face the part is parted off in this clamping, where it is.
     pub(super) parted: Option<WorkLength>,
+    /// The core at which the parting groove ends, where the part is too long to be parted right through.
+    pub(super) core: Option<Diameter>,
     /// How the part came off the bar before this clamping.
     pub(super) off: Off,
     pub(super) overhang: Overhang,
@@ -123,6 +125,17 @@ fn shoulder_clearance(units: Units) -> f64 {
 }
 
 impl Clamping<'_> {
+    /// Whether what a part leaves of its bar may be long enough for one more, gripped over a length that is no shorter
+    /// than it must be.
+    pub(super) fn bars_more(&self, job: &Job) -> bool {
+        let (Some(parted), Some(blade)) = (self.parted, job.preference(|p| p.parting())) else {
+            return false;
+        };
+        let left = job.stock.length().mm() - self.facing.mm() - parted.mm() - blade.mm();
+        let least = lengths::least_grip(job.stock.diameter(), &mut Provenance::deaf());
+        left >= self.overhang.mm() + least
+    }
+
     /// From the face of a part that was turned round to the shoulder beside the jaws.
     pub(super) fn to_gripped_shoulder(&self) -> WorkLength {
         WorkLength::computed_trade(round_size(
@@ -184,6 +197,7 @@ pub(super) fn clampings<'a>(
             PARTING_FEED.standing,
         );
     }
+    let core = parted.and_then(|length| parting::core_of(length, job.stock.diameter(), provenance));
     let to_jaws = to_jaws(blade.filter(|_| parted.is_some()));
     let far = parted.map_or(reach, |parted| parted.mm().max(reach));
     let overhang = lengths::overhang(job, far, to_jaws, facing, common.units, provenance)?;
@@ -201,6 +215,7 @@ pub(super) fn clampings<'a>(
             facing,
             overall: None,
             parted,
+            core,
             off: Off::Whole,
             overhang,
             clear: 0.0,
@@ -226,6 +241,7 @@ struct Shape {
     facing: WorkLength,
     overall: Option<(WorkLength, LengthLimits)>,
     parted: Option<WorkLength>,
+    core: Option<Diameter>,
     off: Off,
     overhang: Overhang,
     /// From the jaws to the shoulder of the surface that they grip, in mm; zero of a bar.
@@ -406,6 +422,7 @@ fn turned_round(
                 facing,
                 overall: Some((overall, limits)),
                 parted: None,
+                core: None,
                 off,
                 overhang: Overhang::from_mm(round_size(out + facing.mm()))?,
                 clear,
@@ -642,6 +659,7 @@ fn hold<'a>(
         facing: shape.facing,
         overall: shape.overall,
         parted: shape.parted,
+        core: shape.core,
         off: shape.off,
         overhang: shape.overhang,
         clear: shape.clear,

@@ -165,20 +165,7 @@ impl Writer<'_> {
         let finished = turning.diameter_at(self.cross, turning.datum.last.count())?;
         let bottom =
             Diameter::computed_trade(round_size(finished.mm() - 2.0 * groove.depth().mm()));
-        let marks = 2.0 * groove.depth().mm() / self.cross.diameter_per_division().mm();
-        let marks = tenth_of_a_mark(marks);
-        let to = bottom.people(u);
-        let feed_in = match self.cross.ring() {
-            Ring::Settable => format!("ring to 0, feed in by hand {marks} marks, to {to}"),
-            Ring::Fixed => format!(
-                "note what the dial reads, feed in by hand {marks} marks from there, to {to}"
-            ),
-            Ring::Readout => format!(
-                "set the readout to {}, feed in by hand until it shows {}",
-                self.shown(finished),
-                self.shown(bottom)
-            ),
-        };
+        let feed_in = self.fed_in(finished, bottom);
         let shoulder = turning.place.shoulder.travel(self.carriage);
         let slow = self.grooving_step(finished);
         let mut step = Step::new(
@@ -210,6 +197,23 @@ impl Writer<'_> {
         step.spindle_speed = Some(slow.spindle_speed);
         step.z = Some(Position::computed_trade(-shoulder));
         Ok(step)
+    }
+
+    /// How far a tool with other zeros is to be fed in by hand that touches one diameter, to a smaller one.
+    fn fed_in(&self, from: Diameter, to: Diameter) -> String {
+        let marks = (from.mm() - to.mm()) / self.cross.diameter_per_division().mm();
+        let (far, people) = (self.farther(marks, false), to.people(self.u));
+        match self.cross.ring() {
+            Ring::Settable => format!("ring to 0; by hand {far} in, to {people}"),
+            Ring::Fixed => {
+                format!("note what the dial reads; by hand {far} in from there, to {people}")
+            }
+            Ring::Readout => format!(
+                "set the readout to {}; by hand in until it shows {}",
+                self.shown(from),
+                self.shown(to)
+            ),
+        }
     }
 
     fn cone(&self, turning: &Turning<'_>, small: Diameter) -> Result<Step, Error> {
@@ -391,38 +395,68 @@ impl Writer<'_> {
                 self.along_words(at)
             ),
         });
-        let then = match self.job.part.overall_length().is_some() {
+        let length_told = match self.job.part.overall_length().is_some() {
             true => "",
             false => {
-                " Pip and burr off the cold part with a file. Length of the part ________; what is over is faced off \
-                 in a clamping of its own."
+                " Length of the part ________; what is over is faced off in a clamping of its own."
             }
         };
+        let (what, centre, beside) = match (clamp.core, &clamp.centre) {
+            (None, Some(_)) => ("", "Centre withdrawn. ", ""),
+            (Some(_), Some(_)) => (
+                " but for a core",
+                "The centre stays in. ",
+                ", beside the centre",
+            ),
+            (None, None) => ("", "", ""),
+            (Some(_), None) => (" but for a core", "", ""),
+        };
+        let oil = match self.is_dry() {
+            true => "",
+            false => "oil; ",
+        };
+        let fed = format!(
+            "{oil}feed steadily by hand, {} to {}",
+            slowest.people(u),
+            fastest.people(u)
+        );
+        let off = words(|f| match clamp.core {
+            None => {
+                write!(
+                    f,
+                    "; {fed}. Nobody catches the part: let it fall into a tray. Stop the spindle."
+                )?;
+                match length_told {
+                    "" => Ok(()),
+                    _ => f.write_str(" Pip and burr off the cold part with a file."),
+                }
+            }
+            Some(core) => write!(
+                f,
+                ". Touch the bar with its edge, {} and no deeper; {fed}. So long a part would sag on a thin neck, climb on the \
+                 blade or be thrown: that core is sawn. Withdraw, stop the spindle{}. Bar out of the chuck with the part on it: \
+                 saw it through in the vice, file the stub flat, burrs off.",
+                self.fed_in(stock, core),
+                match clamp.centre {
+                    Some(_) => ", centre back",
+                    None => "",
+                },
+            ),
+        });
         let mut part = Step::new(
             StepKind::PartOff,
             stock,
             format!(
-                "Part off. {} {}Parting tool {} wide, measured, {}, square, on centre height, \
-                 no farther out than it must. Spindle on: touch the finished face lightly with its left side, {there}, \
-                 which leaves {} of part. Lock the carriage; {}feed steadily by hand, {} to {}. Nobody catches the \
-                 part: let it fall into a tray. Stop the spindle.{then}",
+                "Part off{what}. {} {centre}Parting tool {} wide, measured, {}, square, on centre height, \
+                 no farther out than it must. Spindle on: touch the finished face lightly with its left side{beside}, {there}, \
+                 which leaves {} of part. Lock the carriage{off}{length_told}",
                 self.set_words(slow.spindle_speed, &slow),
-                match clamp.centre {
-                    Some(_) => "Centre withdrawn. ",
-                    None => "",
-                },
                 blade.people(u),
                 match self.is_hard() {
                     true => "of carbide for hardened steel",
                     false => "of high-speed steel at this speed",
                 },
                 left.people(u),
-                match self.is_dry() {
-                    true => "",
-                    false => "oil; ",
-                },
-                slowest.people(u),
-                fastest.people(u),
             ),
         );
         part.spindle_speed = Some(slow.spindle_speed);

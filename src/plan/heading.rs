@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::clamping::Clamping;
+use super::clamping::{Clamping, Off};
 use super::common::Common;
 use super::job::LengthBy;
 use super::readout::is_readout;
@@ -358,6 +358,10 @@ impl Figures<'_> {
             .filter(|_| parted)
         {
             more(format!("a parting tool, {} wide", blade.people(u)));
+        }
+        let sawn = |clamp: &Clamping<'_>| clamp.core.is_some() || matches!(clamp.off, Off::Sawn(_));
+        if self.clampings.iter().any(sawn) {
+            more(String::from("a hacksaw, a vice and a flat file"));
         }
         if self.all().any(|turning| turning.carriage.slanted.is_some()) {
             more(String::from(

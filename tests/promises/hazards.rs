@@ -143,6 +143,39 @@ fn a_blade_leaves_no_part_too_short() {
 }
 
 #[test]
+fn a_long_part_is_never_parted_right_through() {
+    // The dial of that job counts the radius, 0.02 mm a mark, 100 marks a turn. A third of 30 mm stays.
+    for (length, centre, through) in [(60, false, true), (120, true, false), (120, false, false)] {
+        let mut job = shaft();
+        job["stock"] = json!({ "diameter": "30 mm", "length": "250 mm" });
+        job["part"] = json!({
+            "diameter": "27 mm", "limits": ["26 mm", "27.2 mm"], "length": format!("{length} mm"),
+        });
+        job["holding"] = if centre { "chuck_and_centre" } else { "chuck" }.into();
+        job["preferences"] = json!({ "parting": "3 mm", "batch": 3 });
+        let sheet = match plan(&job) {
+            Ok(sheet) => sheet,
+            Err(error) => panic!("{error}"),
+        };
+        let part = words(&sheet, StepKind::PartOff);
+        assert_eq!(part.contains("let it fall into a tray"), through, "{part}");
+        let sawn = "by hand 5 turns in, to 10.00 mm and no deeper";
+        assert_eq!(part.contains(sawn), !through, "{part}");
+        assert_eq!(part.contains("saw it through in the vice"), !through);
+        assert_eq!(part.contains("The centre stays in."), centre);
+        let saw = sheet.kit.iter().any(|item| item.contains("hacksaw"));
+        assert_eq!(saw, !through);
+        // What is left of a bar is no longer than it is.
+        let batch = &sheet.batch.as_ref().unwrap().text[1];
+        assert_eq!(
+            batch.contains("too short for another part"),
+            !through,
+            "{batch}"
+        );
+    }
+}
+
+#[test]
 fn tools_for_hardened_steel_are_of_carbide() {
     let mut job = shaft();
     job["material"] = "100cr6_h".into();
