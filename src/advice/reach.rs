@@ -8,13 +8,14 @@ use std::fmt;
 use crate::caution::{Caution, Severity};
 use crate::error::Error;
 use crate::physics::aim::{self, Prices};
-use crate::physics::spread::{self, Outcome, SizeSpread};
+use crate::physics::spread::{Outcome, SizeSpread};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     Confidence, Diameter, DiameterError, Probability, Quantity, SizeUncertainty,
     StandardUncertainty, WorkLength,
 };
+use crate::shop::dial::Dial;
 use crate::standards::decision::DecisionRule;
 use crate::standards::limits::{Feature, Limits};
 
@@ -64,6 +65,10 @@ pub const COMPOUND_TRAVEL: Sourced<WorkLength> = Sourced::new(
 pub enum Remedy {
     /// A micrometer instead of the instrument at hand.
     Micrometer,
+    /// A fine lever indicator, set on a gauge of the size, where no micrometer helps.
+    FineLeverIndicator,
+    /// The readings corrected for the spring that is to be expected.
+    CorrectForSpring,
     /// The compound slide set over so that it feeds a tenth of its dial.
     CompoundSetOver,
     /// A measuring stop before the last cut, the last two cuts being alike.
@@ -80,6 +85,12 @@ impl fmt::Display for Remedy {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(match self {
             Self::Micrometer => "a micrometer",
+            Self::FineLeverIndicator => {
+                "a lever indicator of 0.002 mm (0.0001 in), set on gauge blocks of the size"
+            }
+            Self::CorrectForSpring => {
+                "the readings corrected for the spring to expect, so that the tool goes in by as much more"
+            }
             Self::CompoundSetOver => {
                 "the compound slide set over to 5.74 degrees from the axis, so that one mark of its dial feeds a tenth"
             }
@@ -109,6 +120,8 @@ pub enum Means {
     Dial,
     /// How the bar is supported, and how hard the tool presses it away.
     SupportAndTool,
+    /// All of them at once, where none is enough alone.
+    AllTogether,
 }
 
 impl Means {
@@ -122,6 +135,16 @@ impl Means {
             ],
             Self::Dial => &[SizeCause::Ring, SizeCause::Mark],
             Self::SupportAndTool => &[
+                SizeCause::Spring,
+                SizeCause::CutToCut,
+                SizeCause::AlongTheBar,
+            ],
+            Self::AllTogether => &[
+                SizeCause::Instrument,
+                SizeCause::Resolution,
+                SizeCause::Repeatability,
+                SizeCause::Ring,
+                SizeCause::Mark,
                 SizeCause::Spring,
                 SizeCause::CutToCut,
                 SizeCause::AlongTheBar,
@@ -267,6 +290,7 @@ pub struct ReachAsk<'a> {
     prices: Option<Prices>,
     least_good: Option<Probability>,
     with_centre: Option<SpringWithCentre>,
+    compound: Option<&'a Dial>,
     units: Units,
 }
 
@@ -290,6 +314,7 @@ impl<'a> ReachAsk<'a> {
             prices: None,
             least_good: None,
             with_centre: None,
+            compound: None,
             units: Units::Metric,
         }
     }
@@ -301,6 +326,13 @@ impl<'a> ReachAsk<'a> {
         with_least_good least_good: Probability;
         /// With what a live centre would make of the spring.
         with_centre with_centre: SpringWithCentre;
+    }
+
+    /// With the dial of the compound slide; without, one like that of the cross slide is reckoned with.
+    #[must_use]
+    pub fn with_compound(mut self, compound: &'a Dial) -> Self {
+        self.compound = Some(compound);
+        self
     }
 
     /// With a hole instead of a shaft.
@@ -363,29 +395,35 @@ impl<'a> ReachAsk<'a> {
         Ok(reach)
     }
 
-    /// The size aimed at, and what comes out there.
+    /// The size aimed at, and what comes out there: beside it, where the bar springs and nothing takes that
+    /// out.
     fn aimed(&self, budget: &SizeBudget, at_the_middle: bool) -> (Diameter, Outcome) {
-        let spread = budget.budget().spread();
-        match self.prices.filter(|_| !at_the_middle) {
+        let middle = self.limits.middle();
+        let known = budget.known().mm();
+        let beside = |aim: Diameter| Diameter::computed_trade(aim.mm() + known);
+        let Some(about) = budget.about_known() else {
+            let good = self.limits.contains(beside(middle));
+            return (middle, Outcome::certain(good, known > 0.0, self.feature));
+        };
+        let aim = match self.prices.filter(|_| !at_the_middle) {
             Some(prices) => {
-                let best = aim::best_aim_in_zone(self.limits, spread, prices, self.feature);
-                (best.aim, best.outcome)
+                aim::best_aim_in_zone(self.limits, about.spread(), prices, self.feature).aim
             }
-            None => {
-                let middle = self.limits.middle();
-                (
-                    middle,
-                    spread::outcome(self.limits, middle, spread, self.feature),
-                )
-            }
-        }
+            None => middle,
+        };
+        (aim, about.outcome(self.limits, beside(aim), self.feature))
     }
 
     fn cautions(&self, budget: &SizeBudget) -> Vec<Caution> {
-        let spread = budget.budget().spread();
-        let on_the_limit = self
-            .prices
-            .and_then(|prices| on_the_limit(self.limits, spread, prices, self.feature, self.units));
+        let on_the_limit = (self.prices.zip(budget.about_known())).and_then(|(prices, about)| {
+            on_the_limit(
+                self.limits,
+                about.spread(),
+                prices,
+                self.feature,
+                self.units,
+            )
+        });
         on_the_limit.into_iter().collect()
     }
 

@@ -398,24 +398,22 @@ impl<'a> SizeAsk<'a> {
         let spring = spring.mm().abs();
         let scatter = provenance.open("scatter of the specific force", &FORCE_SCATTER);
         let repeat = provenance.open("force from cut to cut on one bar", &CUT_TO_CUT);
-        let (left, cuts) = match self.reached {
+        let (known, left, cuts) = match self.reached {
             // The dial tells nothing of the spring; the bar measures too large by all of it.
             Reached::FromTouch { .. } | Reached::FromMeasured { spring: None, .. } => {
-                let known = if self.spring_corrected { 0.0 } else { 1.0 };
-                (spring * (known + scatter), spring)
+                let known = if self.spring_corrected { 0.0 } else { spring };
+                (known, spring * scatter, spring)
             }
             Reached::FromMeasured {
                 spring: Some(before),
                 ..
             } => {
                 let before = before.mm().abs();
-                (
-                    (spring - before).abs() * (1.0 + scatter),
-                    spring.hypot(before),
-                )
+                let known = spring - before;
+                (known, known.abs() * scatter, spring.hypot(before))
             }
         };
-        causes.uniform(SizeCause::Spring, left, 1.0);
+        causes.known(SizeCause::Spring, known, left);
         causes.normal(SizeCause::CutToCut, repeat * cuts);
         if let Some(along) = self.along {
             causes.uniform(SizeCause::AlongTheBar, 0.5 * along.mm().abs(), 1.0);
@@ -431,6 +429,8 @@ struct Cause {
     mm: f64,
     uniform: bool,
     sensitivity: f64,
+    /// What of it is known with its sign, on the diameter, in mm: larger where positive.
+    known: f64,
 }
 
 struct Causes(Vec<Cause>);
@@ -452,7 +452,17 @@ impl Causes {
                 mm,
                 uniform,
                 sensitivity,
+                known: 0.0,
             });
+        }
+    }
+
+    /// What is known with its sign, and how far it scatters about that: as an uncertainty, all of it.
+    fn known(&mut self, cause: SizeCause, known: f64, scatter: f64) {
+        let before = self.0.len();
+        self.uniform(cause, known.abs() + scatter, 1.0);
+        if let Some(added) = self.0.get_mut(before) {
+            added.known = known;
         }
     }
 }
@@ -523,11 +533,34 @@ impl SizeBudget {
                 } else {
                     c.mm
                 },
+                known: if causes.contains(&c.cause) {
+                    c.known * factor
+                } else {
+                    c.known
+                },
                 ..*c
             })
             .filter(|c| c.mm > 1e-9)
             .collect();
         Self::of(causes).ok()
+    }
+
+    /// By how much sizes are known to come out larger than what is aimed at, smaller where negative.
+    pub(crate) fn known(&self) -> DiameterError {
+        DiameterError::computed_trade(self.causes.iter().map(|c| c.known).sum())
+    }
+
+    /// How sizes scatter about that; none where nothing is left of it.
+    pub(crate) fn about_known(&self) -> Option<Budget> {
+        if self.causes.iter().all(|c| c.known == 0.0) {
+            return Some(self.budget.clone());
+        }
+        let scatter = self.causes.iter().map(|c| Cause {
+            mm: c.mm - c.known.abs(),
+            ..*c
+        });
+        let left = scatter.filter(|c| c.mm > 1e-9);
+        Budget::new(left.map(|c| c.component()).collect()).ok()
     }
 
     /// The figure of a cause where it happens: half a width, or a standard deviation, in mm.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{
-    Prices, best_aim, best_aim_by, expected_price, largest_standard_uncertainty,
+    Prices, best_aim, best_aim_by, best_aim_in_zone, expected_price, largest_standard_uncertainty,
 };
 use crate::physics::spread::{Outcome, SizeSpread, outcome};
 use crate::quantity::fields::{Fields, Tree};
@@ -112,6 +112,17 @@ impl Aimed {
     ) -> Result<Self, Error> {
         let best = best_aim(limits, spread, prices, feature)?;
         Ok(Self::of(best.aim, best.outcome, best.expected_price))
+    }
+
+    /// The cheapest aim in the zone: its limit, where the cheapest of all lies outside.
+    pub(super) fn best_in_zone(
+        limits: Limits,
+        spread: SizeSpread,
+        prices: Prices,
+        feature: Feature,
+    ) -> Self {
+        let best = best_aim_in_zone(limits, spread, prices, feature);
+        Self::of(best.aim, best.outcome, best.expected_price)
     }
 
     /// The cheapest aim in the zone where parts come out so.

@@ -6,13 +6,13 @@ use super::aim::{Aimed, feature, fine, only_as_good, prices};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind, any_of};
 use crate::physics::aim::Prices;
-use crate::physics::budget::{Budget, Component, Distribution, SizeLaw};
+use crate::physics::budget::{Budget, Component, Distribution};
 use crate::physics::monte_carlo::{Simulated, simulate};
 use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     Confidence, Correlation, CoverageFactor, DegreesOfFreedom, Diameter, HalfWidth, Probability,
-    Resolution, SizeUncertainty, StandardUncertainty,
+    Quantity, Resolution, Sensitivity, SizeUncertainty, StandardUncertainty,
 };
 use crate::standards::decision::acceptance;
 use crate::standards::limits::{Feature, Limits};
@@ -71,6 +71,13 @@ pub struct Question {
 pub struct Share {
     /// Its name.
     pub name: String,
+    /// The law it follows.
+    pub distribution: Distribution,
+    /// By how much the size changes for a change of it.
+    pub sensitivity: Sensitivity,
+    /// Its degrees of freedom; none where they are infinitely many.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub degrees_of_freedom: Option<DegreesOfFreedom>,
     /// What it contributes; none where its sensitivity is 0.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub contribution: Option<StandardUncertainty>,
@@ -228,8 +235,7 @@ impl Question {
     /// What the budget comes to.
     ///
     /// # Errors
-    /// `aim` outside of the zone; `limits` missing for an aim or prices; `standard_uncertainty`,
-    /// when the cheapest aim lies outside of the zone; `simulate.draws` out of range.
+    /// `aim` outside of the zone; `limits` missing for an aim or prices; `simulate.draws` out of range.
     pub fn answer(&self) -> Result<Answer, Error> {
         let budget = &self.budget;
         let combined = budget.combined();
@@ -269,15 +275,19 @@ impl Question {
             answer.accept_from = accept.map(|zone| zone.smallest());
             answer.accept_to = accept.map(|zone| zone.largest());
             if let Some(prices) = self.prices {
-                answer.best_aim = Some(match budget.law() {
-                    SizeLaw::Student(_) => Aimed::best_by(limits, prices, |aim| {
+                let best = match budget.plain_spread() {
+                    Some(spread) => Aimed::best_in_zone(limits, spread, prices, self.feature),
+                    None => Aimed::best_by(limits, prices, |aim| {
                         budget.outcome(limits, aim, self.feature)
                     }),
-                    SizeLaw::Known | SizeLaw::TakenAsKnown(_) => {
-                        Aimed::best(limits, budget.spread(), prices, self.feature)
-                            .map_err(|error| error.at("components"))?
-                    }
-                });
+                };
+                let near = |limit: Diameter| {
+                    (best.aim.mm() - limit.mm()).abs() <= 1e-9 * limits.tolerance().mm()
+                };
+                if near(limits.smallest()) || near(limits.largest()) {
+                    cautions.push(on_the_limit(best.aim, self.units));
+                }
+                answer.best_aim = Some(best);
             }
             if accept.is_none() {
                 cautions.push(Caution::new(
@@ -285,18 +295,6 @@ impl Question {
                     "no_size_proves_it_good",
                     "The expanded uncertainty takes the whole zone: no size measured with it can prove a part good.",
                 ));
-            }
-            match budget.law() {
-                SizeLaw::TakenAsKnown(nu) => cautions.push(Caution::new(
-                    Severity::Warning,
-                    "few_degrees_of_freedom",
-                    format!(
-                        "The spread is known from {:.1} degrees of freedom only, and these chances take it as known: \
-                         more parts will miss the zone than they say.",
-                        nu.value()
-                    ),
-                )),
-                SizeLaw::Known | SizeLaw::Student(_) => {}
             }
             cautions.push(only_as_good());
             task = Some((limits, aim, self.feature));
@@ -315,7 +313,8 @@ impl Question {
             cautions.push(Caution::new(
                 Severity::Note,
                 "correlated_taken_as_normal",
-                "With correlations the effective degrees of freedom have no formula: the normal law is taken for the whole.",
+                "Components that are correlated are taken together as one of a normal law, with the fewest degrees of freedom of \
+                 any of them: no formula holds there.",
             ));
         }
         answer.cautions = cautions;
@@ -332,7 +331,19 @@ impl Question {
                 let size = share
                     .contribution
                     .map_or_else(|| String::from("nothing"), |u| fine(u, units));
-                format!("{}: {size}, {:.1} %", share.name, 100.0 * share.share)
+                let mut line = format!(
+                    "{}: {size}, {:.1} % ({}",
+                    share.name,
+                    100.0 * share.share,
+                    share.distribution
+                );
+                if share.sensitivity.value() != 1.0 {
+                    line.push_str(&format!(", sensitivity {}", share.sensitivity.value()));
+                }
+                if let Some(nu) = share.degrees_of_freedom {
+                    line.push_str(&format!(", {} degrees of freedom", nu.value()));
+                }
+                line + ")"
             })
             .collect();
         lines.push(format!("Together: {}", fine(answer.combined, units)));
@@ -347,14 +358,14 @@ impl Question {
         ));
         if let (Some(limits), Some(aim)) = (self.limits, answer.aim) {
             let come_out = self.budget.outcome(limits, aim, self.feature);
-            let law = match self.budget.law() {
-                SizeLaw::Student(nu) => {
-                    format!(" (Student's law of {:.1} degrees of freedom)", nu.value())
-                }
-                _ if self.budget.spread().uniform_part() > 0.0 => String::from(
-                    " (the widest uniform component as it is, the others as a normal law)",
-                ),
-                _ => String::from(" (normal law)"),
+            let law = match self.budget.few_degrees_of_freedom() {
+                Some(nu) => format!(" (Student's law of {:.1} degrees of freedom", nu.value()),
+                None => String::from(" (normal law"),
+            };
+            let shaped = |c: &Component| c.distribution() != Distribution::Normal;
+            let law = match self.budget.components().iter().any(shaped) {
+                true => law + ", with components that have ends as they are)",
+                false => law + ")",
             };
             lines.push(format!("Aim {}: {come_out}{law}", fine(aim, units)));
         }
@@ -376,6 +387,9 @@ impl Question {
                 fine(drawn.from, units),
                 fine(drawn.to, units)
             ));
+            if let Some(outcome) = &drawn.outcome {
+                lines.push(format!("Of those: {}", outcome.counted));
+            }
         }
         lines.join("\n")
     }
@@ -388,12 +402,27 @@ fn shares(budget: &Budget) -> Vec<Share> {
         .enumerate()
         .map(|(i, component)| Share {
             name: component.name().to_owned(),
+            distribution: component.distribution(),
+            sensitivity: component.sensitivity(),
+            degrees_of_freedom: component.degrees_of_freedom(),
             contribution: component.contribution(),
             share: budget.share(i).unwrap_or(0.0),
         })
         .collect();
     shares.sort_by(|a, b| b.share.total_cmp(&a.share));
     shares
+}
+
+fn on_the_limit(aim: Diameter, units: Units) -> Caution {
+    Caution::new(
+        Severity::Warning,
+        "aim_on_the_limit",
+        format!(
+            "At these prices the cheapest aim would lie outside of the zone: aimed at is its limit of {}, where about every \
+             second part is not good. Measure or set closer, or aim at the middle of the zone.",
+            aim.people(units)
+        ),
+    )
 }
 
 #[cold]

@@ -243,7 +243,10 @@ impl Question {
         if let Some(count) = self.count {
             ask = ask.with_count(count);
         }
-        let stops = ask.choose(&mut provenance)?;
+        let stops = (ask.choose(&mut provenance)).map_err(|error| match error.field() {
+            "diameter" => error.at("instrument"),
+            _ => error,
+        })?;
         Ok(Answer {
             text: words(&stops),
             chosen: stops.chosen,

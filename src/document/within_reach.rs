@@ -76,6 +76,7 @@ const FIELDS: &[&str] = &[
 pub struct Question {
     limits: Limits,
     dial: Dial,
+    compound: Option<Dial>,
     gauge: Gauge,
     touched: bool,
     taken: Option<DiameterError>,
@@ -142,6 +143,7 @@ impl Question {
         Self {
             limits,
             dial,
+            compound: None,
             gauge: gauge.into(),
             touched: false,
             taken: None,
@@ -167,6 +169,8 @@ impl Question {
         with_spring_of_measured_cut spring_of_measured_cut: DiameterError;
         /// With the difference of the spring along the part, on the diameter.
         with_spring_along spring_along: DiameterError;
+        /// With the dial of the compound slide.
+        with_compound compound: Dial;
         /// With the expansion of the material.
         with_expansion expansion: ThermalExpansion;
         /// With what a live centre would make of the spring.
@@ -194,10 +198,10 @@ impl Question {
     pub(super) fn read(body: &Tree, units: Units) -> Result<Self, Error> {
         let f = super::fields_of(body, FIELDS)?;
         let (limits, feature) = limits_and_feature(&f)?;
-        let dial = cross_dial(&f)?;
+        let (dial, compound) = cross_and_compound(&f)?;
         let gauge = f.need_item("instrument", "what it is measured with", Gauge::read)?;
         let mut question = Self::new(limits, dial, gauge);
-        question.units = units;
+        (question.units, question.compound) = (units, compound);
         question.touched = f.flag("measured_before_last_cut")? == Some(false);
         question.taken = f.quantity("taken")?;
         question.spring = f.quantity("spring")?;
@@ -415,6 +419,9 @@ impl Question {
         if let Some(centre) = self.with_centre {
             ask = ask.with_centre(centre);
         }
+        if let Some(compound) = &self.compound {
+            ask = ask.with_compound(compound);
+        }
         let reach = ask
             .answer(&mut provenance)
             .map_err(|error| match error.field() {
@@ -431,10 +438,19 @@ impl Question {
 
 /// The dial of the cross slide: given itself, or with its lathe.
 pub(super) fn cross_dial(f: &Fields<'_>) -> Result<Dial, Error> {
+    Ok(cross_and_compound(f)?.0)
+}
+
+/// The same, with the dial of the compound slide where the lathe has one.
+fn cross_and_compound(f: &Fields<'_>) -> Result<(Dial, Option<Dial>), Error> {
+    let mut compound = None;
     let (path, dial) = match (f.item("dial", Dial::read)?, f.item("lathe", Lathe::read)?) {
         (Some(dial), None) => (f.path("dial"), dial),
         (None, Some(lathe)) => match lathe.cross_slide() {
-            Some(dial) => (f.path("lathe.cross_slide"), dial.clone()),
+            Some(dial) => {
+                compound = lathe.compound().cloned();
+                (f.path("lathe.cross_slide"), dial.clone())
+            }
             None => return Err(f.missing("lathe.cross_slide", "the dial of the cross slide")),
         },
         (None, None) => {
@@ -459,7 +475,7 @@ pub(super) fn cross_dial(f: &Fields<'_>) -> Result<Dial, Error> {
             "name what the dial of the cross slide counts",
         ));
     }
-    Ok(dial)
+    Ok((dial, compound))
 }
 
 fn words(reach: &Reach, u: Units) -> String {

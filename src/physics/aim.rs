@@ -335,8 +335,10 @@ pub fn largest_standard_uncertainty(
     prices: Prices,
 ) -> Option<StandardUncertainty> {
     let times = widest(limits, spread, prices)?;
+    // Handed back, it lies inside in spite of its last digits.
+    const INSIDE: f64 = 1.0 - 1e-12;
     Some(StandardUncertainty::computed_trade(
-        spread.standard().mm() * times,
+        spread.standard().mm() * times * INSIDE,
     ))
 }
 
@@ -482,13 +484,13 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
         (
             "half_width",
             brief(a),
-            format!("a half width of {}", brief(a * times)),
+            format!("a half width of {}", brief_down(a * times)),
         )
     } else if a == 0.0 {
         (
             "standard_uncertainty",
             brief(u),
-            format!("a standard uncertainty of {}", brief(u * times)),
+            format!("a standard uncertainty of {}", brief_down(u * times)),
         )
     } else {
         // Named is the part that widens the whole the most.
@@ -497,14 +499,14 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
         } else {
             "standard_uncertainty"
         };
-        let both = |times: f64| {
-            format!(
-                "a standard uncertainty of {} beside a half width of {}",
-                brief(u * times),
-                brief(a * times)
-            )
+        let both = |u: String, a: String| {
+            format!("a standard uncertainty of {u} beside a half width of {a}")
         };
-        (field, both(1.0), both(times))
+        (
+            field,
+            both(brief(u), brief(a)),
+            both(brief_down(u * times), brief_down(a * times)),
+        )
     };
     Error::new(
         ErrorKind::Impossible,
@@ -512,10 +514,22 @@ fn too_wide(limits: Limits, spread: SizeSpread, prices: Prices) -> Error {
         given,
         "a spread narrow enough for these prices: the cheapest aim lies outside of the zone",
         format!(
-            "up to {most} the cheapest aim lies in the zone: measure or set closer, take prices that \
-             are nearer to each other, or aim for the limit yourself"
+            "up to {most} the cheapest aim lies in the zone: measure or set closer, take nearer prices, or aim for \
+             the limit"
         ),
     )
+}
+
+/// The same, never more than it is: what may be so much is taken when it is read from the text.
+fn brief_down(mm: f64) -> String {
+    let told = brief(mm);
+    let read = told.trim_end_matches(" mm").parse().unwrap_or(mm);
+    // The last digits of a product are not worth a figure less.
+    if read <= mm * (1.0 + 1e-12) {
+        return told;
+    }
+    // A unit of the sixth figure is at most that part of the whole.
+    brief(mm * (1.0 - 1e-5))
 }
 
 /// Millimetres to six figures.

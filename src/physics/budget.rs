@@ -9,7 +9,8 @@ use std::fmt;
 
 use super::correlation::Correlations;
 use super::maths::sqrt;
-use super::spread::{Outcome, SizeSpread, outcome, outcome_of_few};
+use super::size_law::{Parts, SizeLaw};
+use super::spread::{Outcome, SizeSpread, shares};
 use super::student;
 use crate::error::{Error, ErrorKind};
 use crate::quantity::{
@@ -218,21 +219,13 @@ impl Component {
     }
 }
 
-/// From so many effective degrees of freedom on Student's law is nearly the normal one: judgement,
-/// no source.
-const FEW: f64 = 30.0;
-
-/// The law by which sizes are taken to scatter.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
-pub enum SizeLaw {
-    /// A spread that is known well: the normal and the uniform part of [`Budget::spread`].
-    Known,
-    /// Student's law of so many degrees of freedom.
-    Student(DegreesOfFreedom),
-    /// A spread of which one uniform component makes more than half, taken as known well, though the
-    /// others have few degrees of freedom.
-    TakenAsKnown(DegreesOfFreedom),
+/// Components that are correlated with each other, or one alone.
+#[derive(Debug)]
+struct Group {
+    members: Vec<usize>,
+    variance: f64,
+    /// The fewest degrees of freedom of any of them.
+    fewest: Option<f64>,
 }
 
 /// The components of a size's uncertainty, and what they make together.
@@ -368,31 +361,65 @@ impl Budget {
         StandardUncertainty::computed_trade(sqrt(self.variance))
     }
 
-    /// The effective degrees of freedom; none where they are infinitely many, and with correlations.
+    /// The effective degrees of freedom; none where they are infinitely many.
     ///
     /// nu_eff = u_c^4 / sum ((c_i u_i)^4/nu_i)
     ///
     /// # Range
-    /// Independent components. With correlations the formula does not hold (JCGM 100, G.4.1), and no
-    /// other is given there: none is returned, and the coverage factor is that of the normal law.
+    /// The formula holds for independent components (JCGM 100, G.4.1). Those that are correlated with each
+    /// other count as one, of the fewest degrees of freedom that any of them has: judgement, no source.
     /// # Source
     /// Welch and Satterthwaite, JCGM 100:2008, G.4.1 (from memory). Not cut to a whole number.
     #[must_use]
     pub fn degrees_of_freedom(&self) -> Option<DegreesOfFreedom> {
-        if !self.correlations.is_empty() {
-            return None;
-        }
-        let sum: f64 = self
-            .components
-            .iter()
-            .filter_map(|component| {
-                let nu = component.degrees_of_freedom?.value();
-                let share = component.signed() * component.signed() / self.variance;
-                Some(share * share / nu)
-            })
-            .sum();
+        let sum: f64 = match self.correlations.is_empty() {
+            true => (self.components.iter())
+                .filter_map(|component| {
+                    let nu = component.degrees_of_freedom?.value();
+                    let share = component.signed() * component.signed() / self.variance;
+                    Some(share * share / nu)
+                })
+                .sum(),
+            false => (self.groups().iter())
+                .filter_map(|group| {
+                    let share = group.variance / self.variance;
+                    Some(share * share / group.fewest?)
+                })
+                .sum(),
+        };
         let nu = 1.0 / sum;
         nu.is_finite().then(|| DegreesOfFreedom::computed_trade(nu))
+    }
+
+    /// Components that are correlated with each other, each other one alone.
+    fn groups(&self) -> Vec<Group> {
+        let count = self.components.len();
+        let mut group_of: Vec<usize> = (0..count).collect();
+        for i in 0..count {
+            for (partner, _) in self.correlations.of(i) {
+                let (kept, gone) = (group_of[i], group_of[partner]);
+                for group in &mut group_of {
+                    if *group == gone {
+                        *group = kept;
+                    }
+                }
+            }
+        }
+        (0..count)
+            .map(|group| {
+                (0..count)
+                    .filter(|i| group_of[*i] == group)
+                    .collect::<Vec<_>>()
+            })
+            .filter(|members| !members.is_empty())
+            .map(|members| Group {
+                variance: members.iter().map(|i| self.part(*i)).sum::<f64>().max(0.0),
+                fewest: (members.iter())
+                    .filter_map(|i| Some(self.components[*i].degrees_of_freedom?.value()))
+                    .reduce(f64::min),
+                members,
+            })
+            .collect()
     }
 
     /// The coverage factor for a level of confidence: Student's t for the effective degrees of
@@ -438,7 +465,7 @@ impl Budget {
     /// How the size scatters: the widest uniform component as it is, all others together as a normal
     /// law; with correlations all of them as a normal law.
     ///
-    /// Degrees of freedom are not in it: see [`law`](Self::law).
+    /// Degrees of freedom are not in it: see [`outcome`](Self::outcome).
     #[must_use]
     pub fn spread(&self) -> SizeSpread {
         let widest = self
@@ -471,40 +498,66 @@ impl Budget {
         }
     }
 
-    /// By which law the sizes scatter of which [`outcome`](Self::outcome) counts the good ones.
-    ///
-    /// Student's law of the effective degrees of freedom, scaled by the combined standard
-    /// uncertainty, where these are fewer than thirty, or where no component is uniform. Else that of
-    /// [`spread`](Self::spread): from thirty degrees on a uniform component shapes the whole more than
-    /// they do, and one of the largest share shapes it at any number of them, which then takes the
-    /// spread as better known than it is (see [`SizeLaw::TakenAsKnown`]).
-    ///
-    /// # Source
-    /// JCGM 100:2008, G.4.1 and G.6.4 (from memory), for Student's law of the whole; which law where,
-    /// and the figure of thirty, is judgement, no source.
-    #[must_use]
-    pub fn law(&self) -> SizeLaw {
-        let Some(nu) = self.degrees_of_freedom() else {
-            return SizeLaw::Known;
+    /// The law of the whole: each component by its own, those with degrees of freedom by Student's.
+    fn law(&self) -> SizeLaw {
+        let mut parts = Parts::default();
+        let mut add = |group: &[usize], variance: f64, fewest: Option<f64>| {
+            let alone = match group {
+                [one] => Some(&self.components[*one]),
+                _ => None,
+            };
+            let ends = alone.and_then(|c| Some((c.distribution, c.half_width()?)));
+            match (ends, fewest) {
+                (Some((Distribution::Arcsine, a)), _) => parts.add_arcsine(a),
+                (Some((Distribution::Triangular, a)), _) => {
+                    // The sum of two of half the width.
+                    parts.add_uniform(0.5 * a);
+                    parts.add_uniform(0.5 * a);
+                }
+                (Some((_, a)), _) => parts.add_uniform(a),
+                (None, Some(nu)) if variance > 0.0 => parts.add_few(variance, nu),
+                (None, _) => parts.add_normal(variance),
+            }
         };
-        let spread = self.spread();
-        let uniform = spread.uniform_part();
-        let few = nu.value() < FEW;
-        if uniform == 0.0 || (few && 2.0 * uniform * uniform < 3.0 * self.variance) {
-            SizeLaw::Student(nu)
-        } else if few {
-            SizeLaw::TakenAsKnown(nu)
+        if self.correlations.is_empty() {
+            for (i, c) in self.components.iter().enumerate() {
+                let nu = c.degrees_of_freedom.map(DegreesOfFreedom::value);
+                add(&[i], c.signed() * c.signed(), nu);
+            }
         } else {
-            SizeLaw::Known
+            for group in self.groups() {
+                add(&group.members, group.variance, group.fewest);
+            }
         }
+        parts.law()
     }
 
-    /// How many parts come out good, to rework, and lost, by the [`law`](Self::law) of this budget.
+    /// The degrees of freedom of what is known from few readings, by which Student's law enters the
+    /// [`outcome`](Self::outcome); none where nothing is.
+    #[must_use]
+    pub fn few_degrees_of_freedom(&self) -> Option<DegreesOfFreedom> {
+        self.law()
+            .few_degrees()
+            .map(DegreesOfFreedom::computed_trade)
+    }
+
+    /// The normal and the uniform part of the whole, where it is no more than these: as
+    /// [`spread`](Self::spread), and exact.
+    pub(crate) fn plain_spread(&self) -> Option<SizeSpread> {
+        self.law().plain()
+    }
+
+    /// How many parts come out good, to rework, and lost.
+    ///
+    /// The components are convolved, each by its own law: normal ones, the two widest with ends, an
+    /// arcsine one, and Student's law of those with degrees of freedom, several of them as one by Welch
+    /// and Satterthwaite. What is left has little shape, and counts as normal, as correlated ones do.
     ///
     /// # Units
     /// The types carry them.
     /// # Source
-    /// As of [`outcome`] and [`outcome_of_few`].
+    /// JCGM 101:2008, 5.2, propagation of distributions (from memory), in closed form and by quadrature
+    /// (derived).
     /// # Example
     /// ```
     /// use turnwright::{physics::budget::{Budget, Component}, Feature, Limits};
@@ -520,12 +573,8 @@ impl Budget {
     /// ```
     #[must_use]
     pub fn outcome(&self, limits: Limits, mean: Diameter, feature: Feature) -> Outcome {
-        match self.law() {
-            SizeLaw::Student(nu) => outcome_of_few(limits, mean, self.combined(), nu, feature),
-            SizeLaw::Known | SizeLaw::TakenAsKnown(_) => {
-                outcome(limits, mean, self.spread(), feature)
-            }
-        }
+        let law = self.law();
+        shares(limits, mean, feature, |offset| law.share_below(offset))
     }
 
     /// True where components are correlated.
@@ -698,6 +747,39 @@ mod tests {
             field(equal.unwrap().with_correlation(0, 1, r(-1.0))),
             "correlations"
         );
+    }
+
+    #[test]
+    fn a_correlation_of_nothing_changes_nothing_and_one_of_others_keeps_the_degrees() {
+        let components = || {
+            let few = Component::standard("b", um(3.0))
+                .with_degrees_of_freedom(DegreesOfFreedom::from_value(1.0).unwrap());
+            let one = |name: &'static str| Component::standard(name, um(1.0));
+            Budget::new(vec![few, one("c"), one("d")]).unwrap()
+        };
+        let alone = components();
+        let r = |r: f64| Correlation::from_value(r).unwrap();
+        let nothing = components().with_correlation(1, 2, r(0.0)).unwrap();
+        assert!(!nothing.is_correlated());
+        assert_eq!(alone.degrees_of_freedom(), nothing.degrees_of_freedom());
+        // u_c^2 = 9 + 1 + 1 + 1, by hand: nu = 12^2/(9^2/1).
+        let others = components().with_correlation(1, 2, r(0.5)).unwrap();
+        let nu = others.degrees_of_freedom().unwrap().value();
+        assert!((nu - 144.0 / 81.0).abs() < 1e-12, "{nu}");
+        let zone = Limits::new(
+            Diameter::from_mm(29.99).unwrap(),
+            Diameter::from_mm(30.01).unwrap(),
+        )
+        .unwrap();
+        let good = |budget: &Budget| {
+            budget
+                .outcome(zone, zone.middle(), Feature::Shaft)
+                .good
+                .value()
+        };
+        // Student's law of one degree (Cauchy's) alone lets one part in five miss a zone of three and a third u.
+        assert!(good(&alone) < 0.83 && good(&others) < good(&alone));
+        assert_eq!(good(&alone), good(&nothing));
     }
 
     #[test]

@@ -9,12 +9,18 @@ use crate::quantity::Correlation;
 pub(super) struct Correlations(Vec<(usize, usize, f64)>);
 
 impl Correlations {
+    /// True where no two components go together: a coefficient of zero says just that.
     pub(super) fn is_empty(&self) -> bool {
-        self.0.is_empty()
+        self.0.iter().all(|(_, _, r)| *r == 0.0)
     }
 
     /// The partners of a component, with the coefficients.
     pub(super) fn of(&self, i: usize) -> impl Iterator<Item = (usize, f64)> + '_ {
+        self.given(i).filter(|(_, r)| *r != 0.0)
+    }
+
+    /// The same, with coefficients of zero.
+    fn given(&self, i: usize) -> impl Iterator<Item = (usize, f64)> + '_ {
         self.0.iter().filter_map(move |&(first, second, r)| {
             if first == i {
                 Some((second, r))
@@ -56,7 +62,7 @@ impl Correlations {
                     "leave it out: a component is always correlated with itself",
                 ));
             }
-            if self.of(first).any(|(partner, _)| partner == second) {
+            if self.given(first).any(|(partner, _)| partner == second) {
                 return Err(refuse(
                     format!("\"{one}\" and \"{other}\" twice"),
                     "one coefficient for a pair of components",

@@ -102,6 +102,11 @@ pub(super) mod portable {
     pub(in crate::physics) fn cos(x: f64) -> f64 {
         libm::cos(x)
     }
+
+    #[inline]
+    pub(in crate::physics) fn acos(x: f64) -> f64 {
+        libm::acos(x)
+    }
 }
 
 /// A ratio of two quantities of one kind as the number it is.

@@ -72,6 +72,7 @@ pub mod profile;
 mod random;
 pub mod section;
 mod side;
+mod size_law;
 pub mod speed;
 pub mod speed_series;
 pub mod spread;

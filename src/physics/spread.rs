@@ -264,6 +264,17 @@ impl Outcome {
         }
     }
 
+    /// What comes out for certain: good, or else too large or too small.
+    pub(crate) fn certain(good: bool, large: bool, feature: Feature) -> Self {
+        let one = |is: bool| Probability::computed_trade(f64::from(u8::from(is)));
+        let saved = large == (feature == Feature::Shaft);
+        Self {
+            good: one(good),
+            rework: one(!good && saved),
+            scrap: one(!good && !saved),
+        }
+    }
+
     /// This outcome by a chance, else another one.
     pub(crate) fn or(self, chance: Probability, other: Self) -> Self {
         let p = chance.value();
@@ -400,7 +411,7 @@ pub fn outcome_of_few(
 }
 
 /// The three shares, by the share of sizes below the mean plus an offset in millimetres.
-fn shares(
+pub(super) fn shares(
     limits: Limits,
     mean: Diameter,
     feature: Feature,

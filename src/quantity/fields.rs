@@ -410,11 +410,11 @@ impl<'a> Fields<'a> {
 
     /// Refuses whatever was not taken.
     pub(crate) fn finish(self) -> Result<(), Error> {
-        match self
-            .entries
-            .iter()
-            .find(|(name, _)| !self.known.borrow().contains(&&**name))
-        {
+        match self.entries.iter().find(|(name, tree)| {
+            // A field of null is left out, wherever it is looked for.
+            let left_out = *tree == Tree::Nothing && self.all.contains(&&**name);
+            !left_out && !self.known.borrow().contains(&&**name)
+        }) {
             None => Ok(()),
             Some((name, _)) => Err(self.unknown(name, None)),
         }

@@ -128,10 +128,29 @@ impl Letter {
         )
     }
 
-    /// The grades with which a shaft may have this letter.
+    /// The grades with which a shaft may have this letter: those of the tables.
+    ///
+    /// Source: ISO 286-2:2010, tables of shafts, from memory; j without its grade 8.
     pub(super) fn grades(&self) -> (u8, u8) {
-        match self.rule {
-            Rule::Uneven => (5, 7),
+        match self.name {
+            "a" => (9, 13),
+            "b" => (8, 13),
+            "c" => (8, 12),
+            "d" => (5, 13),
+            "e" => (5, 10),
+            "f" | "g" => (3, 10),
+            "j" => (5, 7),
+            "k" => (3, 13),
+            "m" | "n" => (3, 9),
+            "p" | "r" | "s" => (3, 10),
+            "t" | "v" => (5, 8),
+            "u" => (5, 9),
+            "x" => (5, 10),
+            "y" => (6, 10),
+            "z" => (6, 11),
+            "za" => (7, 11),
+            "zb" | "zc" => (8, 11),
+            // h and js.
             _ => (1, 16),
         }
     }

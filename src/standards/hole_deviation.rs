@@ -14,14 +14,29 @@ const J: [[u16; 13]; 3] = [
     [6, 10, 12, 15, 20, 24, 28, 34, 41, 47, 55, 60, 66],
 ];
 
-/// The grades with which a hole may have this letter.
+/// The grades with which a hole may have this letter: those of the tables.
+///
+/// Source: ISO 286-2:2010, tables of holes, from memory; K without its grades 9 and 10.
 pub(super) fn grades(letter: &Letter) -> (u8, u8) {
-    match letter.rule {
-        Rule::Below(_) | Rule::AtZero | Rule::Symmetric => (1, 16),
-        Rule::Uneven => (6, 8),
-        // What a finer grade is narrower by is tabulated from IT3 on.
-        Rule::Above(_) if letter.name == "k" => (3, 8),
-        Rule::Above(_) => (3, 16),
+    match letter.name {
+        "a" => (9, 13),
+        "b" | "c" => (8, 13),
+        "d" => (6, 13),
+        "e" => (5, 10),
+        "f" | "g" => (3, 10),
+        "j" => (6, 8),
+        "k" => (3, 8),
+        "m" => (3, 10),
+        "n" => (3, 11),
+        "p" | "r" | "s" => (3, 10),
+        "t" | "v" => (5, 8),
+        "u" | "x" => (5, 10),
+        "y" => (6, 10),
+        "z" => (6, 11),
+        "za" => (7, 11),
+        "zb" | "zc" => (8, 11),
+        // H and JS.
+        _ => (1, 16),
     }
 }
 

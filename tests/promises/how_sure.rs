@@ -452,3 +452,123 @@ fn the_chance_asked_for_is_printed_as_it_was_asked() {
         assert!(found["text"].as_str().unwrap().contains(text), "{found}");
     }
 }
+
+#[test]
+fn a_spring_goes_to_one_side() {
+    // A dial and an instrument that add next to nothing: what comes out is the spring, 30 % more or less.
+    let asked = |half: f64, spring: &str, measured: Option<&str>| {
+        let mut fields = json!({
+            "limits": [format!("{} mm", 30.0 - half), format!("{} mm", 30.0 + half)],
+            "dial": { "reads": "diameter", "division": "0.001 mm", "divisions_per_turn": 1000 },
+            "instrument": { "kind": "micrometer", "largest_error": "0.1 um", "repeatability": "0.1 um" },
+            "spring": spring,
+        });
+        match measured {
+            Some(cut) => fields["spring_of_measured_cut"] = cut.into(),
+            None => fields["measured_before_last_cut"] = false.into(),
+        }
+        fields
+    };
+    let chance = |found: &Value, what: &str| found[what].as_f64().unwrap();
+    // Only touched: all of the spring stays on the part, so that about half lies above the zone, none below.
+    let found = reach(&asked(0.02, "0.02 mm", None));
+    assert!((chance(&found, "good") - 0.5).abs() < 0.01, "{found}");
+    assert!(chance(&found, "scrap") < 1e-6, "{found}");
+    // Taken out beforehand, most are good.
+    let corrected = remedy(&found, "correct_for_spring").unwrap();
+    assert!(chance(corrected, "good") > 0.9, "{found}");
+    // The measured cut sprang by as much more: the last goes as far too deep.
+    let found = reach(&asked(0.02, "0.02 mm", Some("0.04 mm")));
+    assert!((chance(&found, "scrap") - 0.5).abs() < 0.01, "{found}");
+    assert!(chance(&found, "rework") < 1e-6, "{found}");
+    // Alike, nothing is left of it but what differs from cut to cut.
+    let found = reach(&asked(0.02, "0.02 mm", Some("0.02 mm")));
+    assert!(chance(&found, "good") > 0.99, "{found}");
+}
+
+#[test]
+fn the_compound_slide_that_is_there_is_the_one_set_over() {
+    let asked = |compound: Option<&str>| {
+        let mut lathe = json!({
+            "spindle_steps": ["500 rpm"],
+            "cross_slide": { "reads": "radius", "division": "0.02 mm", "divisions_per_turn": 100 },
+        });
+        if let Some(division) = compound {
+            lathe["compound"] =
+                json!({ "reads": "travel", "division": division, "divisions_per_turn": 50 });
+        }
+        json!({ "limits": ["29.979 mm", "30 mm"], "lathe": lathe, "instrument": "micrometer" })
+    };
+    let set_over = |compound: Option<&str>| {
+        let found = reach(&asked(compound));
+        remedy(&found, "compound_set_over").map(|tried| tried["good"].as_f64().unwrap())
+    };
+    // A tenth of 0.2 mm is no finer than the mark of the cross slide.
+    assert_eq!(set_over(Some("0.2 mm")), None);
+    let (coarse, fine) = (
+        set_over(Some("0.1 mm")).unwrap(),
+        set_over(Some("0.01 mm")).unwrap(),
+    );
+    assert!(coarse < fine, "{coarse} {fine}");
+    // One that nobody named is taken to be like the cross slide's.
+    assert_eq!(set_over(None), set_over(Some("0.02 mm")));
+}
+
+#[test]
+fn a_way_is_told_where_the_usual_ones_end() {
+    // Beyond the sizes of micrometers an indicator is set on gauge blocks.
+    let fields = json!({
+        "limits": ["199.98 mm", "200 mm"],
+        "dial": { "reads": "radius", "division": "0.005 mm", "divisions_per_turn": 100 },
+        "instrument": "calliper",
+    });
+    let found = reach(&fields);
+    let indicator = remedy(&found, "fine_lever_indicator").unwrap();
+    assert_eq!(indicator["enough"], true, "{found}");
+    let mut followed = fields;
+    followed["instrument"] = "fine_lever_indicator".into();
+    assert_eq!(reach(&followed)["within_reach"], true);
+    // Where no means is enough alone, how far all of them together must come.
+    let hard = json!({
+        "limits": ["0.9992 in", "1 in"],
+        "dial": { "reads": "radius", "division": "0.001 in", "divisions_per_turn": 100 },
+        "instrument": "coarse_calliper",
+    });
+    let found = reach(&hard);
+    let least = found["least"].as_array().unwrap();
+    let all = least
+        .iter()
+        .find(|least| least["means"] == "all_together")
+        .unwrap();
+    assert!(all["times"].as_f64().unwrap() > 0.0, "{found}");
+    let mut followed = hard;
+    followed["instrument"] = json!({ "kind": "coarse_calliper" });
+    for figure in all["figures"].as_array().unwrap() {
+        let at = format!("/{}", figure["field"].as_str().unwrap().replace('.', "/"));
+        let (parent, name) = at.rsplit_once('/').unwrap();
+        followed.pointer_mut(parent).unwrap()[name] = figure["at_most"].clone();
+    }
+    assert_eq!(reach(&followed)["within_reach"], true, "{followed}");
+}
+
+#[test]
+fn a_null_is_a_field_left_out() {
+    let fields = h7(0.004);
+    let mut with_nulls = fields.clone();
+    for name in [
+        "sections",
+        "cut",
+        "tool",
+        "holding",
+        "youngs_modulus",
+        "material",
+        "spring",
+    ] {
+        with_nulls[name] = Value::Null;
+    }
+    // No schema takes them: what builds a document by one leaves the field out itself.
+    let asked = json!({ "within_reach": with_nulls }).to_string();
+    let found: Value =
+        serde_json::from_str(&turnwright::document::answer(&asked).unwrap()).unwrap();
+    assert_eq!(reach(&fields), found["within_reach"]);
+}

@@ -493,20 +493,23 @@ fn a_spread_known_from_few_readings_promises_less() {
     assert!((good(&few) - 0.827_379).abs() < 1e-6);
     let told = ask("budget", &few)["text"].as_str().unwrap().to_owned();
     assert!(told.contains("Student's law of 2.0 degrees"), "{told}");
-    // Beside a wider uniform part the law is that of the uniform part, and a caution says so.
+    // Beside a wider uniform part both laws count: what is drawn agrees.
     let wide = json!([{ "name": "a", "standard": "6 um", "degrees_of_freedom": 2 },
                       { "name": "b", "half_width": "12 um" }]);
-    let found = ask("budget", &with(&known, "/components", wide));
-    let codes: Vec<&Value> = found["cautions"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .map(|c| &c["code"])
-        .collect();
-    assert!(
-        codes.contains(&&json!("few_degrees_of_freedom")),
-        "{codes:?}"
-    );
+    let fields = with(&known, "/components", wide);
+    let found = ask("budget", &with(&fields, "/simulate", json!({})));
+    let drawn = &found["simulated"]["outcome"];
+    let drawn = drawn["counted"]["good"].as_f64().unwrap();
+    // Four standard errors of 100 000 draws.
+    assert!((good(&fields) - drawn).abs() < 0.006, "{found}");
+    let told = found["text"].as_str().unwrap();
+    for line in [
+        "42.9 % (normal, 2 degrees of freedom)",
+        "(uniform)",
+        "Of those: good",
+    ] {
+        assert!(told.contains(line), "{told}");
+    }
 }
 
 #[test]

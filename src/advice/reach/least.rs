@@ -10,7 +10,7 @@ use crate::shop::gauge::InstrumentError;
 impl ReachAsk<'_> {
     /// How small each means would have to make its causes, the others being as they are.
     pub(super) fn least(&self, task: &Task) -> Vec<LeastNeeded> {
-        [Means::Instrument, Means::Dial, Means::SupportAndTool]
+        let alone: Vec<LeastNeeded> = [Means::Instrument, Means::Dial, Means::SupportAndTool]
             .into_iter()
             .filter(|means| {
                 let of = |budget: &SizeBudget| {
@@ -20,30 +20,38 @@ impl ReachAsk<'_> {
                 // After a touch the instrument is no cause of the size; it must prove it all the same.
                 of(&task.budget) || (of(&task.measuring) && !self.provable(task))
             })
-            .map(|means| {
-                // A better instrument in the same hand, before a better hand as well.
-                let ways: &[&[SizeCause]] = match means {
-                    Means::Instrument => &[&[SizeCause::Instrument], means.causes()],
-                    Means::Dial | Means::SupportAndTool => &[means.causes()],
-                };
-                let enough = |causes: &[SizeCause], times: f64| {
-                    let (budget, measuring) = task.with(causes, times);
-                    self.enough(budget.as_ref(), measuring.as_ref(), task.least_good)
-                };
-                let way = ways.iter().find(|causes| enough(causes, 0.0));
-                let found = way.map(|causes| (*causes, largest(|times| enough(causes, times))));
-                let (figures, text) = match found {
-                    Some((causes, times)) => self.least_figures(task, means, causes, times),
-                    None => (Vec::new(), String::from(none_would_do(means))),
-                };
-                LeastNeeded {
-                    means,
-                    times: found.map(|(_, times)| times),
-                    figures,
-                    text,
-                }
-            })
-            .collect()
+            .map(|means| self.least_of(task, means))
+            .collect();
+        if alone.iter().any(|least| least.times.is_some()) {
+            return alone;
+        }
+        // Where nothing does alone, all of them together, each by as much.
+        let together = self.least_of(task, Means::AllTogether);
+        alone.into_iter().chain([together]).collect()
+    }
+
+    fn least_of(&self, task: &Task, means: Means) -> LeastNeeded {
+        // A better instrument in the same hand, before a better hand as well.
+        let ways: &[&[SizeCause]] = match means {
+            Means::Instrument => &[&[SizeCause::Instrument], means.causes()],
+            Means::Dial | Means::SupportAndTool | Means::AllTogether => &[means.causes()],
+        };
+        let enough = |causes: &[SizeCause], times: f64| {
+            let (budget, measuring) = task.with(causes, times);
+            self.enough(budget.as_ref(), measuring.as_ref(), task.least_good)
+        };
+        let way = ways.iter().find(|causes| enough(causes, 0.0));
+        let found = way.map(|causes| (*causes, largest(|times| enough(causes, times))));
+        let (figures, text) = match found {
+            Some((causes, times)) => self.least_figures(task, means, causes, times),
+            None => (Vec::new(), String::from(none_would_do(means))),
+        };
+        LeastNeeded {
+            means,
+            times: found.map(|(_, times)| times),
+            figures,
+            text,
+        }
     }
 
     fn provable(&self, task: &Task) -> bool {
@@ -65,6 +73,23 @@ impl ReachAsk<'_> {
             rounded_down(now * times, self.units)
         };
         let text = match means {
+            Means::AllTogether => {
+                let each = [Means::Instrument, Means::Dial, Means::SupportAndTool];
+                let has = |means: &Means| {
+                    let mut causes = means.causes().iter();
+                    causes.any(|cause| {
+                        let of = |budget: &SizeBudget| budget.figure(*cause).is_some();
+                        of(&task.budget) || of(&task.measuring)
+                    })
+                };
+                let (figures, words): (Vec<_>, Vec<_>) = (each.into_iter().filter(has))
+                    .map(|means| self.least_figures(task, means, causes, times))
+                    .unzip();
+                return (
+                    figures.concat(),
+                    format!("all at once: {}", words.join("; and ")),
+                );
+            }
             Means::Instrument => {
                 let error = self
                     .size
@@ -158,6 +183,7 @@ fn none_would_do(means: Means) -> &'static str {
         Means::Instrument => "no instrument alone would do",
         Means::Dial => "no dial alone would do",
         Means::SupportAndTool => "no support and no tool alone would do",
+        Means::AllTogether => "nor would all of these at once",
     }
 }
 

@@ -6,21 +6,31 @@ use super::{
 };
 use crate::advice::size_budget::Reached;
 use crate::provenance::Provenance;
-use crate::quantity::{Diameter, Probability, Quantity};
+use crate::quantity::{Diameter, Division, Probability, Quantity, Travel};
+use crate::shop::dial::{Dial, DialReads, Ring};
 use crate::shop::gauge::Gauge;
-use crate::standards::instrument::Instrument;
+use crate::standards::instrument::{Instrument, largest_error};
 
 impl ReachAsk<'_> {
     /// The remedies that can be tried here.
     pub(super) fn candidates(&self, aim: Diameter) -> Vec<Remedy> {
         let mut candidates = Vec::with_capacity(5);
-        if self.size.gauge().instrument() != Instrument::Micrometer {
-            candidates.push(Remedy::Micrometer);
+        let known = largest_error(Instrument::Micrometer, self.size.size()).is_ok();
+        match self.size.gauge().instrument() {
+            Instrument::FineLeverIndicator => {}
+            Instrument::Micrometer => candidates.push(Remedy::FineLeverIndicator),
+            _ if known => candidates.push(Remedy::Micrometer),
+            _ => candidates.push(Remedy::FineLeverIndicator),
         }
-        candidates.push(Remedy::CompoundSetOver);
+        if self.set_over().is_some() {
+            candidates.push(Remedy::CompoundSetOver);
+        }
         let spring = self.size.spring();
         match self.size.reached() {
             Reached::FromTouch { .. } | Reached::FromMeasured { spring: None, .. } => {
+                if spring.is_some_and(|spring| spring.mm() > 0.0) {
+                    candidates.push(Remedy::CorrectForSpring);
+                }
                 candidates.push(Remedy::MeasureBeforeTheLastCut);
             }
             Reached::FromMeasured {
@@ -43,6 +53,28 @@ impl ReachAsk<'_> {
         candidates
     }
 
+    /// The dial by which the compound slide feeds the diameter, set over to a tenth; none where it feeds no
+    /// finer than the cross slide.
+    fn set_over(&self) -> Option<Dial> {
+        let cross = self.size.dial();
+        let set_over = match self.compound {
+            Some(compound) => {
+                let a_tenth = Division::computed_trade(0.1 * compound.division().mm());
+                let dial = Dial::new(DialReads::Radius, a_tenth, compound.divisions_per_turn());
+                match compound.backlash() {
+                    Some(backlash) => {
+                        dial.with_backlash(Travel::computed_trade(0.1 * backlash.mm()))
+                    }
+                    None => dial,
+                }
+            }
+            // It moves beside what a readout of the cross slide sees.
+            None if cross.ring() == Ring::Readout => return None,
+            None => cross.finer_by_ten(),
+        };
+        (set_over.diameter_per_division() < cross.diameter_per_division()).then_some(set_over)
+    }
+
     /// What remedies bring together; none where they cannot be had so.
     fn with_all(
         &self,
@@ -50,10 +82,18 @@ impl ReachAsk<'_> {
         task: &Task,
         provenance: &mut Provenance,
     ) -> Option<(Probability, bool)> {
-        let finer = self.size.dial().finer_by_ten();
+        let set_over = self.set_over();
         let mut ask = self.size.clone();
-        if remedies.contains(&Remedy::Micrometer) {
-            ask = ask.with_gauge(Gauge::new(Instrument::Micrometer));
+        for (remedy, instrument) in [
+            (Remedy::Micrometer, Instrument::Micrometer),
+            (Remedy::FineLeverIndicator, Instrument::FineLeverIndicator),
+        ] {
+            if remedies.contains(&remedy) {
+                ask = ask.with_gauge(Gauge::new(instrument));
+            }
+        }
+        if remedies.contains(&Remedy::CorrectForSpring) {
+            ask = ask.with_spring_corrected();
         }
         if let Some(centre) = self
             .with_centre
@@ -92,7 +132,7 @@ impl ReachAsk<'_> {
             if 5.0 * taken.trade() > travel.trade() {
                 return None;
             }
-            ask = ask.with_dial(&finer);
+            ask = ask.with_dial(set_over.as_ref()?);
         }
         let mut unrecorded = Provenance::deaf();
         // An instrument whose error is not known at this size is no remedy.
