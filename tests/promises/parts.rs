@@ -705,11 +705,7 @@ fn a_ring_that_a_later_diameter_turned_is_brought_back_for_the_next_part() {
         "{:?}",
         batch.text
     );
-    assert!(
-        batch.text[1].contains("the next bar"),
-        "{:?}",
-        batch.text
-    );
+    assert!(batch.text[1].contains("the next bar"), "{:?}", batch.text);
     assert!(
         !batch
             .text
