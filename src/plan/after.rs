@@ -464,10 +464,13 @@ impl Judged<'_> {
                 " If the {dial} proves right: leave its zero, come in to the same mark from outside, repeat the cut, and \
                  measure anew."
             ),
-            Some(_) => write!(
-                f,
-                " If the {dial} proves right, it was read wrong: the same, with lathe.cross_slide.reads as it is."
-            ),
+            Some(_) => {
+                write!(f, " If the {dial} proves right, it was read wrong: ")?;
+                match self.anew(job, size, None, "lathe.cross_slide.reads as it is") {
+                    Ok(anew) => f.write_str(&anew),
+                    Err(_) => f.write_str("too little is left to plan anew from, stop and ask."),
+                }
+            }
         });
         format!("{begin} {anew}{then}")
     }
