@@ -309,6 +309,18 @@ fn vary(shape: &[f64]) -> bool {
     shape.windows(2).any(|two| two[0] != two[1])
 }
 
+/// What a dial counts really that took half or twice as much off as it was thought to.
+///
+/// One thought to count the diameter that takes twice as much off counts the radius; one thought to count the
+/// radius, and half as much, the diameter. The other way round no dial does it.
+pub(crate) fn reads_instead(dial: &Dial, off: DiameterError) -> Option<DialReads> {
+    match (dial.reads(), off.mm() < 0.0) {
+        (DialReads::Diameter, true) => Some(DialReads::Radius),
+        (DialReads::Radius, false) => Some(DialReads::Diameter),
+        _ => None,
+    }
+}
+
 /// A cause with what it would do.
 struct Candidate {
     cause: Cause,
@@ -638,12 +650,8 @@ impl<'a> DiagnosisAsk<'a> {
         found
     }
 
-    /// A dial thought to count the diameter that takes twice as much off counts the radius; one thought to
-    /// count the radius, and half as much, the diameter. The other way round no dial does it: the marks
-    /// were read as of the other kind.
     fn dial_words(&self, size: DiameterError) -> String {
-        let twice = size.mm() < 0.0;
-        let taken = if twice {
+        let taken = if size.mm() < 0.0 {
             "twice as much"
         } else {
             "half as much"
@@ -652,16 +660,20 @@ impl<'a> DiagnosisAsk<'a> {
             DialReads::Diameter => ("diameter", "radius"),
             _ => ("radius", "diameter"),
         };
-        if twice == (thought == "diameter") {
-            format!(
-                "{taken} was taken off: the dial counts the {other} where the {thought} was thought; stop, prove the dial with \
-                 an indicator, and plan anew with what it counts"
-            )
-        } else {
-            format!(
-                "{taken} was taken off, as if the marks had been read as those of a dial that counts the {other}; stop, prove \
-                 the dial with an indicator, and plan anew from the size measured"
-            )
+        let (dial, read, one) = match self.dial.ring() {
+            Ring::Readout => ("readout", "its numbers", "step of it"),
+            _ => ("dial", "the marks", "mark"),
+        };
+        match reads_instead(self.dial, size) {
+            Some(_) => format!(
+                "{taken} was taken off: the {dial} counts the {other} where the {thought} was thought; prove it with an \
+                 indicator before anything more is cut"
+            ),
+            None => format!(
+                "{taken} was taken off, as if {read} had been read as those of a {dial} that counts the {other}, which does \
+                 not make it one; prove with an indicator what one {one} takes, and see again to which {one} it came, before \
+                 anything more is cut"
+            ),
         }
     }
 

@@ -6,12 +6,14 @@
 use super::clamping::Clamping;
 use super::common::Common;
 use super::heading::Figures;
+use super::job::Job;
 use super::readout::{is_readout, shown};
 use super::sheet::{Sheet, StepKind};
 use super::steps;
 use super::take::{Act, Made, Slip, Suspicion};
-use super::turning::{Turning, cross_reading, read_as};
-use crate::advice::diagnosis::{Cause, CauseFit, Diagnosis, DiagnosisAsk, SizeAt};
+use super::turning::{Turning, cross_reading, good_sizes, printed, read_as};
+use super::words::words;
+use crate::advice::diagnosis::{Cause, CauseFit, Diagnosis, DiagnosisAsk, SizeAt, reads_instead};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::Provenance;
@@ -20,7 +22,8 @@ use crate::quantity::{
     Diameter, DiameterError, Probability, Quantity, SetOver, SizeUncertainty, StandardUncertainty,
     round_size,
 };
-use crate::shop::dial::{Dial, Ring};
+use crate::shop::dial::{Dial, DialReads, Ring};
+use crate::shop::stock::Stock;
 use crate::standards::decision::DecisionRule;
 use crate::standards::limits::Limits;
 
@@ -223,13 +226,30 @@ impl Sheet {
             answer.why_no_plan = Some(why);
             return Ok(answer);
         }
-        let stop = too_thick(measured, turning, made.cuts, &mut answer.provenance, u)
-            .or_else(|| stop(&answer, u));
+        let finished = made.cuts == turning.cuts.len();
+        let judged = Judged {
+            turning,
+            made: made.cuts,
+            cross: figures.common.cross,
+            guard,
+            by_the_sheet: expanded_uncertainty.is_none(),
+            units: u,
+        };
+        // Whatever the dial does, a size within the limits, or too near to one to tell, is not cut again.
+        let near = match finished || mean <= limits.largest() {
+            true => judged.near_its_size(&now),
+            false => None,
+        };
+        let stop = too_thick(measured, turning, made.cuts, &mut answer.provenance, u).or_else(
+            || match near {
+                Some(_) if is_the_dial(&answer).is_some() => None,
+                _ => stop(&answer, &judged, job),
+            },
+        );
         if stop.is_some() {
             // Nobody is told to stop and to go on.
             answer.causes.retain(|fit| fit.cause != Cause::AsExpected);
         }
-        let finished = made.cuts == turning.cuts.len();
         let over = is_over(limits, largest, guard);
         // One cut has to bring all of it in.
         let cut_for_all = made.cuts + 1 == turning.cuts.len() || (finished && over);
@@ -257,9 +277,11 @@ impl Sheet {
                         .diameter_at(figures.common.cross, turning.datum.last.count())
                         .ok()?,
                 ) > mean;
-            match finished || good_already {
-                true => near_its_size(&now, turning, made.cuts, figures.common.cross, &guard, u),
-                false => None,
+            let dial = is_the_dial(&answer);
+            match (near, dial) {
+                (Some(near), Some(dial)) => Some(format!("{near} But note: {}.", dial.text)),
+                _ if finished || good_already => judged.near_its_size(&now),
+                _ => None,
             }
         });
         if let Some(why) = why {
@@ -291,9 +313,16 @@ impl Sheet {
             }
             Err(error) if error.kind() == ErrorKind::Impossible => {
                 let error = error.in_units(u);
-                let turning = &figures.turnings[made.clamping][made.turning];
-                let cross = figures.common.cross;
-                let why = near_its_size(&now, turning, made.cuts, cross, &guard, u)
+                let judged = Judged {
+                    turning: &figures.turnings[made.clamping][made.turning],
+                    made: made.cuts,
+                    cross: figures.common.cross,
+                    guard,
+                    by_the_sheet: expanded_uncertainty.is_none(),
+                    units: u,
+                };
+                let why = judged
+                    .near_its_size(&now)
                     .unwrap_or_else(|| format!("{}; {}.", error.given(), error.remedy()));
                 answer.text.clone_from(&why);
                 answer.why_no_plan = Some(why);
@@ -363,21 +392,211 @@ fn too_thick(
     ))
 }
 
-/// What is surely wrong that no cut should follow on.
-fn stop(answer: &AfterMeasurement, u: Units) -> Option<String> {
+/// A cause that is acted on.
+fn surely(answer: &AfterMeasurement) -> Option<&CauseFit> {
     let first = answer.causes.first()?;
-    if first.fit.trade() < CERTAIN_ENOUGH {
-        return None;
-    }
+    (first.fit.trade() >= CERTAIN_ENOUGH).then_some(first)
+}
+
+/// A dial that surely does not count as it was thought to.
+fn is_the_dial(answer: &AfterMeasurement) -> Option<&CauseFit> {
+    surely(answer).filter(|first| first.cause == Cause::DialCountsOtherwise)
+}
+
+/// What is surely wrong that no cut should follow on.
+fn stop(answer: &AfterMeasurement, judged: &Judged<'_>, job: &Job) -> Option<String> {
+    let first = surely(answer)?;
     match first.cause {
         Cause::DialCountsOtherwise => Some(format!(
-            "Stop: {}. If so, plan anew with lathe.cross_slide.reads corrected and zero_at {}. If the dial proves right, come \
-             in to the same mark from outside, repeat the cut, and measure anew.",
+            "Stop: {}. {}",
             first.text,
-            answer.mean.people(u)
+            judged.dial_mended(job, answer.mean, answer.difference)
         )),
         Cause::WarmPart => Some(format!("Wait: {}.", first.text)),
         _ => None,
+    }
+}
+
+/// A surface that was measured after so many of its cuts, and by what its sizes are judged.
+struct Judged<'a> {
+    turning: &'a Turning<'a>,
+    made: usize,
+    cross: &'a Dial,
+    guard: SizeUncertainty,
+    /// True where no other uncertainty was stated than that of the sheet, whose limits then hold as printed.
+    by_the_sheet: bool,
+    units: Units,
+}
+
+impl Judged<'_> {
+    /// How the job is planned anew whose dial took half or twice as much off as it was thought to.
+    fn dial_mended(&self, job: &Job, size: Diameter, off: DiameterError) -> String {
+        let reads = reads_instead(self.cross, off);
+        let dial = match is_readout(self.cross) {
+            true => "readout",
+            false => "dial",
+        };
+        let begin = words(|f| match reads {
+            Some(_) => f.write_str("If so:"),
+            None => write!(
+                f,
+                "Leave lathe.cross_slide.reads as it is: no other value of it explains this size. Once the {dial} is proved:"
+            ),
+        });
+        let with = match reads {
+            Some(DialReads::Diameter) => "lathe.cross_slide.reads diameter",
+            Some(_) => "lathe.cross_slide.reads radius",
+            None => "lathe.cross_slide.division as it proves",
+        };
+        let anew = self.anew(job, size, reads, with).unwrap_or_else(|error| {
+            let error = error.in_units(self.units);
+            format!(
+                "no sheet goes on from zero_at {} with {with}: {}; {}.",
+                size.people(self.units),
+                error.given(),
+                error.remedy()
+            )
+        });
+        let then = words(|f| match reads {
+            None => Ok(()),
+            Some(_) if off.mm() > 0.0 => write!(
+                f,
+                " If the {dial} proves right: leave its zero, come in to the same mark from outside, repeat the cut, and \
+                 measure anew."
+            ),
+            Some(_) => {
+                write!(f, " If the {dial} proves right, it was read wrong: ")?;
+                match self.anew(job, size, None, "lathe.cross_slide.reads as it is") {
+                    Ok(anew) => f.write_str(&anew),
+                    Err(_) => f.write_str("too little is left to plan anew from, stop and ask."),
+                }
+            }
+        });
+        format!("{begin} {anew}{then}")
+    }
+
+    /// From which zero such a job is planned anew, in words.
+    ///
+    /// # Errors
+    /// As that plan.
+    fn anew(
+        &self,
+        job: &Job,
+        size: Diameter,
+        reads: Option<DialReads>,
+        with: &str,
+    ) -> Result<String, Error> {
+        let u = self.units;
+        // As it is read from the words.
+        let size = printed(size, u, f64::round);
+        let stood = where_it_stood(self.turning, self.made, self.cross, u);
+        let from = |zero: Diameter| {
+            self.planned(job.clone(), reads, |job| job.zero_at = Some(zero))?;
+            Ok::<_, Error>(format!(
+                "plan anew with {with} and zero_at {}",
+                zero.people(u)
+            ))
+        };
+        match self.cross.ring() {
+            Ring::Settable => from(size).map(|anew| {
+                format!(
+                    "in again to {stood} from outside, hold the handle, turn the ring only, to 0, and {anew}, where it then \
+                     reads 0."
+                )
+            }),
+            Ring::Readout => {
+                from(size).map(|anew| format!("{anew}; the new sheet sets the readout there."))
+            }
+            Ring::Fixed => match reads.and_then(|reads| self.fixed_zero(job, size, reads)) {
+                Some(zero) => from(zero)
+                    .map(|anew| format!("{anew}, where it reads 0."))
+                    .or_else(|_| self.touched_anew(job, size, reads, with)),
+                None => self.touched_anew(job, size, reads, with),
+            },
+        }
+    }
+
+    /// The same with a fixed ring whose zero is not known any more.
+    fn touched_anew(
+        &self,
+        job: &Job,
+        size: Diameter,
+        reads: Option<DialReads>,
+        with: &str,
+    ) -> Result<String, Error> {
+        let without = [
+            ("stock.run_out", job.stock.run_out().is_some()),
+            ("stock.skin", job.stock.skin().is_some()),
+        ];
+        let without: String = without
+            .iter()
+            .filter(|(_, given)| *given)
+            .map(|(name, _)| format!(", no {name}"))
+            .collect();
+        let stock = Stock::new(size, job.stock.length());
+        self.planned(job.clone(), reads, |job| {
+            job.stock = stock;
+            job.zero_at = None;
+        })?;
+        Ok(format!(
+            "plan anew with {with} and stock.diameter {}, no zero_at{without}; the new sheet touches the bar anew.",
+            size.people(self.units)
+        ))
+    }
+
+    /// The sheet of a job whose dial counts so, and changed like this: nobody is sent to plan what has none.
+    fn planned(
+        &self,
+        mut job: Job,
+        reads: Option<DialReads>,
+        change: impl FnOnce(&mut Job),
+    ) -> Result<Sheet, Error> {
+        if let Some(reads) = reads {
+            let cross = self.cross.clone().with_reads(reads);
+            job.lathe = job.lathe.clone().with_cross_slide(cross)?;
+        }
+        change(&mut job);
+        job.plan(self.units)
+    }
+
+    /// Where a fixed ring reads zero that counts otherwise than was thought, if the job can be planned from there:
+    /// its zero stays where it was set, and the marks from there to the size measured take something else off.
+    fn fixed_zero(&self, job: &Job, size: Diameter, reads: DialReads) -> Option<Diameter> {
+        let turning = self.turning;
+        // After a stop before this one the marks are those of the sheet and a shift that was found by hand.
+        let stops = &turning.chance.stops.chosen.after;
+        let shifted = stops.iter().any(|stop| stop + 1 < self.made);
+        let runs_out = job.stock.run_out().is_some_and(|r| r.mm() > 0.0);
+        if shifted || runs_out {
+            return None;
+        }
+        let per_mark = self
+            .cross
+            .clone()
+            .with_reads(reads)
+            .diameter_per_division()
+            .mm();
+        let between = turning.cuts.get(self.made.checked_sub(1)?)?.between;
+        let marks = turning.mark_of(self.made) as f64 + f64::from(between) / 10.0;
+        let zero = Diameter::computed_trade(round_size(size.mm() + marks * per_mark));
+        (zero <= job.stock.diameter()).then_some(zero)
+    }
+
+    /// Whether all sizes keep clear of both limits, as the sheet prints them.
+    fn is_good(&self, now: &Measurement) -> bool {
+        let limits = self.turning.place.surface.limits();
+        let inside = match self.by_the_sheet {
+            true => good_sizes(limits, self.guard, self.units),
+            false => limits
+                .inside(self.guard)
+                .map(|inside| [inside.smallest(), inside.largest()]),
+        };
+        // A size that was read in inches is off by the rounding of a computer.
+        let (smallest, largest) = (
+            round_size(now.smallest().mm()),
+            round_size(now.largest().mm()),
+        );
+        inside.is_some_and(|[least, most]| least.mm() <= smallest && largest <= most.mm())
     }
 }
 
@@ -434,44 +653,37 @@ fn half_of(expanded: SizeUncertainty) -> StandardUncertainty {
     StandardUncertainty::computed_trade(0.5 * expanded.mm())
 }
 
-/// What is said of sizes that need no cut, or cannot be told to need one: of every place, for a part is as good as its
-/// worst.
-fn near_its_size(
-    now: &Measurement,
-    turning: &Turning<'_>,
-    made: usize,
-    cross: &Dial,
-    guard: &SizeUncertainty,
-    u: Units,
-) -> Option<String> {
-    let limits = turning.place.surface.limits();
-    let (smallest, largest) = (now.smallest(), now.largest());
-    if limits
-        .inside(*guard)
-        .is_some_and(|inside| inside.contains(smallest) && inside.contains(largest))
-    {
-        let good = format!(
-            "{} is good: do not cut this diameter again",
-            now.mean().people(u)
-        );
-        // The tool was withdrawn before the measurement, and its shoulder is still to be faced.
-        return Some(match made < turning.cuts.len() {
-            true => format!(
-                "{good}. In again to {}, where the last cut was made, and go on with its shoulder and what follows on the sheet.",
-                where_it_stood(turning, made, cross, u)
-            ),
-            false => format!("{good}; go on with what follows on the sheet."),
-        });
+impl Judged<'_> {
+    /// What is said of sizes that need no cut, or cannot be told to need one: of every place, for a part is as good as
+    /// its worst.
+    fn near_its_size(&self, now: &Measurement) -> Option<String> {
+        let (turning, made, u) = (self.turning, self.made, self.units);
+        let limits = turning.place.surface.limits();
+        let (smallest, largest) = (now.smallest(), now.largest());
+        if self.is_good(now) {
+            let good = format!(
+                "{} is good: do not cut this diameter again",
+                now.mean().people(u)
+            );
+            // The tool was withdrawn before the measurement, and its shoulder is still to be faced.
+            return Some(match made < turning.cuts.len() {
+                true => format!(
+                    "{good}. In again to {}, where the last cut was made, and go on with its shoulder and what follows on the sheet.",
+                    where_it_stood(turning, made, self.cross, u)
+                ),
+                false => format!("{good}; go on with what follows on the sheet."),
+            });
+        }
+        if is_over(limits, largest, self.guard) || is_lost(limits, smallest, self.guard) {
+            return None;
+        }
+        let over = largest.mm() - limits.largest().mm();
+        let under = limits.smallest().mm() - smallest.mm();
+        Some(format!(
+            "{} is too near to a limit for this instrument to tell: measure with a finer one before anything is cut.",
+            if over > under { largest } else { smallest }.people(u)
+        ))
     }
-    if is_over(limits, largest, *guard) || is_lost(limits, smallest, *guard) {
-        return None;
-    }
-    let over = largest.mm() - limits.largest().mm();
-    let under = limits.smallest().mm() - smallest.mm();
-    Some(format!(
-        "{} is too near to a limit for this instrument to tell: measure with a finer one before anything is cut.",
-        if over > under { largest } else { smallest }.people(u)
-    ))
 }
 
 /// What dial or readout said at the last cut that was made.

@@ -8,7 +8,7 @@ use super::lengths::Along;
 use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip, half_of_the_last_over, nearly_uncut};
-use super::turning::{cross_reading, plain, read_as, tenth_of_a_mark};
+use super::turning::{cross_reading, good_sizes, plain, read_as, tenth_of_a_mark};
 use super::words::{SurfaceWriter, add, ring_mark, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
@@ -41,6 +41,9 @@ struct Around<'a> {
     /// True where it was made already.
     over: bool,
 }
+
+/// What a cut that is made once more and takes nothing says.
+const SAME_AGAIN: &str = "; the same again: the zero is off, go on by that size";
 
 /// Room for the text of a cut: most are no longer.
 const TEXT: usize = 320;
@@ -249,10 +252,6 @@ impl SurfaceWriter<'_> {
             )?;
             set = step.spindle_speed.unwrap_or(set);
             alike = Some((step.depth_of_cut, step.feed, step.spindle_speed));
-            let uncut = match at {
-                0 => setup.measures_uncut(self.common),
-                _ => before,
-            };
             (before, stands) = (step.diameter, mark);
             steps.push(step);
             let done = setup.done.as_ref().filter(|done| done.cuts == at + 1);
@@ -270,13 +269,8 @@ impl SurfaceWriter<'_> {
             }
             let name = format!("M{}", stops_made + 1);
             let mut step = match cuts.get(at + 1) {
-                Some(last) if at + 2 == cuts.len() => {
-                    self.measure_last(&name, cut, *last, uncut)?
-                }
-                _ => {
-                    let first = stops.first() == Some(&at) && !setup.before.turned;
-                    self.measure_between(&name, cut, first, uncut)?
-                }
+                Some(last) if at + 2 == cuts.len() => self.measure_last(&name, at, *last)?,
+                _ => self.measure_between(&name, at)?,
             };
             // A stop that lies behind later ones: what it found is known, and its readings were moved since.
             if around.over {
@@ -472,22 +466,11 @@ impl SurfaceWriter<'_> {
 
     /// A measurement before cuts that are not the last; after the first cut it also shows a dial that
     /// counts otherwise than was thought.
-    fn measure_between(
-        &self,
-        name: &str,
-        cut: PlannedCut,
-        first: bool,
-        uncut: Diameter,
-    ) -> Result<Step, Error> {
+    fn measure_between(&self, name: &str, place: usize) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
+        let cut = setup.cuts[place];
         let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
-        let touched = setup.before.start;
-        let taken = round_size(touched.mm() - expected.mm());
-        let (half, twice) = (
-            Diameter::computed_trade(round_size(touched.mm() - taken / 2.0)),
-            Diameter::computed_trade(round_size(touched.mm() - taken * 2.0)),
-        );
         // So that the last cut ends nearest to the aim, not to where it would end by the sheet.
         let (aim, whole) = setup.counted_to(self.cross)?;
         let end = setup.diameter_at(self.cross, setup.datum.last.count())?;
@@ -497,10 +480,10 @@ impl SurfaceWriter<'_> {
             Ring::Readout => self.readout_set(expected, name),
             Ring::Settable => format!(
                 "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks{}, tenths \
-                 between marks: {}.",
+                 between marks{}.",
                 self.rule(name),
                 self.turns_left_out(mark),
-                self.table(mark, None)?
+                self.table(place)?
             ),
             Ring::Fixed => format!(
                 "In again by one whole turn to {at}. Shift S = ({name} - {}) / {} = ______ marks, to the nearest {}; add S \
@@ -514,11 +497,40 @@ impl SurfaceWriter<'_> {
             true => "the readout shows",
             false => "the dial counts",
         };
+        let untouched = nearly_uncut(setup.uncut_at(place, self.common)?, expected);
+        let other_dial = setup.size_of_other_dial(place, self.cross)?;
+        // One size cannot be two things: the proof of the dial costs no metal.
+        let either = other_dial.filter(|size| *size >= untouched);
+        let other = match self.cross.reads() {
+            DialReads::Diameter => "radius",
+            _ => "diameter",
+        };
         let nothing_cut = words(|f| {
+            if let Some(size) = setup.size_before_repeat(place) {
+                write!(f, "{}", self.repeated(size))?;
+                // Deeper by what was left on than the next cut was planned.
+                let next = setup.cuts.get(place + 1).map(|cut| cut.mark);
+                let target = next.and_then(|mark| setup.diameter_at(self.cross, mark).ok());
+                let depth = target.and_then(|target| size.depth_to(target));
+                return match depth.is_some_and(|depth| depth > setup.rough_most) {
+                    true => f.write_str(" Then the next cut in two."),
+                    false => Ok(()),
+                };
+            }
+            if let Some(size) = either {
+                write!(
+                    f,
+                    "Near {}: {counts} the {other} after all, or nothing was cut. Stop and prove it before this cut is \
+                     repeated. Otherwise, from {} on nothing was cut:",
+                    size.people(u),
+                    untouched.people(u)
+                )?;
+            } else {
+                write!(f, "From {} on nothing was cut:", untouched.people(u))?;
+            }
             write!(
                 f,
-                "From {} on nothing was cut: {} take this cut again, and measure anew.",
-                nearly_uncut(uncut, expected).people(u),
+                " {} take this cut again, and measure anew{SAME_AGAIN}.",
                 match self.cross.ring() {
                     Ring::Readout => "leave the readout, find out why,",
                     Ring::Settable =>
@@ -527,19 +539,13 @@ impl SurfaceWriter<'_> {
                 }
             )
         });
-        let wrong = words(|f| match self.cross.reads() {
-            _ if !first => Ok(()),
-            DialReads::Diameter if twice.mm() <= 0.0 => Ok(()),
-            DialReads::Diameter => write!(
+        let wrong = words(|f| match other_dial {
+            Some(size) if either.is_none() => write!(
                 f,
-                " Near {}: {counts} the radius after all. Stop and prove it.",
-                twice.people(u)
+                " Near {}: {counts} the {other} after all. Stop and prove it.",
+                size.people(u)
             ),
-            _ => write!(
-                f,
-                " Near {}: {counts} the diameter after all. Stop and prove it.",
-                half.people(u)
-            ),
+            _ => Ok(()),
         });
         let mut step = self
             .step(
@@ -560,14 +566,26 @@ impl SurfaceWriter<'_> {
         Ok(step)
     }
 
-    fn measure_last(
-        &self,
-        name: &str,
-        cut: PlannedCut,
-        last: PlannedCut,
-        uncut: Diameter,
-    ) -> Result<Step, Error> {
+    /// What is said first at a stop after a cut that was made once more for a size: no slip left that on twice.
+    fn repeated(&self, before: Diameter) -> impl fmt::Display {
+        words(move |f| {
+            write!(
+                f,
+                "Near {} again: the zero is off, not the cut; {} by what is measured now.",
+                before.people(self.u),
+                match self.cross.ring() {
+                    Ring::Readout => "set the readout",
+                    Ring::Settable => "set the ring",
+                    Ring::Fixed => "go on",
+                }
+            )
+        })
+    }
+
+    fn measure_last(&self, name: &str, place: usize, last: PlannedCut) -> Result<Step, Error> {
         let (setup, u) = (self.setup, self.u);
+        let cut = setup.cuts[place];
+        let uncut = setup.uncut_at(place, self.common)?;
         let (mark, at) = (cut.mark, self.at_mark(cut)?);
         let expected = setup.diameter_at(self.cross, mark)?;
         let (last, next) = (last.mark, self.at_mark(last)?);
@@ -577,11 +595,11 @@ impl SurfaceWriter<'_> {
             Ring::Readout => self.readout_set(expected, &format!("the mean of {name}")),
             Ring::Settable => format!(
                 "In again by one whole turn to {at}, hold the handle, and turn the ring only, to {} marks{}, tenths \
-                 between marks (a tenth is {}): {}.",
+                 between marks (a tenth is {}){}.",
                 self.rule(format_args!("mean of {name}")),
                 self.turns_left_out(mark),
                 self.tenth(),
-                self.table(mark, Some(last))?
+                self.table(place)?
             ),
             Ring::Fixed => format!(
                 "In again by one whole turn to the mark of the cut before. The last cut goes (mean of {name} - {}) / {} = \
@@ -616,31 +634,40 @@ impl SurfaceWriter<'_> {
             Ok(())
         });
         // Said before anything is set: what is set on such a size would hide where it comes from.
-        let once_more = words(|f| match self.reads_out() {
-            true => write!(
-                f,
-                "Above {}: leave the readout, take this cut once more at its number, and measure anew.",
-                again.people(u),
-            ),
-            false => {
-                write!(
+        let once_more = words(
+            |f| match (setup.size_before_repeat(place), self.reads_out()) {
+                (Some(size), _) => write!(
                     f,
-                    "Above {}: leave the ring, take this cut once more at its mark, and measure anew.",
+                    "{} Above {}: leave half of the last cut for one more, and measure between the two.",
+                    self.repeated(size),
                     again.people(u),
-                )?;
-                let turn = self.turn_of_the_dial();
-                let short = Diameter::computed_trade(round_size(expected.mm() + 0.5 * turn.mm()));
-                let short = short.min(nearly_uncut(uncut, expected));
-                match short > again {
-                    true => write!(
+                ),
+                (None, true) => write!(
+                    f,
+                    "Above {}: leave the readout, take this cut once more at its number, and measure anew{SAME_AGAIN}.",
+                    again.people(u),
+                ),
+                (None, false) => {
+                    write!(
                         f,
-                        " From {} on the dial is a turn short, or nothing was cut: touch what was there, count the turns from it.",
-                        short.people(u)
-                    ),
-                    false => Ok(()),
+                        "Above {}: leave the ring, take this cut once more at its mark, and measure anew{SAME_AGAIN}.",
+                        again.people(u),
+                    )?;
+                    let turn = self.turn_of_the_dial();
+                    let short =
+                        Diameter::computed_trade(round_size(expected.mm() + 0.5 * turn.mm()));
+                    let short = short.min(nearly_uncut(uncut, expected));
+                    match short > again {
+                        true => write!(
+                            f,
+                            " From {} on the dial is a turn short, or nothing was cut: touch what was there, count the turns from it.",
+                            short.people(u)
+                        ),
+                        false => Ok(()),
+                    }
                 }
-            }
-        });
+            },
+        );
         let spread = setup.uneven();
         let mut step = self.step(
             StepKind::Measure,
@@ -945,7 +972,24 @@ impl SurfaceWriter<'_> {
                 longest.people(u),
             ),
         });
-        let guarded = setup.guarded;
+        let good = good_sizes(limits, setup.guard, u);
+        let good = words(|f| match good {
+            Some([least, most]) if least < most => write!(
+                f,
+                "Good where all are from {} to {}.",
+                least.people(u),
+                most.people(u)
+            ),
+            Some([size, _]) => write!(f, "Good where all are {}.", size.people(u)),
+            None => write!(
+                f,
+                "No whole {} keeps clear of both limits: this instrument proves no size good, a finer one may.",
+                match u {
+                    Units::Metric => "thousandth of a millimetre",
+                    Units::Inch => "ten-thousandth of an inch",
+                }
+            ),
+        });
         let next = Diameter::computed_trade(round_size(limits.largest().mm() + setup.guard.mm()));
         let lost = Diameter::computed_trade(round_size(limits.smallest().mm() - setup.guard.mm()));
         let cuttable = Diameter::computed_trade(round_size(
@@ -995,7 +1039,7 @@ impl SurfaceWriter<'_> {
                 diameter,
                 format!(
                     "{} The tool stays in its holder. Measure {}at {}, at three places, clear of the burr ________ \
-                     ________ ________. Good where all are from {} to {}. Within {} of a limit this instrument cannot \
+                     ________ ________. {good} Within {} of a limit this instrument cannot \
                      tell: measure with a finer one. {above} {in_part} Below {}: LOST, whatever is tried.{along}",
                     self.stop_words(),
                     self.finished_name(),
@@ -1003,8 +1047,6 @@ impl SurfaceWriter<'_> {
                         Units::Metric => "20 degC",
                         Units::Inch => "68 degF (20 degC)",
                     },
-                    guarded.smallest().people(u),
-                    guarded.largest().people(u),
                     setup.guard.people(u),
                     lost.people(u),
                 ),

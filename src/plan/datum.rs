@@ -5,7 +5,7 @@ use super::job::Job;
 use super::passes::{First, Metal, Passes};
 use super::readout::is_readout;
 use super::sheet::SurfaceAt;
-use super::turning::{beyond, cross_reading, skin_or_run_out};
+use super::turning::{beyond, cross_reading, printed, skin_or_run_out};
 use crate::error::{Error, ErrorKind};
 use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::dial::{Divisions, Reading};
@@ -275,12 +275,10 @@ pub(super) fn zone(
 /// A size as a person reads it: to a thousandth of a millimetre or a ten-thousandth of an inch, where
 /// one lies in the zone.
 pub(super) fn readable(size: Diameter, guarded: Limits, units: Units) -> Diameter {
-    let read = match units {
-        Units::Metric => Diameter::from_mm((size.mm() * 1000.0).round() / 1000.0),
-        Units::Inch => Diameter::from_inch((size.inch() * 10000.0).round() / 10000.0),
-    };
-    read.ok()
-        .filter(|read| guarded.contains(*read))
+    [f64::round, f64::floor, f64::ceil]
+        .into_iter()
+        .map(|round| printed(size, units, round))
+        .find(|read| guarded.contains(*read))
         .unwrap_or(size)
 }
 

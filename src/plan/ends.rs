@@ -2,7 +2,7 @@
 
 use super::clamping::Clamping;
 use super::job::Job;
-use super::lengths::{Along, shoulder_at};
+use super::lengths::{Along, KEPT_FROM_LIMITS, shoulder_at};
 use super::set_up::TURNING_TOOL_BACK;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, read_as, tenth_of_a_mark};
@@ -264,7 +264,8 @@ impl Writer<'_> {
         });
         let mut text = format!(
             "Cone from {} at its shoulder to {} at its free end. {} Set the compound slide over by {} deg from the axis, so \
-             that it runs out towards the shoulder; prove the angle with an indicator. By hand, the tip clear of the bar: \
+             that it runs out towards the shoulder; prove the angle with an indicator; the tool, which went with it, straight to \
+             the bar again. By hand, the tip clear of the bar: \
              carriage so that the compound slide, coming from the free end, has the tip at the shoulder after {}{by_its_dial}; \
              mark that place of its handle, and lock the carriage. Spindle on. Touch the free edge, then feed by the compound \
              handle to that place and no farther, in {cuts_of}; expect {before_the_last}{} after it.",
@@ -282,9 +283,17 @@ impl Writer<'_> {
                 slant.people(u)
             ));
         }
-        text.push_str(
-            " Stop the spindle, compound slide back to its place. Both zeros are lost when it is turned.",
-        );
+        text.push_str(match (self.cross.ring(), self.job.zero_at) {
+            // The bar is touched with it once more at the other end.
+            (Ring::Fixed, None) => {
+                " Stop the spindle, compound slide square to the bed again, so that it moves across, and the tool straight to the \
+                 bar. Both zeros are lost when it is turned."
+            }
+            _ => {
+                " Stop the spindle, compound slide back to its place, and the tool straight to the bar. Both zeros are lost when \
+                 it is turned."
+            }
+        });
         let mut step = Step::new(StepKind::Taper, small, text).because(format!(
             "tan of the half angle is ({} - {}) / 2 / {}",
             large.people(u),
@@ -395,6 +404,15 @@ impl Writer<'_> {
                 self.along_words(at)
             ),
         });
+        let collar = self.collar(left.mm());
+        let collar = words(|f| match collar {
+            Some(thick) => write!(
+                f,
+                " A collar of the bar, {} thick, stays at the parted end, its edge sharp: take it off with a file, or face it off.",
+                thick.people(u)
+            ),
+            None => Ok(()),
+        });
         let length_told = match self.job.part.overall_length().is_some() {
             true => "",
             false => {
@@ -449,7 +467,7 @@ impl Writer<'_> {
             format!(
                 "Part off{what}. {} {centre}Parting tool {} wide, measured, {}, square, on centre height, \
                  no farther out than it must. Spindle on: touch the finished face lightly with its left side{beside}, {there}, \
-                 which leaves {} of part. Lock the carriage{off}{length_told}",
+                 which leaves {} of part. Lock the carriage{off}{collar}{length_told}",
                 self.set_words(slow.spindle_speed, &slow),
                 blade.people(u),
                 match self.is_hard() {
@@ -464,9 +482,53 @@ impl Writer<'_> {
         Ok(())
     }
 
-    /// Where the side of the blade nearer the chuck goes: within the limits of the part's length where it is one
-    /// diameter long, else to the next mark farther on, for a part too short cannot be mended.
+    /// How thick a disc of the bar stays on the part beyond its last shoulder, where that is to be its end.
+    fn collar(&self, left: f64) -> Option<WorkLength> {
+        if self.job.part.overall_length().is_some() {
+            return None;
+        }
+        let shoulder = self.clamp.places.last()?.shoulder;
+        let thick = round_size(left - shoulder.travel(self.carriage));
+        (thick > 0.0).then(|| WorkLength::computed_trade(thick))
+    }
+
+    /// Where the side of the blade nearer the chuck goes: as `parted_on_marks` has it, but level with the last
+    /// shoulder or a little before it where a disc of the bar would stay and the limits of the length allow it.
     fn parted_along(&self, length: WorkLength, blade: BladeWidth) -> Result<Along, Error> {
+        let on_marks = self.parted_on_marks(length, blade)?;
+        let left = round_size(on_marks.travel(self.carriage) - blade.mm());
+        let (Some(_), Some(place)) = (self.collar(left), self.clamp.places.last()) else {
+            return Ok(on_marks);
+        };
+        let level = place.shoulder.travel(self.carriage) + blade.mm();
+        // A readout has nothing between its steps.
+        let parts = match self.carriage.ring() {
+            Ring::Readout => 1.0,
+            Ring::Settable | Ring::Fixed => 2.0,
+        };
+        let halves = (parts * self.carriage.divisions_of_travel(round_size(level)) + 1e-6).floor();
+        let at = Along {
+            mark: Divisions::from_rounded((halves / parts).floor())?,
+            tenths: match halves % parts > 0.0 {
+                true => 5,
+                false => 0,
+            },
+        };
+        let limits = place.length_limits;
+        let (shortest, longest) = (limits.shortest().mm(), limits.longest().mm());
+        let end = round_size(at.travel(self.carriage) - blade.mm() - place.outer_turned);
+        let inside = round_size((end - shortest).min(longest - end));
+        Ok(
+            match inside >= round_size(KEPT_FROM_LIMITS * (longest - shortest)) {
+                true => at,
+                false => on_marks,
+            },
+        )
+    }
+
+    /// Within the limits of the part's length where it is one diameter long, else to the next mark farther on, for a
+    /// part too short cannot be mended.
+    fn parted_on_marks(&self, length: WorkLength, blade: BladeWidth) -> Result<Along, Error> {
         let along = WorkLength::computed_trade(round_size(length.mm() + blade.mm()));
         if let ([place], None) = (self.clamp.places.as_slice(), self.job.part.overall_length()) {
             let limits = place.length_limits;

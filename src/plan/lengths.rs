@@ -121,7 +121,7 @@ impl Along {
 }
 
 /// A mark is good enough for a shoulder that keeps this share of the zone from both limits: judgement, no source.
-const KEPT_FROM_LIMITS: f64 = 0.25;
+pub(super) const KEPT_FROM_LIMITS: f64 = 0.25;
 
 /// Where a shoulder goes whose surface ends `outer` from the face, in mm by the carriage's marks: the mark nearest to
 /// the length of the drawing; where that comes near a limit, what is farthest from both, halfway between marks where

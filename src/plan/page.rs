@@ -265,8 +265,7 @@ impl Sheet {
 
 /// The ring's settings beside a measuring stop, where the sheet gives them.
 fn table_of(figures: &Figures<'_>, step: &Step) -> Result<Option<Vec<RingRow>>, Error> {
-    let cross = figures.common.cross;
-    if step.kind != StepKind::Measure || cross.ring() != Ring::Settable {
+    if step.kind != StepKind::Measure || figures.common.cross.ring() != Ring::Settable {
         return Ok(None);
     }
     let (Some(surface), Some(reading)) = (step.surface, step.reading) else {
@@ -277,16 +276,11 @@ fn table_of(figures: &Figures<'_>, step: &Step) -> Result<Option<Vec<RingRow>>, 
     let Some(turning) = figures.turnings.iter().flatten().find(of_surface) else {
         return Ok(None);
     };
-    let cuts = &turning.cuts;
-    let next = cuts
-        .iter()
-        .position(|cut| cut.mark == mark)
-        .map(|at| at + 1);
-    let last = next
-        .filter(|next| next + 1 == cuts.len())
-        .and_then(|next| cuts.get(next))
-        .map(|cut| cut.mark);
-    ring_rows(turning, cross, mark, last).map(Some)
+    let Some(cut) = turning.cuts.iter().position(|cut| cut.mark == mark) else {
+        return Ok(None);
+    };
+    let rows = ring_rows(turning, &figures.common, cut)?;
+    Ok((!rows.is_empty()).then_some(rows))
 }
 
 const BOX: &str = "<span class=\"box\"></span>";

@@ -232,7 +232,8 @@ impl Writer<'_> {
         };
         // Swung later, it would take the tip with it, and the zero of Z.
         let compound = match (self.cross.ring(), self.job.zero_at, clamp.turned_round) {
-            (Ring::Fixed, None, false) => {
+            // The first end was zeroed on a measured size, without it.
+            (Ring::Fixed, None, false) | (Ring::Fixed, Some(_), true) => {
                 "Set the compound slide square to the bed, so that it moves across as the cross slide does, and the tool straight to \
                  the bar again; leave both so. "
             }

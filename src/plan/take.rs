@@ -16,7 +16,7 @@ use crate::physics::spread;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
 use crate::quantity::{DepthOfCut, Diameter, Probability, Quantity, round_size};
-use crate::shop::dial::{Dial, Ring};
+use crate::shop::dial::{Dial, DialReads, Ring};
 use crate::standards::limits::Feature;
 
 /// What a measured size brings about.
@@ -241,6 +241,66 @@ impl Turning<'_> {
             true => stock.diameter().min(self.before.start),
             false => self.before.start,
         }
+    }
+
+    /// The size that was measured before the cut at this place was made once more for it, with all the care asked for.
+    pub(super) fn size_before_repeat(&self, at: usize) -> Option<Diameter> {
+        let done = self.done.as_ref().filter(|done| done.cuts <= at)?;
+        self.is_repeated(at + 1).then_some(done.size)
+    }
+
+    /// What an instrument finds where the cut at this place took nothing.
+    pub(super) fn uncut_at(&self, at: usize, common: &Common<'_>) -> Result<Diameter, Error> {
+        let Some(before) = at.checked_sub(1) else {
+            return Ok(self.measures_uncut(common));
+        };
+        match self.done.as_ref().filter(|done| done.cuts == at) {
+            Some(done) => Ok(done.size),
+            None => self.expected_after(before, common.cross),
+        }
+    }
+
+    /// What the stop after the cut at this place finds where the dial counts otherwise than was thought, if that
+    /// stop is the one that shows it and there is such a size.
+    pub(super) fn size_of_other_dial(
+        &self,
+        at: usize,
+        cross: &Dial,
+    ) -> Result<Option<Diameter>, Error> {
+        if self.chance.stops.chosen.after.first() != Some(&at) || self.before.turned {
+            return Ok(None);
+        }
+        let expected = self.diameter_at(cross, self.cuts[at].mark)?.mm();
+        let touched = self.before.start.mm();
+        let share = match cross.reads() {
+            DialReads::Diameter => 2.0,
+            _ => 0.5,
+        };
+        let found = round_size(touched - share * round_size(touched - expected));
+        Ok((found > 0.0).then(|| Diameter::computed_trade(found)))
+    }
+
+    /// True of a size on which the stop after the cut at this place has the ring set, not the cut repeated, the
+    /// dial proved or nothing cut at all.
+    pub(super) fn sets_the_ring_on(
+        &self,
+        size: Diameter,
+        at: usize,
+        common: &Common<'_>,
+    ) -> Result<bool, Error> {
+        let cross = common.cross;
+        let expected = self.diameter_at(cross, self.cuts[at].mark)?;
+        let repeated = self.size_before_repeat(at).is_some();
+        if at + 2 == self.cuts.len() {
+            let target = self.diameter_at(cross, self.mark_of(at + 2))?;
+            let again = half_of_the_last_over(expected, target);
+            return Ok(size >= self.rubs_below(target) && (repeated || size <= again));
+        }
+        let half_a_mark = 0.5 * cross.diameter_per_division().mm();
+        let near = |other: Diameter| round_size((size.mm() - other.mm()).abs()) < half_a_mark;
+        let other_dial = self.size_of_other_dial(at, cross)?.is_some_and(near);
+        let uncut = size >= nearly_uncut(self.uncut_at(at, common)?, expected);
+        Ok(!other_dial && (repeated || !uncut))
     }
 
     /// Takes the size measured after so many cuts: moves the marks that follow, or sets the ring, and

@@ -562,6 +562,31 @@ impl<'a> Turning<'a> {
     }
 }
 
+/// The smallest and the largest size that a sheet calls good: as many figures as it prints, and both still keep the
+/// guard; none where no such size does.
+pub(super) fn good_sizes(
+    limits: Limits,
+    guard: SizeUncertainty,
+    units: Units,
+) -> Option<[Diameter; 2]> {
+    let inside = limits.inside(guard)?;
+    let least = printed(inside.smallest(), units, f64::ceil);
+    let most = printed(inside.largest(), units, f64::floor);
+    (least <= most).then_some([least, most])
+}
+
+/// A size of as many figures as a sheet prints, rounded in this way.
+pub(super) fn printed(size: Diameter, units: Units, round: impl Fn(f64) -> f64) -> Diameter {
+    let kind = Diameter::ROW.kind();
+    let unit = kind.unit(units);
+    let scale = 10.0_f64.powi(kind.places(units) as i32);
+    let exact = scale * unit.from_trade(size.mm());
+    // What is a printed size but for the rounding of a computer is that size.
+    let near = (exact - exact.round()).abs() < 1e-5;
+    let figures = if near { exact.round() } else { round(exact) };
+    Diameter::computed_trade(round_size(unit.to_trade(figures, scale)))
+}
+
 /// A bar may be thicker than it was called by so much, ...
 const THICKER: Sourced<DiameterError> = Sourced::new(
     DiameterError::computed_trade(0.5),

@@ -469,9 +469,12 @@ impl SurfaceWriter<'_> {
 
     /// `measured size: mark of the ring`, for sizes beside the expected one; with the marks that are
     /// then left to the last one.
-    pub(super) fn table(&self, mark: i64, last: Option<i64>) -> Result<String, Error> {
-        let rows = ring_rows(self.setup, self.cross, mark, last)?;
-        Ok(ring_words(&rows, self.u))
+    pub(super) fn table(&self, at: usize) -> Result<String, Error> {
+        let rows = ring_rows(self.setup, self.common, at)?;
+        Ok(match rows.as_slice() {
+            [] => String::new(),
+            rows => format!(": {}", ring_words(rows, self.u)),
+        })
     }
 
     pub(super) fn rule(&self, measured: impl fmt::Display) -> impl fmt::Display {
@@ -511,24 +514,29 @@ pub(super) struct RingRow {
     pub(super) farther: Option<i64>,
 }
 
-/// What to do at sizes beside the expected one.
+/// What to do at sizes beside the one that is expected of the cut at this place, where its stop has the ring set on
+/// them.
 pub(super) fn ring_rows(
     turning: &Turning<'_>,
-    cross: &Dial,
-    mark: i64,
-    last: Option<i64>,
+    common: &Common<'_>,
+    cut: usize,
 ) -> Result<Vec<RingRow>, Error> {
-    MARKS_BESIDE
-        .iter()
-        .map(|beside| {
-            let at = mark - beside;
-            Ok(RingRow {
-                size: turning.diameter_at(cross, at)?,
+    let cross = common.cross;
+    let mark = turning.mark_of(cut + 1);
+    let last = (cut + 2 == turning.cuts.len()).then(|| turning.mark_of(cut + 2));
+    let mut rows = Vec::with_capacity(MARKS_BESIDE.len());
+    for beside in MARKS_BESIDE {
+        let at = mark - beside;
+        let size = turning.diameter_at(cross, at)?;
+        if turning.sets_the_ring_on(size, cut, common)? {
+            rows.push(RingRow {
+                size,
                 ring: i64::from(cross_reading(cross, at)?.mark()),
                 farther: last.map(|last| last - at),
-            })
-        })
-        .collect()
+            });
+        }
+    }
+    Ok(rows)
 }
 
 /// The same in one line.

@@ -84,6 +84,12 @@ impl Dial {
         self
     }
 
+    /// The same dial where it counts otherwise than was thought.
+    pub(crate) fn with_reads(mut self, reads: DialReads) -> Self {
+        self.reads = reads;
+        self
+    }
+
     /// A slide set over so that it feeds a tenth of what its dial says: divisions a tenth as large.
     pub(crate) fn finer_by_ten(&self) -> Self {
         Self {

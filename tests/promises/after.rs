@@ -90,6 +90,96 @@ fn a_size_as_expected_leaves_every_reading_as_it_was() {
     });
 }
 
+/// The sizes that stand at these words of a sheet, if they are there.
+fn sizes_at(text: &str, words: &str) -> Option<Diameter> {
+    let (_, rest) = text.split_once(words)?;
+    let mut parts = rest.split(' ');
+    let size = format!("{} {}", parts.next()?, parts.next()?);
+    size.trim_end_matches(['.', ':', ',', ';']).parse().ok()
+}
+
+#[test]
+fn a_size_that_a_sheet_prints_as_good_is_good() {
+    let (seen, none) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    on_measured(|job, _, _| {
+        for units in [Units::Metric, Units::Inch] {
+            let Ok(sheet) = job.plan(units) else {
+                continue;
+            };
+            for (at, step) in sheet.steps.iter().enumerate() {
+                if step.kind != StepKind::Inspect {
+                    continue;
+                }
+                if step.text.contains("proves no size good") {
+                    none.set(none.get() + 1);
+                    continue;
+                }
+                let from = sizes_at(&step.text, "Good where all are from ");
+                let bounds = match from {
+                    Some(least) => {
+                        let (_, rest) = step.text.split_once("Good where all are from ").unwrap();
+                        [Some(least), sizes_at(rest, " to ")]
+                    }
+                    None => [sizes_at(&step.text, "Good where all are "); 2],
+                };
+                for bound in bounds {
+                    let bound = bound.unwrap();
+                    let answer = sheet.after(at, &[SizeAt::anywhere(bound)], None).unwrap();
+                    // A part that may be warm is measured again, however good.
+                    prop_assert!(
+                        answer.text.contains("is good: do not cut")
+                            || answer.text.starts_with("Wait"),
+                        "{} {}\n{}",
+                        bound,
+                        answer.text,
+                        step.text
+                    );
+                    seen.set(seen.get() + 1);
+                }
+            }
+        }
+        Ok(())
+    });
+    println!("{} limits, {} zones without a size", seen.get(), none.get());
+    assert!(seen.get() > 200, "{}", seen.get());
+}
+
+#[test]
+fn a_ring_is_set_on_no_size_that_its_stop_forbids() {
+    let rows_seen = std::cell::Cell::new(0);
+    on_measured(|_, sheet, _| {
+        for step in sheet.steps.iter().filter(|s| s.kind == StepKind::Measure) {
+            let text = &step.text;
+            let Some((_, table)) = text.split_once(", tenths between marks") else {
+                continue;
+            };
+            let Some((_, table)) = table
+                .split_once(": ")
+                .filter(|(head, _)| !head.contains('.') || head.starts_with(" ("))
+            else {
+                continue;
+            };
+            let rows: Vec<f64> = table
+                .split("; ")
+                .map_while(|row| row.split_once(": ")?.0.parse().ok())
+                .collect();
+            let untouched = sizes_at(text, "rom ").filter(|_| text.contains("midway"));
+            let near = sizes_at(text, "Near ").filter(|_| text.contains("after all"));
+            let (above, below) = (sizes_at(text, "Above "), sizes_at(text, "Below "));
+            for row in rows {
+                rows_seen.set(rows_seen.get() + 1);
+                let forbidden = untouched.is_some_and(|from| row >= from.mm() + 6e-4)
+                    || near.is_some_and(|near| (row - near.mm()).abs() < 1e-3)
+                    || above.is_some_and(|above| row > above.mm() + 6e-4)
+                    || below.is_some_and(|below| row < below.mm() - 6e-4);
+                prop_assert!(!forbidden, "{}: {}", row, text);
+            }
+        }
+        Ok(())
+    });
+    assert!(rows_seen.get() > 500, "{}", rows_seen.get());
+}
+
 #[test]
 fn a_size_off_by_whole_marks_moves_the_readings_by_as_many() {
     on_measured(|job, sheet, at| {

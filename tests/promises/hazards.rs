@@ -354,3 +354,226 @@ fn what_was_measured_stays_on_record_whatever_is_measured_after_it() {
         stop.text
     );
 }
+
+/// The invented shaft, its limits 0.6 mm apart, its cross slide counting so.
+fn read_as(reads: &str, ring: &str) -> Value {
+    let mut job = shaft();
+    job["part"] =
+        json!({ "diameter": "30 mm", "limits": ["29.6 mm", "30.2 mm"], "length": "40 mm" });
+    let cross = &mut job["lathe"]["cross_slide"];
+    cross["reads"] = reads.into();
+    cross["ring"] = ring.into();
+    job
+}
+
+/// What is taken off the diameter up to the first stop, and the sheet carried on where this share of it was.
+fn taken_by_share(job: &Value, share: f64) -> (f64, AfterMeasurement) {
+    let sheet = plan(job).unwrap();
+    let stop = stops(&sheet)[0];
+    let taken = 34.0 - sheet.steps[stop].diameter.mm();
+    let answer = report(&sheet, stop, 34.0 - share * taken);
+    (taken, answer)
+}
+
+#[test]
+fn a_dial_that_counts_otherwise_is_planned_anew_from_where_it_reads_zero() {
+    for (reads, share, other, really) in [
+        ("radius", 0.5, "diameter", 0.02),
+        ("diameter", 2.0, "radius", 0.04),
+    ] {
+        for ring in ["settable", "fixed", "readout"] {
+            let mut job = read_as(reads, ring);
+            let (taken, answer) = taken_by_share(&job, share);
+            let size = 34.0 - share * taken;
+            let text = &answer.text;
+            assert!(
+                answer.plan.is_none() && text.starts_with("Stop: "),
+                "{text}"
+            );
+            let told = format!("lathe.cross_slide.reads {other} and zero_at ");
+            let zero = number_after(text, &told);
+            // The ring that is turned reads 0 at the size measured; the one that is not, where it did.
+            let expected = if ring == "fixed" { 34.0 } else { size };
+            assert!((zero - expected).abs() < 6e-4, "{ring} {zero} {expected}");
+            assert_eq!(
+                text.contains("turn the ring only, to 0,"),
+                ring == "settable"
+            );
+            job["lathe"]["cross_slide"]["reads"] = other.into();
+            job["zero_at"] = format!("{zero} mm").into();
+            let anew = plan(&job).unwrap();
+            let zero_x = words(&anew, StepKind::ZeroX);
+            assert_eq!(
+                zero_x.contains("must read 0"),
+                ring != "readout",
+                "{zero_x}"
+            );
+            for cut in anew.cuts() {
+                let Some(reading) = cut.reading else {
+                    continue;
+                };
+                let there = zero - really * reading.divisions().count() as f64;
+                assert!((cut.diameter.mm() - there).abs() < 1e-6, "{}", cut.text);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_size_that_no_way_of_reading_explains_leaves_it_as_it_is() {
+    for (reads, share) in [("diameter", 0.5), ("radius", 2.0)] {
+        for ring in ["settable", "fixed", "readout"] {
+            let job = read_as(reads, ring);
+            let (_, answer) = taken_by_share(&job, share);
+            let text = &answer.text;
+            assert!(
+                text.contains("Leave lathe.cross_slide.reads as it is"),
+                "{reads} {ring} {text}"
+            );
+            assert!(!text.contains("reads radius") && !text.contains("reads diameter"));
+            assert!(
+                text.contains("lathe.cross_slide.division as it proves"),
+                "{text}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_good_size_is_good_whatever_the_dial_does() {
+    let sheet = plan(&read_as("radius", "settable")).unwrap();
+    let inspect = (0..sheet.steps.len())
+        .find(|at| sheet.steps[*at].kind == StepKind::Inspect)
+        .unwrap();
+    let end = sheet.steps[inspect].diameter.mm();
+    let before = sheet.steps[*stops(&sheet).last().unwrap()].diameter.mm();
+    // Half of the last cut left on is within these limits.
+    let answer = report(&sheet, inspect, 0.5 * (before + end));
+    assert_eq!(
+        answer.causes[0].cause,
+        turnwright::advice::diagnosis::Cause::DialCountsOtherwise
+    );
+    assert!(
+        answer
+            .text
+            .contains("is good: do not cut this diameter again"),
+        "{}",
+        answer.text
+    );
+    assert!(answer.text.contains("prove it with an indicator"));
+}
+
+#[test]
+fn a_cut_made_once_more_is_not_asked_for_a_third_time() {
+    for ring in ["settable", "fixed", "readout"] {
+        let sheet = plan(&read_as("radius", ring)).unwrap();
+        let mut seen = 0;
+        for stop in stops(&sheet) {
+            // From three quarters of what the cut was to take on, nothing was cut.
+            let size = match sheet.steps[stop].text.contains(" on nothing was cut") {
+                true => 33.95,
+                false => number_after(&sheet.steps[stop].text, "Above ") + 0.02,
+            };
+            let answer = report(&sheet, stop, size);
+            let Some(anew) = answer.plan.filter(|_| answer.repeat) else {
+                continue;
+            };
+            seen += 1;
+            let next = stops(&anew)
+                .into_iter()
+                .find(|at| !anew.steps[*at].done)
+                .unwrap();
+            let text = &anew.steps[next].text;
+            assert!(
+                text.contains("again: the zero is off, not the cut"),
+                "{text}"
+            );
+            for loops in [
+                "take this cut",
+                "measure anew",
+                "leave the ring",
+                "no shift",
+            ] {
+                assert!(!text.contains(loops), "{loops}: {text}");
+            }
+            // The same size again is what the readings go by.
+            let again = report(&anew, next, size);
+            assert!(!again.repeat, "{}", again.text);
+        }
+        assert!(seen > 0, "{ring}");
+    }
+}
+
+#[test]
+fn a_bar_that_runs_out_has_its_dial_proved_before_a_cut_is_repeated() {
+    // What a dial of diameter leaves of a first cut from the high side is what the bar measures.
+    let mut job = read_as("radius", "settable");
+    job["stock"]["run_out"] = "0.4 mm".into();
+    let sheet = plan(&job).unwrap();
+    let text = &sheet.steps[stops(&sheet)[0]].text;
+    let (near, from) = (
+        number_after(text, "Near "),
+        number_after(text, "Otherwise, from "),
+    );
+    assert!(near >= from, "{text}");
+    assert!(text.find("Near ") < text.find(" on nothing was cut:"));
+    assert!(
+        text.contains("prove it before this cut is repeated"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_cone_leaves_a_fixed_ring_its_compound_slide_square() {
+    for (ring, square) in [("fixed", true), ("settable", false)] {
+        let mut job = read_as("radius", ring);
+        job["part"]["small_diameter"] = "24 mm".into();
+        let sheet = plan(&job).unwrap();
+        let text = words(&sheet, StepKind::Taper);
+        let set = text.find("straight to the bar again").unwrap();
+        assert!(set < text.find("Touch the free edge").unwrap(), "{text}");
+        assert_eq!(
+            text.contains("compound slide square to the bed again"),
+            square
+        );
+        assert!(
+            text.ends_with("Both zeros are lost when it is turned."),
+            "{text}"
+        );
+        assert!(text.contains("the tool straight to the bar."), "{text}");
+    }
+}
+
+#[test]
+fn no_disc_of_the_bar_stays_on_a_part_unsaid() {
+    // Marks of 0.5 mm of the carriage. Halfway between two is no disc, or too short by what the limits allow.
+    for (blade, limits, left, thick) in [
+        (2.25, ["39.7 mm", "40.3 mm"], 40.0, None),
+        (2.3, ["39.7 mm", "40.3 mm"], 39.95, None),
+        (2.1, ["39.95 mm", "40.1 mm"], 40.4, Some(0.4)),
+    ] {
+        let mut job = shaft();
+        job["stock"]["length"] = "160 mm".into();
+        job["part"] = json!({
+            "diameter": "30 mm", "class": "h9", "length": "40 mm", "length_limits": limits,
+        });
+        job["preferences"] = json!({ "parting": format!("{blade} mm") });
+        job["lathe"]["carriage"]["division"] = "0.5 mm".into();
+        let sheet = match plan(&job) {
+            Ok(sheet) => sheet,
+            Err(error) => panic!("{error}"),
+        };
+        let part = words(&sheet, StepKind::PartOff);
+        assert!(
+            (number_after(part, "which leaves ") - left).abs() < 0.006,
+            "{part}"
+        );
+        match thick {
+            None => assert!(!part.contains("A collar"), "{part}"),
+            Some(thick) => {
+                assert_eq!(number_after(part, "A collar of the bar, "), thick, "{part}");
+                assert!(part.contains("its edge sharp: take it off"), "{part}");
+            }
+        }
+    }
+}
