@@ -5,6 +5,7 @@
 //! | `job` | what is asked |
 //! | `common` | what is the same for every surface: dials, speeds, roughing feed |
 //! | `clamping` | how each end is held: overhang, grip, support, its surfaces in order |
+//! | `turned_round` | the second clamping: cut to length, gripped on a finished diameter |
 //! | `turning` | the figures of one surface: speed, zone, datum, passes |
 //! | `whole` | what a depth of cut asks for, and the largest that every limit allows |
 //! | `chance` | how sure a size is: the aim, where to measure, what to expect |
@@ -58,6 +59,7 @@ mod steps;
 #[cfg(feature = "picture")]
 mod strip;
 mod take;
+mod turned_round;
 mod turning;
 mod whole;
 mod words;
