@@ -543,6 +543,7 @@ impl Budget {
 
     /// The normal and the uniform part of the whole, where it is no more than these: as
     /// [`spread`](Self::spread), and exact.
+    #[cfg(feature = "json")]
     pub(crate) fn plain_spread(&self) -> Option<SizeSpread> {
         self.law().plain()
     }
