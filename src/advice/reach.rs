@@ -502,13 +502,18 @@ pub(super) fn on_the_limit(
         return None;
     }
     let best = aim::best_aim_in_zone(limits, spread, prices, feature);
-    Some(Caution::new(
+    Some(aim_on_the_limit(best.aim, units))
+}
+
+/// What is to be told of an aim that is a limit of its zone.
+pub(crate) fn aim_on_the_limit(aim: Diameter, units: Units) -> Caution {
+    Caution::new(
         Severity::Warning,
         "aim_on_the_limit",
         format!(
             "At these prices the cheapest aim would lie outside of the zone: aimed at is its limit of {}, where about \
-             every second part has metal left. Measure or set closer, or aim at the middle of the zone.",
-            best.aim.people(units)
+             every second part is not good. Measure or set closer, or aim at the middle of the zone.",
+            aim.people(units)
         ),
-    ))
+    )
 }

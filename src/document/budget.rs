@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::aim::{Aimed, feature, fine, only_as_good, prices};
+use crate::advice::reach::aim_on_the_limit;
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind, any_of};
 use crate::physics::aim::Prices;
@@ -12,7 +13,7 @@ use crate::quantity::fields::{Fields, Tree, list};
 use crate::quantity::unit::Units;
 use crate::quantity::{
     Confidence, Correlation, CoverageFactor, DegreesOfFreedom, Diameter, HalfWidth, Probability,
-    Quantity, Resolution, Sensitivity, SizeUncertainty, StandardUncertainty,
+    Resolution, Sensitivity, SizeUncertainty, StandardUncertainty,
 };
 use crate::standards::decision::acceptance;
 use crate::standards::limits::{Feature, Limits};
@@ -285,7 +286,7 @@ impl Question {
                     (best.aim.mm() - limit.mm()).abs() <= 1e-9 * limits.tolerance().mm()
                 };
                 if near(limits.smallest()) || near(limits.largest()) {
-                    cautions.push(on_the_limit(best.aim, self.units));
+                    cautions.push(aim_on_the_limit(best.aim, self.units));
                 }
                 answer.best_aim = Some(best);
             }
@@ -411,18 +412,6 @@ fn shares(budget: &Budget) -> Vec<Share> {
         .collect();
     shares.sort_by(|a, b| b.share.total_cmp(&a.share));
     shares
-}
-
-fn on_the_limit(aim: Diameter, units: Units) -> Caution {
-    Caution::new(
-        Severity::Warning,
-        "aim_on_the_limit",
-        format!(
-            "At these prices the cheapest aim would lie outside of the zone: aimed at is its limit of {}, where about every \
-             second part is not good. Measure or set closer, or aim at the middle of the zone.",
-            aim.people(units)
-        ),
-    )
 }
 
 #[cold]
