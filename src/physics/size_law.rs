@@ -204,22 +204,12 @@ impl SizeLaw {
     fn between_ends(self, u: f64, x: f64) -> f64 {
         let [a, b] = self.ends;
         if b == 0.0 {
+            let normal = StandardUncertainty::computed_trade(u);
+            let half = HalfWidth::computed_trade(a);
             return match (u > 0.0, a > 0.0) {
-                (_, true) => {
-                    let half = HalfWidth::computed_trade(a);
-                    let spread = match u > 0.0 {
-                        true => SizeSpread::normal_and_uniform(
-                            StandardUncertainty::computed_trade(u),
-                            half,
-                        ),
-                        false => SizeSpread::uniform(half),
-                    };
-                    spread.share_below(-x)
-                }
-                (true, false) => match x < 0.0 {
-                    true => 1.0 - normal::share_above(-x / u),
-                    false => normal::share_above(x / u),
-                },
+                (true, true) => SizeSpread::normal_and_uniform(normal, half).share_below(-x),
+                (true, false) => SizeSpread::normal(normal).share_below(-x),
+                (false, true) => SizeSpread::uniform(half).share_below(-x),
                 (false, false) => f64::from(u8::from(x < 0.0)),
             };
         }

@@ -16,8 +16,8 @@ use crate::quantity::Diameter;
 /// A tolerance class: letters for where the zone lies, a grade for how wide it is. Small letters
 /// are shafts, capitals holes.
 ///
-/// Every letter goes with every grade for which its deviation is known; a drawing uses a part of
-/// them. j is for j5 to j7, J for J6 to J8, K for K3 to K8, holes from M on from IT3.
+/// A letter goes with the grades that the tables of ISO 286-2 have for it, such as z6 to z11, P3 to P10;
+/// h, H, js and JS with all. Of those, j8, K9 and K10 are not offered.
 ///
 /// # Source
 /// ISO 286-1:2010, tolerance class, from memory.
