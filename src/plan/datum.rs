@@ -321,7 +321,7 @@ pub(super) fn datum(
         .or_else(|| {
             let uneven = Metal {
                 first: First::Uneven,
-                first_most: metal.rough_most,
+                first_most: metal.rough_asked.unwrap_or(metal.rough_most),
                 ..metal
             };
             uneven.divide()

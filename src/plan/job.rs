@@ -43,6 +43,8 @@ pub struct Preferences {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     largest_depth: Option<DepthOfCut>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    depth: Option<DepthOfCut>,
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     feed: Option<Feed>,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     finish_feed: Option<Feed>,
@@ -203,6 +205,9 @@ impl Preferences {
     crate::shop::setters! {
         /// No cut deeper than this.
         with_largest_depth largest_depth: DepthOfCut;
+        /// Every roughing cut of this depth, a whole number of marks of the cross dial; the first cut, which is
+        /// measured, takes what is over.
+        with_depth depth: DepthOfCut;
         /// This feed for roughing.
         with_feed feed: Feed;
         /// This feed for the last two cuts.
@@ -311,6 +316,12 @@ impl Preferences {
         self.largest_depth
     }
 
+    /// The depth of every roughing cut, if it is fixed.
+    #[must_use]
+    pub fn depth(&self) -> Option<DepthOfCut> {
+        self.depth
+    }
+
     /// The feed for roughing.
     #[must_use]
     pub fn feed(&self) -> Option<Feed> {
@@ -401,6 +412,7 @@ mod serial {
             let f = Fields::of(tree, path, "preferences")?;
             let preferences = Self {
                 largest_depth: f.quantity("largest_depth")?,
+                depth: f.quantity("depth")?,
                 feed: f.quantity("feed")?,
                 finish_feed: f.quantity("finish_feed")?,
                 facing: f.quantity("facing")?,
@@ -427,11 +439,6 @@ mod serial {
                 price_rework: f.quantity("price_rework")?,
                 price_stop: f.quantity("price_stop")?,
             };
-            f.later(
-                "depth",
-                "a fixed depth of cut",
-                "give largest_depth: the cuts are divided below it",
-            )?;
             let prices = [
                 ("price_scrap", preferences.price_scrap.is_some()),
                 ("price_rework", preferences.price_rework.is_some()),

@@ -15,6 +15,8 @@ pub(super) struct Metal {
     pub(super) last: i64,
     /// Most that a roughing cut may take.
     pub(super) rough_most: i64,
+    /// What every roughing cut takes, where that was asked for; no more than the most.
+    pub(super) rough_asked: Option<i64>,
     /// Most that the first cut may take: it is measured, not meant to get far.
     pub(super) first_most: i64,
     /// Least that the first cut must take, to be under the skin of the bar.
@@ -123,7 +125,7 @@ impl Metal {
             First::Measured | First::Uneven => self.first_most.min(self.rough_most),
         };
         let least_room = self.room(self.finish_most) - first as f64;
-        let roughing = least_room / self.rough_most.max(1) as f64 - 1e-9;
+        let roughing = least_room / self.deepest().max(1) as f64 - 1e-9;
         roughing.ceil().max(0.0) as i64 + 2
     }
 
@@ -138,6 +140,11 @@ impl Metal {
             }
         }
         best.found.map(|(_, choice)| choice)
+    }
+
+    /// What no roughing cut of the plan is deeper than.
+    fn deepest(&self) -> i64 {
+        self.rough_asked.unwrap_or(self.rough_most)
     }
 
     /// What lies between the touch and the finishing cuts.
@@ -160,7 +167,7 @@ impl Metal {
         if end % mark != 0 {
             return;
         }
-        let most = (self.rough_most / mark) * mark;
+        let most = (self.deepest() / mark) * mark;
         // A roughing cut is at least one division deeper than a finishing cut.
         let least = ((finish / mark) + 1) * mark;
         let (first_least, first_most) = match self.first {
@@ -175,9 +182,11 @@ impl Metal {
             if best.is_better_than(self.least_price(finish, count)) {
                 return;
             }
-            let rough = match count {
-                0 => 0,
-                _ => {
+            let rough = match (count, self.rough_asked) {
+                (0, _) => 0,
+                (_, Some(asked)) if asked % mark == 0 && asked >= least => asked,
+                (_, Some(_)) => continue,
+                (_, None) => {
                     let low = ((room - first_most) / count as f64).max(least as f64);
                     let from = (low / mark as f64 - 1e-9).ceil() as i64 * mark;
                     // The deeper the roughing cuts, the lighter the first one, and the better, unless it is to
@@ -315,6 +324,7 @@ mod tests {
             start: 0.0,
             last,
             rough_most: 40,
+            rough_asked: None,
             first_most: 20,
             first_least: 0,
             skin: false,
@@ -386,6 +396,27 @@ mod tests {
             }
         }
         assert!(planned > 1000, "{planned}");
+    }
+
+    #[test]
+    fn roughing_cuts_are_as_deep_as_they_were_asked_to_be() {
+        for last in 200..400 {
+            let asked = Metal {
+                rough_asked: Some(33),
+                first_most: 33,
+                ..metal(last)
+            };
+            let passes = asked.divide().unwrap();
+            let first = passes.first.unwrap();
+            let all: Vec<i64> = [first].into_iter().chain(passes.rough.clone()).collect();
+            assert!(passes.rough.len() > 3, "{last} {passes:?}");
+            assert!(
+                all.windows(2).all(|pair| pair[1] - pair[0] == 33),
+                "{passes:?}"
+            );
+            assert!((5..=33).contains(&first), "{passes:?}");
+            assert_eq!(passes.finish[1], last);
+        }
     }
 
     #[test]

@@ -12,7 +12,7 @@ use super::lengths::{CarriagePlan, RUN_IN, carriage_plan};
 use super::passes::{First, Metal, PlannedCut};
 use super::quickest::{Pace, paced, ways};
 use super::readout::is_readout;
-use super::sheet::{StepKind, WayCost};
+use super::sheet::{StepKind, Way, WayCost};
 use super::take::Done;
 use super::whole::{Load, Whole};
 use crate::advice::depth::{self, DepthLimit, Effort, SpringLeft};
@@ -156,11 +156,20 @@ impl<'a> Turning<'a> {
             };
             (if up { exact.ceil() } else { exact.floor() }) as i64
         };
+        let rough_asked = match job.preference(|p| p.depth()) {
+            Some(asked) => {
+                depth_asked_fits(job, cross, asked, least_depth, (rough_most, rough_limit))?;
+                Some(marks(asked, false))
+            }
+            None => None,
+        };
+        let light = marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false);
         let metal = Metal {
             start: before.mark,
             last: 0,
             rough_most: marks(rough_most, false),
-            first_most: marks(DepthOfCut::computed_trade(2.0 * liked.mm()), false).max(
+            rough_asked,
+            first_most: light.max(rough_asked.unwrap_or(0)).max(
                 match marks(under_skin(job, &before), true) {
                     0 => 0,
                     // From between two marks it goes on to the next.
@@ -654,6 +663,67 @@ pub(super) fn skin_or_run_out(skin: bool) -> (&'static str, &'static str) {
         true => ("stock.skin", "be under the skin all round"),
         false => ("stock.run_out", "cut all round the bar, which runs out"),
     }
+}
+
+/// A depth asked for is one that the ring shows, the tool cuts, and lathe and bar bear; and no other way of dividing is
+/// asked for beside it.
+fn depth_asked_fits(
+    job: &Job,
+    cross: &Dial,
+    asked: DepthOfCut,
+    least: DepthOfCut,
+    (most, limit): (DepthOfCut, DepthLimit),
+) -> Result<(), Error> {
+    let per_mark = cross.diameter_per_division().mm() / 2.0;
+    let marks = round_size(asked.mm()) / per_mark;
+    let depth = |marks: f64| DepthOfCut::computed_trade(round_size(marks * per_mark));
+    let wrong = |expected: String, remedy: &str| {
+        Err(Error::new(
+            ErrorKind::Contradiction,
+            "preferences.depth",
+            asked.to_string(),
+            expected,
+            remedy,
+        ))
+    };
+    if job.preference(|p| p.way()) == Some(Way::LeastTime) {
+        return wrong(
+            String::from("no depth beside the way of the least time, which finds its own"),
+            "leave out one of preferences.depth and preferences.way",
+        );
+    }
+    // A size compares after rounding.
+    if (marks - marks.round()).abs() > 1e-7 * marks.max(1.0) {
+        return wrong(
+            format!(
+                "a whole number of marks of the cross dial, such as {} or {}",
+                depth(marks.floor().max(1.0)),
+                depth(marks.floor() + 1.0)
+            ),
+            "give one of these, or largest_depth, below which the cuts are divided evenly",
+        );
+    }
+    if round_size(asked.mm()) > round_size(most.mm()) {
+        return wrong(
+            format!(
+                "at most {}, which {limit} allows",
+                depth((most.mm() / per_mark + 1e-7).floor())
+            ),
+            "a lighter cut, or leave it out: the sheet then says how deep it may be",
+        );
+    }
+    // Roughing cuts are deeper than the two that finish.
+    let lightest = (least.mm() / per_mark - 1e-7).ceil() + 1.0;
+    if marks < lightest - 1e-7 {
+        return wrong(
+            format!(
+                "at least {}, a mark more than the lightest cut of this tool",
+                depth(lightest)
+            ),
+            "a deeper cut, or a tool with a smaller corner radius",
+        );
+    }
+    Ok(())
 }
 
 #[cold]

@@ -80,3 +80,81 @@ fn the_least_time_is_never_more_than_that_of_the_readable_way_and_keeps_its_limi
         .unwrap();
     assert!(tried.get() > 60, "only {} were tried", tried.get());
 }
+
+/// An invented job with roughing cuts of this depth.
+fn of_depth(depth: &str) -> serde_json::Value {
+    serde_json::json!({
+        "lathe": {
+            "spindle_steps": ["125 rpm", "250 rpm", "500 rpm", "1000 rpm"], "feeds": ["0.1 mm/rev", "0.2 mm/rev"],
+            "cross_slide": { "reads": "diameter", "division": "0.05 mm", "divisions_per_turn": 100 },
+            "carriage": { "reads": "travel", "division": "0.1 mm", "divisions_per_turn": 200 },
+        },
+        "tool": { "material": "high_speed_steel", "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" },
+        "material": "11SMn30",
+        "stock": { "diameter": "40 mm", "length": "120 mm" },
+        "part": { "diameter": "30 mm", "limits": ["29.95 mm", "30 mm"], "length": "40 mm" },
+        "preferences": { "depth": depth },
+    })
+}
+
+#[test]
+fn roughing_cuts_have_the_depth_that_was_asked_for() {
+    for (depth, units) in [
+        ("1 mm", Units::Metric),
+        ("0.75 mm", Units::Metric),
+        // Thirty-two marks of 0.025 mm.
+        ("0.0314960629921259843 in", Units::Inch),
+    ] {
+        let job: turnwright::plan::Job = serde_json::from_value(of_depth(depth)).unwrap();
+        let wanted = depth.parse::<turnwright::DepthOfCut>().unwrap();
+        let sheet = job.plan(units).unwrap_or_else(|error| panic!("{error}"));
+        let rough: Vec<_> = sheet
+            .cuts()
+            .filter(|cut| cut.kind == StepKind::RoughCut)
+            .collect();
+        assert!(rough.len() >= 3, "{sheet}");
+        for cut in rough {
+            // Sizes are rounded to 1e-9 mm.
+            assert!((cut.depth_of_cut.unwrap().mm() - wanted.mm()).abs() < 1e-7);
+        }
+        // The metal that they leave over is in the first cut, which is no deeper.
+        let first = sheet.cuts().next().unwrap();
+        assert_eq!(first.kind, StepKind::FirstCut);
+        assert!(first.depth_of_cut.unwrap().mm() <= wanted.mm() + 1e-7);
+        let all: f64 = sheet.cuts().map(|cut| cut.depth_of_cut.unwrap().mm()).sum();
+        assert!((2.0 * all - (40.0 - sheet.expected.diameter.mm())).abs() < 1e-6);
+    }
+}
+
+#[test]
+fn a_depth_that_cannot_be_is_refused_with_what_can() {
+    let refused = |depth: &str, more: &dyn Fn(&mut serde_json::Value)| {
+        let mut job = of_depth(depth);
+        more(&mut job["preferences"]);
+        let job: turnwright::plan::Job = serde_json::from_value(job).unwrap();
+        let error = job.plan(Units::Metric).unwrap_err();
+        assert_eq!(error.kind(), ErrorKind::Contradiction, "{error}");
+        assert_eq!(error.field(), "preferences.depth");
+        error
+    };
+    let nothing = |_: &mut serde_json::Value| {};
+    // Between two marks, too deep for its chip, too light for its corner; each with the depth that is taken.
+    for (depth, taken) in [
+        ("0.81 mm", "0.8 mm"),
+        ("0.81 mm", "0.825 mm"),
+        ("5 mm", "2 mm"),
+        ("0.025 mm", "mm, a mark more"),
+    ] {
+        let error = refused(depth, &nothing);
+        assert!(error.expected().contains(taken), "{error}");
+        let told = error.expected().split(" mm").next().unwrap();
+        let told = told.rsplit(' ').next().unwrap();
+        let followed: turnwright::plan::Job =
+            serde_json::from_value(of_depth(&format!("{told} mm"))).unwrap();
+        assert!(followed.plan(Units::Metric).is_ok(), "{told} of {error}");
+    }
+    refused("1 mm", &|p| p["way"] = serde_json::json!("least_time"));
+    refused("1 mm", &|p| {
+        p["largest_depth"] = serde_json::json!("0.5 mm")
+    });
+}

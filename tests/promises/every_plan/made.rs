@@ -149,6 +149,18 @@ impl Made<'_> {
         Some((surfaces, long))
     }
 
+    /// A depth of cut of so many marks of a dial.
+    fn whole_marks(&mut self, dial: &Value) -> Value {
+        let division = dial["division"].as_str().unwrap();
+        let (number, unit) = division.split_once(' ').unwrap();
+        let depth = match dial["reads"] == "diameter" {
+            true => 0.5 * number.parse::<f64>().unwrap(),
+            false => number.parse().unwrap(),
+        };
+        let marks = self.chance.one_of(&[10.0, 12.0, 20.0, 25.0, 40.0]);
+        json!(format!("{:.6} {unit}", marks * depth))
+    }
+
     fn preferences(&mut self) -> Value {
         let mut p = json!({});
         self.maybe(0.15, "way", &mut p, |_| json!("least_time"));
@@ -211,6 +223,9 @@ impl Made<'_> {
         ]);
         let mut job = json!({ "lathe": self.lathe(), "tool": tool, "material": material, "stock": stock, "part": part,
             "preferences": self.preferences() });
+        if job["preferences"]["way"] != "least_time" && self.chance.one_in(0.1) {
+            job["preferences"]["depth"] = self.whole_marks(&job["lathe"]["cross_slide"]);
+        }
         self.maybe(0.15, "holding", &mut job, |m| {
             json!(m.chance.one_of(&["chuck", "chuck_and_centre"]))
         });

@@ -17,6 +17,10 @@ const SLENDER: f64 = 10.0;
 /// What lathe, tool and asker allow, and the stops that speak of what was planned.
 pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
     let most = &asked["preferences"]["largest_depth"];
+    let fixed = &asked["preferences"]["depth"];
+    let fixed = fixed
+        .as_str()
+        .map(|text| text.parse::<turnwright::DepthOfCut>().unwrap());
     let most = most
         .as_str()
         .map(|text| text.parse::<turnwright::DepthOfCut>().unwrap());
@@ -66,6 +70,12 @@ pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), Stri
             most.is_none_or(|most| depth.mm() <= most.mm() + reckoned),
             "deeper than {most:?}: {depth}"
         );
+        if let (Some(fixed), StepKind::RoughCut) = (fixed, step.kind) {
+            holds!(
+                (depth.mm() - fixed.mm()).abs() < 1e-6_f64.max(reckoned),
+                "roughing by {depth}, not by {fixed}"
+            );
+        }
         let feed = step.feed.unwrap().mm_per_rev();
         holds!(
             depth.mm() <= SLENDER * feed + reckoned,
