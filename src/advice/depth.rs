@@ -238,8 +238,10 @@ pub(crate) struct Cut<'a> {
     pub(crate) root: &'a [Section],
     /// From the shoulder, measured from the jaws ...
     pub(crate) from: WorkLength,
-    /// ... to the free end.
+    /// ... to the free end, or to what is thinner already.
     pub(crate) to: WorkLength,
+    /// What was roughed to less before, on to the free end.
+    pub(crate) outer: &'a [Section],
 }
 
 /// What a cut of one depth asks for.
@@ -334,9 +336,10 @@ impl Cut<'_> {
     /// The bar as this cut leaves it.
     fn bar_of(&self, after: Diameter) -> Result<HeldBar, Error> {
         let length = WorkLength::computed_trade(self.to.mm() - self.from.mm());
-        let mut sections = Vec::with_capacity(self.root.len() + 1);
+        let mut sections = Vec::with_capacity(self.root.len() + 1 + self.outer.len());
         sections.extend_from_slice(self.root);
         sections.push(Section::cylinder(after, length));
+        sections.extend_from_slice(self.outer);
         let held = self.held;
         HeldBar::new(
             held.youngs_modulus,

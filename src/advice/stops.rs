@@ -125,6 +125,7 @@ pub struct StopsAsk<'a> {
     zero_was_measured: bool,
     spring_corrected: bool,
     dial_is_proved: bool,
+    zero_is_touched: bool,
     along: Option<DiameterError>,
     expansion: Option<ThermalExpansion>,
     slip: Option<Probability>,
@@ -166,6 +167,7 @@ impl<'a> StopsAsk<'a> {
             zero_was_measured: false,
             spring_corrected: false,
             dial_is_proved: false,
+            zero_is_touched: false,
             along: None,
             expansion: None,
             slip: None,
@@ -219,6 +221,12 @@ impl<'a> StopsAsk<'a> {
     /// With a dial that an earlier surface proved: it is not misread any more.
     pub(crate) fn with_proved_dial(mut self) -> Self {
         self.dial_is_proved = true;
+        self
+    }
+
+    /// With a zero touched anew, whatever proved the dial: no cut before it holds the spring of the bar.
+    pub(crate) fn with_touched_zero(mut self) -> Self {
+        self.zero_is_touched = true;
         self
     }
 
@@ -406,7 +414,9 @@ impl<'a> StopsAsk<'a> {
         let (outcome, price) = match (self.ends, last, self.cuts.last()) {
             // Where no cut is measured and nothing is corrected, a bar comes out too large by its spring, not
             // too large or too small by up to as much. A surface before it was measured with a spring of its own.
-            (Some([end, _]), None, Some(cut)) if !self.dial_is_proved && !self.spring_corrected => {
+            (Some([end, _]), None, Some(cut))
+                if (!self.dial_is_proved || self.zero_is_touched) && !self.spring_corrected =>
+            {
                 let end = Diameter::computed_trade(end.mm() + cut.spring.mm());
                 let ask = self.clone().with_spring_corrected();
                 let spread = ask

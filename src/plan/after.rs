@@ -772,7 +772,12 @@ fn diagnose(
     let expected = turning.expected_after(made.cuts - 1, cross)?;
     let zeroed = turning.zeroed_before(made.cuts, cross)?;
     let taken = DiameterError::computed_trade(round_size(zeroed.mm() - expected.mm()));
-    let known = turning.before.measured || zeroed < turning.before.start;
+    // Another tool is touched on the roughed size, until a cut of it is measured.
+    let touched_anew = match turning.change_at().filter(|change| *change < made.cuts) {
+        Some(change) => zeroed == turning.size_before(change, cross)?,
+        None => false,
+    };
+    let known = !touched_anew && (turning.before.measured || zeroed < turning.before.start);
     let reached = if known {
         Reached::FromMeasured {
             taken,
@@ -790,8 +795,8 @@ fn diagnose(
         Some(given) => half_of(given),
         None => ask.measuring_budget(provenance)?.combined(),
     };
-    let whole = turning.whole(common, clamping);
     let cut = turning.cuts[made.cuts - 1];
+    let whole = turning.whole_of(&cut, common, clamping);
     let (feed, step) = turning.pace_of(common, &cut);
     let before = match made.cuts {
         1 => turning.before.start,

@@ -2,10 +2,10 @@
 
 use super::common::Common;
 use super::heading::Figures;
-use super::set_up::{TURNING_TOOL_BACK, short_end};
+use super::set_up::short_end;
 use super::sheet::SurfaceAt;
 use super::turning::{Turning, cross_reading, mark_size, plain};
-use super::words::{NEXT_TENTH, on_the_ring};
+use super::words::{NEXT_TENTH, ROUGHING_TOOL_BACK, TURNING_TOOL_BACK, on_the_ring};
 use crate::advice::batch::{BatchAsk, BatchChoice, drift_per_part};
 use crate::advice::size_budget::{Reached, SizeAsk};
 use crate::advice::tool_life::life_in_band;
@@ -41,8 +41,11 @@ impl Batch {
     ) -> Result<Option<Self>, Error> {
         let common = &figures.common;
         let turnings = || figures.turnings.iter().flatten();
-        // The fastest of its cuts wears the edge most.
-        let fastest = turnings().map(|t| t.rough_step.cutting_speed).max();
+        // The fastest of its cuts wears the edge most; sizes are made by the edge that finishes.
+        let fastest = match common.job.changes_tools() {
+            false => turnings().map(|t| t.rough_step.cutting_speed).max(),
+            true => turnings().map(|t| t.finish_step.cutting_speed).max(),
+        };
         let tool = common.job.tool.material();
         let life = match (tool, tool.and_then(|t| common.job.material.speed_band(t))) {
             (Some(tool), Some(band)) => {
@@ -123,6 +126,8 @@ fn choice(
 enum Each {
     /// The tool is changed while the part is held: at the latest for the blade.
     PartedOff,
+    /// One tool roughs, and another one finishes.
+    TwoTools,
     /// The edge lasts for no more than one part.
     ShortLife,
 }
@@ -130,6 +135,9 @@ enum Each {
 fn why_each(figures: &Figures<'_>, life: Option<ToolLife>, in_cut: Duration) -> Option<Each> {
     if figures.clampings.iter().any(|clamp| clamp.parted.is_some()) {
         return Some(Each::PartedOff);
+    }
+    if figures.common.job.changes_tools() {
+        return Some(Each::TwoTools);
     }
     life.filter(|life| life.minutes() < 2.0 * in_cut.minutes())
         .map(|_| Each::ShortLife)
@@ -193,6 +201,9 @@ fn made_one_by_one(figures: &Figures<'_>, choice: &BatchChoice, why: Each) -> Ve
             Each::PartedOff => {
                 "Edges and parting off change the tool while the part is held, and the zero of the cross dial is lost by it."
             }
+            Each::TwoTools => {
+                "Two tools change places while the part is held, and the zero of the cross dial is lost by it."
+            }
             Each::ShortLife => {
                 "The edge lasts for no more than one part: take a fresh one for each, and its zero with it."
             }
@@ -228,12 +239,16 @@ fn made_one_by_one(figures: &Figures<'_>, choice: &BatchChoice, why: Each) -> Ve
                     "The bar into the jaws, {out}, the next bar where this one can no longer be gripped as there"
                 ),
             };
+            let back = match job.changes_tools() {
+                true => ROUGHING_TOOL_BACK,
+                false => TURNING_TOOL_BACK,
+            };
             lines.push(format!(
-                "For the next part, spindle at rest. {TURNING_TOOL_BACK} {whole}{next}; tighten, key out. Where each tool has a \
+                "For the next part, spindle at rest. {back} {whole}{next}; tighten, key out. Where each tool has a \
                  holder that brings it back to its place, the stops may be left out once the second part has proved it.",
             ));
         }
-        Each::ShortLife => {
+        Each::TwoTools | Each::ShortLife => {
             if figures.clampings.len() > 1 {
                 lines.push(String::from(
                     "First the first ends of all parts, then the other ends.",

@@ -1,10 +1,12 @@
 //! How sure the last size is: what a slip costs, the size to aim at, where to measure, what to expect.
 
 use super::job::Job;
+use super::passes::PlannedCut;
+use super::sheet::StepKind;
 use crate::advice::depth::SpringLeft;
 use crate::advice::reach::{LEAST_GOOD, ReachAsk, TWO_SIGMA};
 use crate::advice::size_budget::{CauseShare, Reached, SizeAsk, SizeBudget};
-use crate::advice::stops::{CutAhead, StopsAsk, StopsChoice};
+use crate::advice::stops::{CutAhead, StopsAsk, StopsChoice, StopsPriced};
 use crate::caution::{Caution, Severity};
 use crate::error::{Error, ErrorKind};
 use crate::physics::aim::{self, Prices};
@@ -13,8 +15,8 @@ use crate::provenance::{Provenance, Sourced, Standing};
 use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
-    DepthOfCut, Diameter, DiameterError, Duration, PriceRework, PriceScrap, PriceStop, Probability,
-    Quantity, SizeUncertainty, ThermalExpansion, round_size,
+    DepthOfCut, Diameter, DiameterError, Duration, Price, PriceRework, PriceScrap, PriceStop,
+    Probability, Quantity, SizeUncertainty, ThermalExpansion, round_size,
 };
 use crate::shop::dial::{Dial, Ring};
 use crate::shop::gauge::Gauge;
@@ -313,13 +315,62 @@ pub(super) struct Chance {
     pub(super) shares: Vec<CauseShare>,
 }
 
+/// The cuts before a change of the tool, and those of them that are measured whatever it costs.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Roughed {
+    cuts: usize,
+    stops: Vec<usize>,
+}
+
+impl Roughed {
+    /// Of cuts of which the last ones are made by another tool: a first cut proves the dial, and the last one leaves the
+    /// size that the other tool is zeroed on.
+    pub(super) fn before(cuts: &[PlannedCut]) -> Self {
+        let roughed = cuts.iter().take_while(|cut| !cut.after_change);
+        let count = roughed.count();
+        let first = cuts
+            .first()
+            .is_some_and(|cut| cut.kind == StepKind::FirstCut);
+        let stops = match (first, count) {
+            (_, 0) => Vec::new(),
+            (true, 2..) => vec![0, count - 1],
+            _ => vec![count - 1],
+        };
+        Self { cuts: count, stops }
+    }
+
+    /// How many stops are left for the cuts after the change, of so many that were asked for.
+    fn stops_left(&self, asked: u32, places: usize) -> Result<usize, Error> {
+        let made = self.stops.len();
+        let left = (asked as usize).checked_sub(made);
+        left.filter(|left| *left <= places).ok_or_else(|| {
+            Error::new(
+                ErrorKind::Contradiction,
+                "preferences.measuring_stops",
+                asked.to_string(),
+                format!("from {made} to {}, of cuts by two tools", made + places),
+                "the second tool is zeroed on a measured size, and a first cut proves the dial: those stops stay",
+            )
+        })
+    }
+
+    /// The stops of the cuts after the change, with those before it.
+    fn with(&self, mut priced: StopsPriced, stop: PriceStop) -> StopsPriced {
+        let later = priced.after.iter().map(|at| at + self.cuts);
+        priced.after = self.stops.iter().copied().chain(later).collect();
+        let price = priced.expected_price.trade() + stop.trade() * self.stops.len() as f64;
+        priced.expected_price = Price::computed_trade(price);
+        priced
+    }
+}
+
 impl Chance {
-    /// For cuts that are planned.
+    /// For cuts that are planned, some of them by a tool of their own for roughing.
     pub(super) fn of(
         job: &Job,
         limits: Limits,
         rests: &Rests<'_>,
-        cuts: &[CutAhead],
+        (cuts, roughed): (&[CutAhead], &Roughed),
         along: DiameterError,
         costs: &JobPrices,
         provenance: &mut Provenance,
@@ -327,9 +378,13 @@ impl Chance {
         let last = cuts
             .last()
             .ok_or_else(|| Error::internal("a plan without cuts"))?;
+        // What another tool finishes is touched where the roughed size was measured.
+        let roughed_to = roughed.cuts.checked_sub(1).and_then(|at| cuts.get(at));
+        let start = roughed_to.map_or(rests.start, |cut| cut.after);
+        let cuts = cuts.get(roughed.cuts..).unwrap_or(cuts);
         let mut ask = StopsAsk::new(
             limits,
-            rests.start,
+            start,
             cuts,
             rests.cross,
             rests.gauge,
@@ -342,8 +397,11 @@ impl Chance {
         if let Some(expansion) = rests.expansion {
             ask = ask.with_expansion(expansion);
         }
-        if rests.measured {
+        if rests.measured && roughed_to.is_none() {
             ask = ask.with_measured_zero();
+        }
+        if roughed_to.is_some() {
+            ask = ask.with_proved_dial().with_touched_zero();
         }
         if job.corrects_for_spring() {
             ask = ask.with_spring_corrected();
@@ -357,7 +415,11 @@ impl Chance {
                 true => cuts.len().saturating_sub(1),
                 false => usize::MAX,
             };
-            ask = ask.with_count((count as usize).min(places));
+            let count = match roughed_to {
+                Some(_) => roughed.stops_left(count, cuts.len().saturating_sub(1))?,
+                None => count as usize,
+            };
+            ask = ask.with_count(count.min(places));
         }
         let stops_asked = job.preference(|p| p.measuring_stops()).is_some();
         let chosen = ask
@@ -379,7 +441,14 @@ impl Chance {
                 }
             }
         }
-        let (stops, budget, outcome) = reached.unwrap_or(chosen);
+        let (mut stops, budget, outcome) = reached.unwrap_or(chosen);
+        if roughed_to.is_some() {
+            stops.chosen = roughed.with(stops.chosen, costs.stop);
+            stops.none = roughed.with(stops.none, costs.stop);
+            stops.one_more = stops.one_more.map(|more| roughed.with(more, costs.stop));
+            let alone = stops.alone.into_iter();
+            stops.alone = alone.map(|one| roughed.with(one, costs.stop)).collect();
+        }
         let confidence = provenance.open("level of confidence of the uncertainty", &TWO_SIGMA);
         Ok(Self {
             outcome,

@@ -24,6 +24,7 @@ use crate::quantity::{
 use crate::shop::dial::Dial;
 use crate::shop::holding::{Holding, HoldingKind};
 use crate::shop::surface::Surface;
+use crate::shop::tool::Tool;
 use crate::standards::centre_hole::Form;
 use crate::standards::limits::LengthLimits;
 
@@ -70,6 +71,8 @@ pub(super) struct Place<'a> {
     pub(super) outer_turned: f64,
     /// What stays thicker between the jaws and its shoulder.
     pub(super) root: Vec<Section>,
+    /// What is thinner already between it and the face when it is finished, where all is roughed before.
+    pub(super) thinner: Vec<Section>,
     pub(super) length_limits: LengthLimits,
     pub(super) finish_feed: FeedChoice,
     /// What a finishing cut should rather take.
@@ -104,6 +107,8 @@ pub(super) struct Clamping<'a> {
     pub(super) centre: Option<CentreHoleChoice>,
     pub(super) whip: Option<CriticalSpeed>,
     pub(super) law: ManyCuts,
+    /// Of the tool that roughs, where it is another one.
+    pub(super) rough_law: Option<ManyCuts>,
     /// Its surfaces in the order in which they are turned: the largest first.
     pub(super) places: Vec<Place<'a>>,
 }
@@ -252,6 +257,12 @@ fn places_or_none<'a>(
     places(common, other, true, root, provenance)
 }
 
+/// The finished cylinders of these surfaces, from the chuck outwards.
+fn thinner(surfaces: &[Surface]) -> Vec<Section> {
+    let cylinder = |s: &Surface| Section::cylinder(s.limits().middle(), s.length());
+    surfaces.iter().rev().map(cylinder).collect()
+}
+
 /// The surfaces of one end in the order in which they are turned, each with the bar behind it.
 fn places<'a>(
     common: &Common<'a>,
@@ -266,13 +277,22 @@ fn places<'a>(
     let mut places = Vec::with_capacity(surfaces.len());
     for (index, surface) in surfaces.iter().enumerate().rev() {
         let at = SurfaceAt::new(other_end, index);
+        let [_, path] = job.tool_paths();
+        let of_the_tool = |error| job.names_the_tool(error, path);
         let finish_feed = match job.preference(|p| p.finish_feed()) {
             Some(feed) => common.asked_feed(feed, "preferences.finish_feed")?,
-            None => feed::finish_feed(&job.lathe, &job.tool, surface.finish(), provenance)?,
+            None => feed::finish_feed(&job.lathe, &job.tool, surface.finish(), provenance)
+                .map_err(of_the_tool)?,
         };
-        let least = depth::least_planned(&job.tool, finish_feed.feed, provenance)?;
-        let least = least.max(common.rough_least);
-        let correcting = depth::least_correcting(&job.tool, finish_feed.feed, provenance)?;
+        let least =
+            depth::least_planned(&job.tool, finish_feed.feed, provenance).map_err(of_the_tool)?;
+        // One tool for both: no finishing cut is lighter than it may rough.
+        let least = match job.changes_tools() {
+            true => least,
+            false => least.max(common.rough_least),
+        };
+        let correcting = depth::least_correcting(&job.tool, finish_feed.feed, provenance)
+            .map_err(of_the_tool)?;
         let liked = provenance.open(
             "finishing depth over corner radius",
             &depth::FINISH_OVER_CORNER,
@@ -287,6 +307,10 @@ fn places<'a>(
             shoulder: Along::FACE,
             outer_turned: 0.0,
             root: root.clone(),
+            thinner: match job.changes_tools() {
+                true => thinner(&surfaces[..index]),
+                false => Vec::new(),
+            },
             length_limits: length_limits(
                 surface.length(),
                 surface.length_limits(),
@@ -325,7 +349,17 @@ fn hold<'a>(
     cautions: &mut Vec<Caution>,
 ) -> Result<Clamping<'a>, Error> {
     let job = common.job;
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
+    let [rough, finish] = job.tool_paths();
+    let law_of = |tool: &Tool, path: &str, provenance: &mut Provenance| {
+        let law = tool_law(&job.material, tool, provenance);
+        law.map(|law| ManyCuts::new(law, tool))
+            .map_err(|error| job.names_the_tool(error, path))
+    };
+    let law = law_of(&job.tool, finish, provenance)?;
+    let rough_law = match job.roughing_tool() {
+        Some(tool) => Some(law_of(tool, rough, provenance)?),
+        None => None,
+    };
     let asked = job
         .holding
         .clone()
@@ -344,10 +378,12 @@ fn hold<'a>(
     for (at, place) in places.iter().enumerate() {
         let mut sections = place.root.clone();
         // The spring that decides is that of the last cuts, at the finished diameter.
+        let outer: f64 = place.thinner.iter().map(|s| s.length().mm()).sum();
         sections.push(Section::cylinder(
             place.surface.limits().middle(),
-            place.reach,
+            WorkLength::computed_trade(round_size(place.reach.mm() - outer)),
         ));
+        sections.extend_from_slice(&place.thinner);
         let (advice, share) = last_cuts(common, &law, &asked, place, &sections).advice()?;
         let asks_for = (effort_of(advice), share);
         if hardest.is_none_or(|(before, _)| asks_for > before) {
@@ -413,7 +449,7 @@ fn hold<'a>(
             centre_hole::choose(
                 &job.lathe,
                 smallest,
-                common.wanted,
+                common.finishing.wanted,
                 job.lathe.speed_cap(),
                 provenance,
             )
@@ -443,6 +479,7 @@ fn hold<'a>(
         centre,
         whip,
         law,
+        rough_law,
         places,
     })
 }
@@ -467,7 +504,8 @@ fn face_only(
     let job = common.job;
     let out = WorkLength::computed_trade(shape.overhang.mm());
     let bar = [Section::cylinder(job.stock.diameter(), out)];
-    let law = ManyCuts::new(tool_law(&job.material, &job.tool, provenance)?, &job.tool);
+    let tool = job.rougher();
+    let law = ManyCuts::new(tool_law(&job.material, tool, provenance)?, tool);
     let forces = law.forces(common.rough_least, common.rough_feed.feed);
     SupportAsk::new(
         common.youngs_modulus,

@@ -17,6 +17,7 @@ use crate::quantity::{
 use crate::shop::dial::Dial;
 use crate::shop::figure::{SpeedBand, ToolMaterial};
 use crate::shop::holding::Holding;
+use crate::shop::tool::Tool;
 
 /// What is the same for every surface.
 pub(super) struct Common<'a> {
@@ -24,9 +25,10 @@ pub(super) struct Common<'a> {
     pub(super) units: Units,
     pub(super) cross: &'a Dial,
     pub(super) carriage: &'a Dial,
-    pub(super) wanted: CuttingSpeed,
-    pub(super) fastest: Option<CuttingSpeed>,
-    pub(super) band: Option<SpeedBand>,
+    /// Of the tool that turns, or of the one that finishes.
+    pub(super) finishing: Speeds,
+    /// Of the tool that roughs; the same where it is the same tool.
+    pub(super) roughing: Speeds,
     pub(super) youngs_modulus: YoungsModulus,
     pub(super) expansion: Option<ThermalExpansion>,
     pub(super) rough_feed: FeedChoice,
@@ -55,7 +57,12 @@ impl<'a> Common<'a> {
         less_than_a_turn(cross)?;
         fine_enough(cross)?;
         let expansion = chance::expansion(job, provenance);
-        let (wanted, fastest, band) = cutting_speed(job, units, provenance, cautions)?;
+        let [rough, finish] = job.tool_paths();
+        let finishing = Speeds::of(job, &job.tool, finish, units, provenance, cautions)?;
+        let roughing = match job.roughing_tool() {
+            None => finishing,
+            Some(tool) => Speeds::of(job, tool, rough, units, provenance, cautions)?,
+        };
         let youngs_modulus = job
             .material
             .youngs_modulus()
@@ -71,37 +78,40 @@ impl<'a> Common<'a> {
             .open("Young's modulus", provenance);
         let rough_feed = match job.preference(|p| p.feed()) {
             Some(feed) => asked_feed(job, feed, "preferences.feed")?,
-            None => feed::rough_feed(&job.lathe, &job.tool, provenance)?,
+            None => feed::rough_feed(&job.lathe, job.rougher(), provenance)
+                .map_err(|error| job.names_the_tool(error, rough))?,
         };
-        let rough_least = depth::least_planned(&job.tool, rough_feed.feed, provenance)?;
+        let rough_least = depth::least_planned(job.rougher(), rough_feed.feed, provenance)
+            .map_err(|error| job.names_the_tool(error, rough))?;
         Ok(Self {
             job,
             units,
             cross,
             carriage,
-            wanted,
-            fastest,
-            band,
+            finishing,
+            roughing,
             youngs_modulus,
             expansion,
             rough_feed,
             rough_least,
-            fluid: fluid::of(&job.material, job.tool.material(), provenance),
+            fluid: fluid::of(&job.material, job.rougher().material(), provenance),
         })
     }
 
     /// The spindle step for a diameter, as it is held.
     pub(super) fn step_at(
         &self,
+        speeds: &Speeds,
         diameter: Diameter,
         holding: &Holding,
         whip: Option<CriticalSpeed>,
     ) -> Result<SpindleChoice, Error> {
-        let mut ask = SpindleAsk::new(&self.job.lathe, diameter, self.wanted).with_holding(holding);
+        let mut ask =
+            SpindleAsk::new(&self.job.lathe, diameter, speeds.wanted).with_holding(holding);
         if let Some(whip) = whip {
             ask = ask.with_whip(whip);
         }
-        if let Some(fastest) = self.fastest {
+        if let Some(fastest) = speeds.fastest {
             ask = ask.with_fastest(fastest);
         }
         ask.choose()
@@ -166,15 +176,44 @@ fn less_than_a_turn(cross: &Dial) -> Result<(), Error> {
     }
 }
 
+/// The cutting speeds of one tool.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Speeds {
+    pub(super) wanted: CuttingSpeed,
+    /// The fastest allowed.
+    pub(super) fastest: Option<CuttingSpeed>,
+    /// The band that the wanted one is the middle of, if it is one's.
+    pub(super) band: Option<SpeedBand>,
+}
+
+impl Speeds {
+    fn of(
+        job: &Job,
+        tool: &Tool,
+        path: &str,
+        units: Units,
+        provenance: &mut Provenance,
+        cautions: &mut Vec<Caution>,
+    ) -> Result<Self, Error> {
+        let (wanted, fastest, band) =
+            cutting_speed(job, (tool, path), units, provenance, cautions)?;
+        Ok(Self {
+            wanted,
+            fastest,
+            band,
+        })
+    }
+}
+
 /// The cutting speed wanted, the fastest allowed, and the band it is the middle of, if it is one's.
 fn cutting_speed(
     job: &Job,
+    (tool, path): (&Tool, &str),
     units: Units,
     provenance: &mut Provenance,
     cautions: &mut Vec<Caution>,
 ) -> Result<(CuttingSpeed, Option<CuttingSpeed>, Option<SpeedBand>), Error> {
-    let band = job
-        .tool
+    let band = tool
         .material()
         .and_then(|tool| job.material.speed_band(tool));
     if let Some(given) = job.cutting_speed {
@@ -201,7 +240,7 @@ fn cutting_speed(
         return Ok((given, band.map(|b| b.value.high().max(given)), None));
     }
     let Some(band) = band else {
-        return Err(no_band(job));
+        return Err(no_band(job, tool, path));
     };
     let band = band.open("band of cutting speeds", provenance);
     Ok((band.middle(), Some(band.high()), Some(band)))
@@ -209,18 +248,19 @@ fn cutting_speed(
 
 /// The error for a job that says nowhere how fast to cut.
 #[cold]
-fn no_band(job: &Job) -> Error {
+fn no_band(job: &Job, tool: &Tool, path: &str) -> Error {
     let missing = |field: &str, given: String, expected: &str, remedy: String| {
         Error::new(ErrorKind::MissingField, field, given, expected, remedy)
     };
-    let Some(tool) = job.tool.material() else {
+    let Some(tool) = tool.material() else {
         return missing(
             "cutting_speed",
             String::from("no cutting speed, and no material of the tool"),
             "a cutting speed, or a tool material whose band is known",
             String::from(
                 "add \"cutting_speed\", or give tool.material as \"high_speed_steel\" or \"carbide\"",
-            ),
+            )
+            .replace("tool.material", &format!("{path}.material")),
         );
     };
     let others = [ToolMaterial::HighSpeedSteel, ToolMaterial::Carbide];
@@ -229,14 +269,14 @@ fn no_band(job: &Job) -> Error {
         .find(|other| job.material.speed_band(*other).is_some())
     {
         Some(other) => missing(
-            "tool.material",
+            &format!("{path}.material"),
             format!(
                 "{:?}, for which this material has no band of cutting speeds",
                 tool.name()
             ),
             "a tool material whose band is known, or a cutting speed",
             format!(
-                "add \"cutting_speed\", or give tool.material as {:?}",
+                "add \"cutting_speed\", or give {path}.material as {:?}",
                 other.name()
             ),
         ),

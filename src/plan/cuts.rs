@@ -9,7 +9,7 @@ use super::passes::PlannedCut;
 use super::sheet::{Step, StepKind};
 use super::take::{Act, Done, Slip, half_of_the_last_over, nearly_uncut};
 use super::turning::{cross_reading, good_sizes, plain, read_as, tenth_of_a_mark};
-use super::words::{SurfaceWriter, add, ring_mark, words};
+use super::words::{CutsOf, SurfaceWriter, add, ring_mark, words};
 use crate::error::Error;
 use crate::physics::{engagement, measured_force};
 use crate::quantity::unit::Units;
@@ -53,6 +53,17 @@ impl SurfaceWriter<'_> {
     pub(super) fn zero_x(&self, steps: &mut Vec<Step>) -> Result<(), Error> {
         let (job, setup, u) = (self.job, self.setup, self.u);
         let before = &setup.before;
+        match self.part {
+            CutsOf::Finishing { roughed_at } => {
+                steps.push(self.zero_on_the_roughed(roughed_at)?);
+                return Ok(());
+            }
+            CutsOf::Roughing if before.turned => {
+                steps.push(self.zero_kept());
+                return Ok(());
+            }
+            CutsOf::Roughing | CutsOf::OneTool => {}
+        }
         let set_to = words(|f| match setup.datum.start {
             0.0 => f.write_str("0"),
             start => write!(f, "{} marks (between two marks)", tenth_of_a_mark(start)),
@@ -89,7 +100,7 @@ impl SurfaceWriter<'_> {
             // It shows the size: there is no mark.
         } else if setup.datum.start == 0.0 {
             zero_x.reading = Some(cross_reading(self.cross, 0)?);
-        } else if before.turned {
+        } else if before.turned || self.cross.ring() == Ring::Fixed {
             let (reading, tenths) = before.reading(self.cross)?;
             zero_x.reading = Some(reading);
             zero_x.tenths = (tenths > 0).then_some(tenths);
@@ -132,6 +143,127 @@ impl SurfaceWriter<'_> {
         zero_x.text.push_str(&self.set_the_stop());
         steps.push(zero_x);
         Ok(())
+    }
+
+    /// The zero of the tool that roughs, at a surface after the first: nothing has moved it.
+    fn zero_kept(&self) -> Step {
+        let setup = self.setup;
+        let mut step = self.step(
+            StepKind::ZeroX,
+            setup.before.start,
+            format!(
+                "Zero X is kept for the next diameter: carriage to the right, clear of the bar; {} stays as it is.",
+                match self.cross.ring() {
+                    Ring::Readout => "the readout",
+                    Ring::Settable => "the ring",
+                    Ring::Fixed => "the shift S found last",
+                }
+            ),
+        );
+        if setup.rough_step.spindle_speed != self.speed_before {
+            let set = self.set_words(setup.rough_step.spindle_speed, &setup.rough_step);
+            add(&mut step.text, format_args!(" {set}"));
+        }
+        step.text.push_str(&self.set_the_stop());
+        step
+    }
+
+    /// The zero of the tool that finishes: it touches where the roughed size was measured.
+    fn zero_on_the_roughed(&self, roughed_at: usize) -> Result<Step, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let at = self.range().start;
+        let size = setup.size_before(at, self.cross)?;
+        let name = format!("M{roughed_at}");
+        // It touches without a cut: no spring is in where its tip stands.
+        let spring = setup.leaves_spring();
+        let zero = Diameter::computed_trade(round_size(setup.datum.zero.mm() - spring.mm()));
+        let mark = self.cross.divisions_between(zero, size);
+        let known = setup.done.as_ref().is_some_and(|done| done.cuts == at);
+        let to = words(|f| match known {
+            true => write!(f, "{}", self.on_the_ring(mark)),
+            false => write!(
+                f,
+                "({} - {name}) / {} marks{}: {} where {name} is {}",
+                plain(zero, u),
+                self.mark_size(),
+                self.turns_left_out(mark.ceil() as i64),
+                self.on_the_ring(mark),
+                size.people(u)
+            ),
+        });
+        let touched = words(|f| match known {
+            true => write!(f, "the roughed diameter that measured {}", size.people(u)),
+            false => write!(f, "the roughed diameter, where it measured {name}"),
+        });
+        let text = match self.cross.ring() {
+            Ring::Readout => format!(
+                "Zero X with the finishing tool: spindle on, come in until the tip just touches {touched}; set the X readout to \
+                 {}{}. Carriage to the right, clear of the face.",
+                match known {
+                    true => self.nearest_shown(size),
+                    false => self.set_to(&name),
+                },
+                words(|f| match spring.mm() > 0.0 {
+                    true => write!(
+                        f,
+                        " and {} more, by which the bar will spring",
+                        spring.people(u)
+                    ),
+                    false => Ok(()),
+                })
+            ),
+            Ring::Settable => format!(
+                "Zero X with the finishing tool: spindle on, come in until the tip just touches {touched}; hold the handle, and \
+                 turn the ring only, to {to}{}. Carriage to the right, clear of the face.",
+                self.counted_as(mark)
+            ),
+            Ring::Fixed => format!(
+                "Zero X with the finishing tool: cross slide in until its dial reads {to}, by eye between marks, the tip still \
+                 clear of the bar. Spindle on; bring the tip to the bar with the compound slide, which moves across, until it just \
+                 touches {touched}; lock the compound slide. Then carriage to the right, clear of the face. No shift found before \
+                 holds for this tool.",
+            ),
+        };
+        let mut step = self
+            .step(StepKind::ZeroX, size, text)
+            .because("another tip stands elsewhere; a touch is only roughly right, a measurement between the last two cuts sets it right");
+        if self.cross.ring() == Ring::Settable {
+            step.ring_to = Some(ring_mark(self.cross, mark));
+        }
+        if setup
+            .chance
+            .stops
+            .chosen
+            .after
+            .iter()
+            .all(|stop| *stop < at)
+        {
+            step.because = Some(String::from(
+                "another tip stands elsewhere; a touch is only roughly right, but near enough for this zone",
+            ));
+        }
+        step.spindle_speed = Some(setup.finish_step.spindle_speed);
+        if setup.finish_step.spindle_speed != self.speed_before {
+            let set = self.set_words(setup.finish_step.spindle_speed, &setup.finish_step);
+            step.text = format!("{set} {}", step.text);
+        }
+        step.text.push_str(&self.set_the_stop());
+        Ok(step)
+    }
+
+    /// Where the dial stands before the first of these cuts, and the size there.
+    fn begins(&self) -> Result<(Diameter, f64), Error> {
+        let setup = self.setup;
+        let start = setup.datum.start + f64::from(setup.datum.between) / 10.0;
+        match self.part {
+            CutsOf::OneTool | CutsOf::Roughing => Ok((setup.before.start, start)),
+            CutsOf::Finishing { .. } => {
+                let size = setup.size_before(self.range().start, self.cross)?;
+                let zero = setup.reads_zero_at(self.cross).mm() - setup.leaves_spring().mm();
+                let zero = Diameter::computed_trade(round_size(zero));
+                Ok((size, self.cross.divisions_between(zero, size)))
+            }
+        }
     }
 
     /// The cross dial after a finished surface: it was measured, so the dial is known there.
@@ -200,24 +332,30 @@ impl SurfaceWriter<'_> {
         let setup = self.setup;
         let cuts = &setup.cuts;
         let stops = &setup.chance.stops.chosen.after;
-        let mut before = setup.before.start;
-        let mut stands = setup.datum.start + f64::from(setup.datum.between) / 10.0;
-        let mut set = setup.rough_step.spindle_speed;
+        let range = self.range();
+        let (mut before, mut stands) = self.begins()?;
+        let mut set = match self.part {
+            CutsOf::OneTool | CutsOf::Roughing => setup.rough_step.spindle_speed,
+            CutsOf::Finishing { .. } => setup.finish_step.spindle_speed,
+        };
         let mut alike = None;
         for (at, cut) in cuts.iter().copied().enumerate() {
+            if !range.contains(&at) {
+                continue;
+            }
             let mark = cut.mark as f64 + f64::from(cut.between) / 10.0;
             // After a cut the tool stands one turn out; after a measurement it was brought in again.
             let ring_turned = setup
                 .done
                 .as_ref()
                 .is_some_and(|done| matches!(done.act, Act::TurnRing { .. }));
-            let stop_set = at == 0 && self.length_by() != LengthBy::Dial;
+            let stop_set = at == range.start && self.length_by() != LengthBy::Dial;
             let withdrawn = stop_set
                 || steps.last().is_some_and(|step| {
                     step.kind.is_cut() || (step.kind == StepKind::Adjust && !ring_turned)
                 });
             let farther = self.farther(mark - stands, withdrawn);
-            let stops_made = self.stops_before + stops.iter().filter(|stop| **stop < at).count();
+            let stops_made = self.stops_before + self.stops_by(at);
             let just_measured = steps
                 .last()
                 .is_some_and(|step| step.kind == StepKind::Measure);
@@ -225,7 +363,7 @@ impl SurfaceWriter<'_> {
                 .done
                 .as_ref()
                 .is_some_and(|done| done.cuts == at && self.comes_in_anew(done));
-            let stands_out = anew || (at == 0 && self.stands_out());
+            let stands_out = anew || (at == range.start && self.stands_out());
             let farther = words(|f| match (stands_out, just_measured) {
                 (true, _) => write!(f, "come in to it from outside, the turns counted from zero"),
                 (false, true) => write!(
@@ -246,7 +384,7 @@ impl SurfaceWriter<'_> {
             };
             let step = self.cut(
                 cut,
-                self.cuts_before + at + 1,
+                self.cuts_before + (at - range.start) + 1,
                 setup.expected_after(at, self.cross)?,
                 &around,
             )?;
@@ -269,6 +407,9 @@ impl SurfaceWriter<'_> {
             }
             let name = format!("M{}", stops_made + 1);
             let mut step = match cuts.get(at + 1) {
+                Some(next) if next.after_change && self.part == CutsOf::Roughing => {
+                    self.measure_roughed(&name, at)?
+                }
                 Some(last) if at + 2 == cuts.len() => self.measure_last(&name, at, *last)?,
                 _ => self.measure_between(&name, at)?,
             };
@@ -397,9 +538,9 @@ impl SurfaceWriter<'_> {
             ),
         );
         let mut out = self.step(kind, diameter, text);
-        let effort = setup.effort(self.common, self.clamp, before, depth, (feed, step))?;
-        let chip =
-            engagement::chip_section(depth, feed.feed, self.common.job.tool.cutting_edge_angle());
+        let effort = setup.effort(self.common, self.clamp, &cut, before, depth)?;
+        let tool = setup.whole_of(&cut, self.common, self.clamp).tool;
+        let chip = engagement::chip_section(depth, feed.feed, tool.cutting_edge_angle());
         let mut because = String::with_capacity(TEXT);
         add(
             &mut because,
@@ -563,6 +704,68 @@ impl SurfaceWriter<'_> {
             });
         self.read(&mut step, cut)?;
         self.turned_at(&mut step, mark);
+        Ok(step)
+    }
+
+    /// The measurement before the tool is changed: the other one is zeroed on this size, so the ring is left alone.
+    fn measure_roughed(&self, name: &str, place: usize) -> Result<Step, Error> {
+        let (setup, u) = (self.setup, self.u);
+        let cut = setup.cuts[place];
+        let expected = setup.diameter_at(self.cross, cut.mark)?;
+        let untouched = nearly_uncut(setup.uncut_at(place, self.common)?, expected);
+        let other_dial = setup.size_of_other_dial(place, self.cross)?;
+        let other = match self.cross.reads() {
+            DialReads::Diameter => "radius",
+            _ => "diameter",
+        };
+        let wrong = words(|f| match other_dial {
+            Some(size) => write!(
+                f,
+                " Near {}: {} the {other} after all. Stop and prove it.",
+                size.people(u),
+                match self.reads_out() {
+                    true => "the readout shows",
+                    false => "the dial counts",
+                }
+            ),
+            None => Ok(()),
+        });
+        let again = words(|f| match setup.size_before_repeat(place) {
+            Some(size) => write!(
+                f,
+                "Near {} again: the zero is off, not the cut; go on.",
+                size.people(u)
+            ),
+            None => write!(
+                f,
+                "From {} on nothing was cut: touch what was there, take this cut again, and measure anew{SAME_AGAIN}.",
+                untouched.people(u)
+            ),
+        });
+        let first = setup.diameter_at(self.cross, setup.mark_of(place + 2))?;
+        let leave_out =
+            Diameter::computed_trade(round_size(first.mm() + 2.0 * setup.place.correcting.mm()));
+        let last = setup.diameter_at(self.cross, setup.datum.last.count())?;
+        let mut step = self
+            .step(
+                StepKind::Measure,
+                expected,
+                format!(
+                    "{} Measure {name} near the free end of what was cut ________ (expect {}): there the finishing tool will \
+                     be zeroed on it, the {} stays. {again}{wrong} Below {}: leave out the first finishing cut of this diameter. Below {}: stop \
+                     and ask.",
+                    self.stop_words(),
+                    expected.people(u),
+                    match self.reads_out() {
+                        true => "readout",
+                        false => "ring",
+                    },
+                    leave_out.people(u),
+                    setup.never_cut_below(last).people(u),
+                ),
+            )
+            .because("the tool that finishes has another tip: it is touched on a size that is known");
+        self.read(&mut step, cut)?;
         Ok(step)
     }
 
@@ -776,7 +979,11 @@ impl SurfaceWriter<'_> {
             Ring::Fixed if self.number > 1 => ", a shift S found before added to them as before",
             _ => "",
         };
+        let roughed = self.setup.change_at() == Some(done.cuts);
         Ok(match done.act {
+            Act::GoOn if roughed => format!(
+                "{found} The finishing tool will be zeroed on it there: the readings below stay as they were."
+            ),
             Act::GoOn => format!("{found} Go on: the readings below stay as they were{on_top}."),
             Act::MoveReadings { tenths: 0 } => format!(
                 "{found} The ring stays, and so does every reading below{on_top}: the last cut still ends where it may."
@@ -903,6 +1110,13 @@ impl SurfaceWriter<'_> {
                     None => "face the shoulder outwards with",
                 },
                 words(|f| match setup.carriage.slanted {
+                    Some((_, lead)) if self.finishes_with_a_knife() => write!(
+                        f,
+                        " No farther yet: the outer end of the roughing tool's edge ran {} ahead of its tip, and left a slant. This \
+                         tool squares the shoulder, to {}, when all diameters are done; its length is measured then.",
+                        lead.people(u),
+                        self.along_words(shoulder)
+                    ),
                     Some((_, lead)) => write!(
                         f,
                         " No farther with this tool: the outer end of its edge runs {} ahead of its tip. What is left of the \
@@ -1067,10 +1281,12 @@ impl SurfaceWriter<'_> {
 
     /// The name of the finished size, where a later surface is zeroed on it.
     fn finished_name(&self) -> impl fmt::Display {
-        words(|f| match self.more_to_come {
-            true => write!(f, "F{} ", self.number),
-            false => Ok(()),
-        })
+        words(
+            |f| match self.more_to_come && self.part == CutsOf::OneTool {
+                true => write!(f, "F{} ", self.number),
+                false => Ok(()),
+            },
+        )
     }
 
     fn limits(&self) -> Limits {

@@ -365,7 +365,9 @@ pub(super) fn datum(
     } else {
         Some(neighbours(cross, zero, exact)?)
     };
-    if cross.ring() == Ring::Fixed && before.turned {
+    // What another tool finishes is zeroed by eye between marks.
+    let by_eye = before.turned || (metal.changes && !before.measured);
+    if cross.ring() == Ring::Fixed && by_eye {
         let moved = Moved::by((10.0 * exact).round() as i64, zero, cross);
         let last = Divisions::new(moved.marks)?;
         let metal = Metal {

@@ -3,10 +3,9 @@
 use super::clamping::Clamping;
 use super::job::Job;
 use super::lengths::{Along, KEPT_FROM_LIMITS, shoulder_at};
-use super::set_up::TURNING_TOOL_BACK;
 use super::sheet::{Step, StepKind};
 use super::turning::{Turning, read_as, tenth_of_a_mark};
-use super::words::{Writer, words};
+use super::words::{FINISHING_TOOL_BACK, TURNING_TOOL_BACK, Writer, words};
 use crate::advice::parting::PARTING_FEED;
 use crate::advice::reach::COMPOUND_TRAVEL;
 use crate::advice::spindle::{SpindleAsk, SpindleChoice};
@@ -41,13 +40,15 @@ impl Writer<'_> {
     ) -> Result<(), Error> {
         let mut set = last_speed;
         let mut changed = false;
+        // A knife tool that finished the diameters makes their shoulders too.
+        let knife = self.finishes_with_a_knife();
         for (at, turning) in turnings.iter().enumerate() {
             if turning.carriage.slanted.is_none() {
                 continue;
             }
             let before = at.checked_sub(1).map(|before| &turnings[before]);
-            let step = self.square_shoulder(turning, before, !changed);
-            changed = true;
+            let step = self.square_shoulder(turning, before, !changed && !knife);
+            changed = !knife;
             set = step.spindle_speed.unwrap_or(set);
             steps.push(step);
         }
@@ -64,7 +65,11 @@ impl Writer<'_> {
             if let Some(small) = turning.place.surface.small_diameter() {
                 let mut step = self.cone(turning, small)?;
                 if changed {
-                    step.text = format!("{TURNING_TOOL_BACK} {}", step.text);
+                    let back = match self.job.changes_tools() {
+                        true => FINISHING_TOOL_BACK,
+                        false => TURNING_TOOL_BACK,
+                    };
+                    step.text = format!("{back} {}", step.text);
                     changed = false;
                 }
                 set = step.spindle_speed.unwrap_or(set);
@@ -73,6 +78,11 @@ impl Writer<'_> {
         }
         steps.push(self.edges(turnings, set));
         Ok(())
+    }
+
+    /// True where only the tool that roughed has an edge that runs ahead of its tip.
+    pub(super) fn finishes_with_a_knife(&self) -> bool {
+        self.job.changes_tools() && self.job.tool.cutting_edge_angle().degrees() >= 90.0
     }
 
     /// The spindle step for a grooving or parting tool at this diameter; on a lathe without so slow a
@@ -84,7 +94,7 @@ impl Writer<'_> {
     /// The spindle step at this share of the speed of turning with high-speed steel, of which blades and form tools
     /// mostly are, whatever the turning tool is.
     fn steel_step(&self, diameter: Diameter, share: f64) -> SpindleChoice {
-        let wanted = self.common.wanted;
+        let wanted = self.common.finishing.wanted;
         let steel = self.job.material.speed_band(ToolMaterial::HighSpeedSteel);
         let turning = steel.map_or(wanted, |band| band.value.middle().min(wanted));
         let speed = CuttingSpeed::computed_trade(turning.trade() * share);
@@ -151,7 +161,10 @@ impl Writer<'_> {
                 longest.people(u),
             ),
         )
-        .because("the edge of the turning tool runs ahead of its tip: it leaves a slanted shoulder");
+        .because(match self.job.changes_tools() {
+            false => "the edge of the turning tool runs ahead of its tip: it leaves a slanted shoulder",
+            true => "an edge below 90 deg runs ahead of its tip: it leaves a slanted shoulder",
+        });
         step.surface = Some(turning.place.at);
         step.tenths = (at.tenths > 0).then_some(at.tenths);
         step.reading = Some(self.z_reading(at.mark));
@@ -223,7 +236,7 @@ impl Writer<'_> {
         let cone = Taper::between(large, small, length)?;
         let half = cone.half_angle();
         let metal = DepthOfCut::computed_trade(round_size(0.5 * (large.mm() - small.mm())));
-        let cuts = (metal.mm() / turning.rough_most.mm()).ceil().max(1.0);
+        let cuts = (metal.mm() / turning.cone_most.mm()).ceil().max(1.0);
         let each = DepthOfCut::computed_trade(metal.mm() / cuts);
         let slant = cone.slide_travel(length);
         let cuts_of = words(|f| {
@@ -285,7 +298,7 @@ impl Writer<'_> {
         }
         text.push_str(match (self.cross.ring(), self.job.zero_at) {
             // The bar is touched with it once more at the other end.
-            (Ring::Fixed, None) => {
+            (Ring::Fixed, zero_at) if zero_at.is_none() || self.job.changes_tools() => {
                 " Stop the spindle, compound slide square to the bed again, so that it moves across, and the tool straight to the \
                  bar. Both zeros are lost when it is turned."
             }

@@ -14,10 +14,12 @@ use crate::advice::stops::StopsPriced;
 use crate::error::Error;
 use crate::physics::spread::Outcome;
 use crate::quantity::text::fixed;
+use crate::quantity::unit::Units;
 use crate::quantity::{Diameter, DiameterError, Duration, Probability, Quantity, round_size};
 use crate::shop::dial::{DialReads, Ring};
 use crate::shop::holding::HoldingKind;
 use crate::shop::surface::WantedFinish;
+use crate::shop::tool::Tool;
 
 /// A share of parts of which nothing is said.
 const SELDOM: f64 = 0.005;
@@ -94,11 +96,18 @@ impl Figures<'_> {
             None => String::new(),
         };
         lines.push(format!(
-            "Stock: diameter {}, length {}{skin}. Tool: corner radius {}, edge angle {}.",
+            "Stock: diameter {}, length {}{skin}. {}",
             job.stock.diameter().people(u),
             job.stock.length().people(u),
-            job.tool.corner_radius().people(u),
-            job.tool.cutting_edge_angle().people(u),
+            words(|f| match job.roughing_tool() {
+                None => write!(f, "Tool: {}.", shape_of(&job.tool, u)),
+                Some(rough) => write!(
+                    f,
+                    "Roughing tool: {}. Finishing tool: {}.",
+                    shape_of(rough, u),
+                    shape_of(&job.tool, u)
+                ),
+            })
         ));
         lines.push(String::from(
             "The manual of the machine, local rules and a qualified instructor go before anything on this sheet.",
@@ -182,9 +191,19 @@ impl Figures<'_> {
     pub(super) fn how_sure(&self, all: Outcome) -> Vec<String> {
         let mut lines = Vec::new();
         let mut cuts = 0;
-        for turning in self.all() {
-            lines.extend(self.how_sure_of(turning, cuts));
-            cuts += turning.cuts.len();
+        for turnings in &self.turnings {
+            let roughed: usize = turnings.iter().filter_map(Turning::change_at).sum();
+            let (mut roughing, mut finishing) = (cuts, cuts + roughed);
+            for turning in turnings {
+                let change = turning.change_at().unwrap_or(0);
+                lines.extend(self.how_sure_of(turning, |at| match at < change {
+                    true => roughing + at + 1,
+                    false => finishing + at - change + 1,
+                }));
+                roughing += change;
+                finishing += turning.cuts.len() - change;
+            }
+            cuts = finishing;
         }
         if self.many() {
             lines.push(format!(
@@ -215,7 +234,7 @@ impl Figures<'_> {
     }
 
     /// How sure the last size is, what it rests on, and what the measuring stops are worth.
-    fn how_sure_of(&self, turning: &Turning<'_>, cuts_before: usize) -> [String; 2] {
+    fn how_sure_of(&self, turning: &Turning<'_>, number: impl Fn(usize) -> usize) -> [String; 2] {
         let (chance, u) = (&turning.chance, self.common.units);
         let mut size = String::with_capacity(LINE);
         match self.many() {
@@ -260,10 +279,7 @@ impl Figures<'_> {
         });
         for (at, stop) in stops.chosen.after.iter().enumerate() {
             let between = if at == 0 { "" } else { " and " };
-            add(
-                &mut line,
-                format_args!("{between}{}", cuts_before + stop + 1),
-            );
+            add(&mut line, format_args!("{between}{}", number(*stop)));
         }
         add(
             &mut line,
@@ -312,9 +328,12 @@ impl Figures<'_> {
     pub(super) fn kit(&self) -> Vec<String> {
         let u = self.common.units;
         let mut kit = vec![
-            String::from(
-                "the tool of this sheet, sharp, set on centre height, short in its holder",
-            ),
+            String::from(match self.common.job.changes_tools() {
+                false => "the tool of this sheet, sharp, set on centre height, short in its holder",
+                true => {
+                    "the roughing tool and the finishing tool of this sheet, sharp, each set on centre height, short in its holder"
+                }
+            }),
             String::from("a chamfer tool"),
         ];
         let mut more = |item: String| {
@@ -363,7 +382,8 @@ impl Figures<'_> {
         if self.clampings.iter().any(sawn) {
             more(String::from("a hacksaw, a vice and a flat file"));
         }
-        if self.all().any(|turning| turning.carriage.slanted.is_some()) {
+        let knife_to_come = self.common.job.tool.cutting_edge_angle().degrees() < 90.0;
+        if knife_to_come && self.all().any(|turning| turning.carriage.slanted.is_some()) {
             more(String::from(
                 "a knife tool of 90 deg or more, for the shoulders",
             ));
@@ -505,6 +525,18 @@ impl Figures<'_> {
             plain(turning.reads_zero_at(self.common.cross), u)
         )
     }
+}
+
+/// Corner and edge of a tool, in words.
+fn shape_of(tool: &Tool, u: Units) -> impl fmt::Display {
+    words(move |f| {
+        write!(
+            f,
+            "corner radius {}, edge angle {}",
+            tool.corner_radius().people(u),
+            tool.cutting_edge_angle().people(u)
+        )
+    })
 }
 
 /// A chance as a person reads it; what is nearly sure is not printed as sure.

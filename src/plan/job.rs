@@ -1,10 +1,11 @@
 //! What is asked of a plan.
 
 use super::sheet::Way;
+use crate::error::Error;
 use crate::physics::aim::Prices;
 use crate::quantity::{
-    BladeWidth, CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework, PriceScrap, PriceStop,
-    Probability, WorkLength,
+    BladeWidth, CuttingEdgeAngle, CuttingSpeed, DepthOfCut, Diameter, Feed, PriceRework,
+    PriceScrap, PriceStop, Probability, WorkLength,
 };
 use crate::shop::gauge::Gauge;
 use crate::shop::holding::Holding;
@@ -105,21 +106,17 @@ pub struct Preferences {
 /// # Ok::<(), turnwright::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Job {
     pub(super) lathe: Lathe,
     pub(super) tool: Tool,
+    /// Boxed, as the preferences are: most jobs have none, and every job is handed on whole.
+    pub(super) roughing_tool: Option<Box<Tool>>,
     pub(super) material: Material,
     pub(super) stock: Stock,
     pub(super) part: Part,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub(super) holding: Option<Holding>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub(super) cutting_speed: Option<CuttingSpeed>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub(super) zero_at: Option<Diameter>,
-    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
-    /// Boxed: most jobs have none, and every job is handed on whole.
     pub(super) preferences: Option<Box<Preferences>>,
 }
 
@@ -130,6 +127,7 @@ impl Job {
         Self {
             lathe,
             tool,
+            roughing_tool: None,
             material,
             stock,
             part,
@@ -148,6 +146,28 @@ impl Job {
         /// With the cross dial already zeroed on this measured diameter, which the bar has all along the
         /// length to be turned.
         with_zero_at zero_at: Diameter;
+    }
+
+    /// With another tool for roughing: that of the job then makes the finishing cuts only.
+    ///
+    /// All diameters of a clamping are roughed first and measured; then the tool is changed once, and zeroed anew by
+    /// touching each roughed diameter before it is finished.
+    ///
+    /// An invented job, its corners in inch.
+    /// ```
+    /// # use turnwright::{plan::Job, CornerRadius, CuttingEdgeAngle, Tool, ToolMaterial};
+    /// # fn rough_apart(job: Job) -> Result<Job, turnwright::Error> {
+    /// let rougher = Tool::new(CornerRadius::from_in(1.0 / 32.0)?, CuttingEdgeAngle::from_degrees(90.0)?)
+    ///     .with_material(ToolMaterial::Carbide);
+    /// let job = job.with_roughing_tool(rougher);
+    /// assert!(job.roughing_tool().is_some());
+    /// # Ok(job)
+    /// # }
+    /// ```
+    #[must_use]
+    pub fn with_roughing_tool(mut self, tool: Tool) -> Self {
+        self.roughing_tool = Some(Box::new(tool));
+        self
     }
 
     /// With preferences.
@@ -175,10 +195,54 @@ impl Job {
         &self.lathe
     }
 
-    /// The tool that turns.
+    /// The tool that turns, or that only finishes where another one roughs.
     #[must_use]
     pub fn tool(&self) -> &Tool {
         &self.tool
+    }
+
+    /// The tool that roughs, where it is another one.
+    #[must_use]
+    pub fn roughing_tool(&self) -> Option<&Tool> {
+        self.roughing_tool.as_deref()
+    }
+
+    /// The tool that roughs, whichever it is.
+    pub(super) fn rougher(&self) -> &Tool {
+        self.roughing_tool().unwrap_or(&self.tool)
+    }
+
+    /// True where the tool is changed between roughing and finishing.
+    pub(super) fn changes_tools(&self) -> bool {
+        self.roughing_tool.is_some()
+    }
+
+    /// The fields of the tool that roughs and of the one that finishes.
+    pub(super) fn tool_paths(&self) -> [&'static str; 2] {
+        match self.changes_tools() {
+            true => ["tools.rough", "tools.finish"],
+            false => ["tool"; 2],
+        }
+    }
+
+    /// An error about a tool, told of the one at `path`.
+    pub(super) fn names_the_tool(&self, error: Error, path: &str) -> Error {
+        match error.field().strip_prefix("tool") {
+            Some(rest) if self.changes_tools() && (rest.is_empty() || rest.starts_with('.')) => {
+                let field = format!("{path}{rest}");
+                error.at(&field)
+            }
+            _ => error,
+        }
+    }
+
+    /// The smallest cutting edge angle of its tools: below a right angle an edge runs ahead of its tip.
+    pub(super) fn least_edge_angle(&self) -> CuttingEdgeAngle {
+        let (one, other) = (
+            self.tool.cutting_edge_angle(),
+            self.rougher().cutting_edge_angle(),
+        );
+        if other < one { other } else { one }
     }
 
     /// What is turned.
@@ -356,15 +420,75 @@ impl Preferences {
 #[cfg(feature = "serde")]
 mod serial {
     use super::*;
-    use crate::error::Error;
+    use crate::error::ErrorKind;
     use crate::quantity::fields::{Fields, Tree};
+    use serde::ser::{Serialize, SerializeStruct, Serializer};
+
+    /// The tools of a job with one for roughing and one for finishing.
+    #[derive(serde::Serialize)]
+    struct Tools<'a> {
+        rough: &'a Tool,
+        finish: &'a Tool,
+    }
+
+    /// The tool that roughs and the one that finishes.
+    fn two_tools(tree: &Tree, path: &str) -> Result<(Tool, Tool), Error> {
+        let f = Fields::of(tree, path, "two tools")?;
+        let tools = (
+            f.need_item("rough", "the tool for roughing", Tool::read)?,
+            f.need_item("finish", "the tool for finishing", Tool::read)?,
+        );
+        f.finish()?;
+        Ok(tools)
+    }
+
+    impl Serialize for Job {
+        fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+            let optional = [
+                self.holding.is_some(),
+                self.cutting_speed.is_some(),
+                self.zero_at.is_some(),
+                self.preferences.is_some(),
+            ];
+            let given = optional.iter().filter(|given| **given).count();
+            let mut job = serializer.serialize_struct("Job", 5 + given)?;
+            job.serialize_field("lathe", &self.lathe)?;
+            match self.roughing_tool() {
+                None => job.serialize_field("tool", &self.tool)?,
+                Some(rough) => job.serialize_field(
+                    "tools",
+                    &Tools {
+                        rough,
+                        finish: &self.tool,
+                    },
+                )?,
+            }
+            job.serialize_field("material", &self.material)?;
+            job.serialize_field("stock", &self.stock)?;
+            job.serialize_field("part", &self.part)?;
+            if let Some(holding) = &self.holding {
+                job.serialize_field("holding", holding)?;
+            }
+            if let Some(speed) = &self.cutting_speed {
+                job.serialize_field("cutting_speed", speed)?;
+            }
+            if let Some(zero) = &self.zero_at {
+                job.serialize_field("zero_at", zero)?;
+            }
+            if let Some(preferences) = &self.preferences {
+                job.serialize_field("preferences", preferences)?;
+            }
+            job.end()
+        }
+    }
 
     impl Job {
         /// The names of its fields.
         #[cfg(feature = "json")]
-        pub(crate) const FIELDS: [&'static str; 9] = [
+        pub(crate) const FIELDS: [&'static str; 10] = [
             "lathe",
             "tool",
+            "tools",
             "material",
             "stock",
             "part",
@@ -376,14 +500,30 @@ mod serial {
 
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
             let f = Fields::of(tree, path, "a job")?;
-            f.later(
-                "tools",
-                "separate tools for roughing and finishing",
-                "this version plans with one tool: give \"tool\"; changing it would lose the zero of the cross dial",
-            )?;
+            let (tool, roughing_tool) = match f.item("tools", two_tools)? {
+                Some(_) if f.tree("tool").is_some() => {
+                    return Err(Error::new(
+                        ErrorKind::Contradiction,
+                        f.path("tools"),
+                        "\"tools\" beside \"tool\"",
+                        "one of the two",
+                        "\"tool\" roughs and finishes, \"tools\" has one for each: leave out the other field",
+                    ));
+                }
+                Some((rough, finish)) => (finish, Some(Box::new(rough))),
+                None => (
+                    f.need_item(
+                        "tool",
+                        "the tool, or \"tools\" with one to rough and one to finish",
+                        Tool::read,
+                    )?,
+                    None,
+                ),
+            };
             let job = Self {
                 lathe: f.need_item("lathe", "the lathe", Lathe::read)?,
-                tool: f.need_item("tool", "the tool", Tool::read)?,
+                tool,
+                roughing_tool,
                 material: f.need_item(
                     "material",
                     "a material: its key, a designation, or an object",

@@ -207,7 +207,7 @@ pub(super) fn room(job: &Job, deepest: Option<DepthOfCut>, provenance: &mut Prov
         .mm();
     // The outer end of an edge below 90 degrees runs ahead of the tip, towards the jaws.
     let lead = deepest
-        .and_then(|depth| edge_lead(depth, job.tool.cutting_edge_angle()))
+        .and_then(|depth| edge_lead(depth, job.least_edge_angle()))
         .map_or(0.0, WorkLength::mm);
     Room {
         overrun,

@@ -25,12 +25,16 @@ pub(super) struct Metal {
     pub(super) skin: bool,
     /// Least that any cut may take.
     pub(super) least: i64,
+    /// Least that a cut of the tool that roughs may take.
+    pub(super) rough_least: i64,
     /// Most that a finishing cut may take.
     pub(super) finish_most: i64,
     /// What a finishing cut should rather take.
     pub(super) finish_liked: i64,
     /// Which first cut there is.
     pub(super) first: First,
+    /// True where another tool finishes: then there is a cut of the tool that roughs.
+    pub(super) changes: bool,
 }
 
 /// The cut before the roughing cuts of equal depth.
@@ -64,17 +68,20 @@ pub(super) struct PlannedCut {
     pub(super) between: u8,
     /// Its feed and spindle speed, where they are its own; else those of its kind.
     pub(super) pace: Option<(Feed, SpindleSpeed)>,
+    /// True of a cut after the change to a finishing tool of its own.
+    pub(super) after_change: bool,
 }
 
 impl Passes {
-    /// The cuts in order.
-    pub(super) fn cuts(&self) -> Vec<PlannedCut> {
+    /// The cuts in order, the finishing ones by another tool where `changes` is true.
+    pub(super) fn cuts(&self, changes: bool) -> Vec<PlannedCut> {
         let of = |kind: StepKind| {
             move |mark: &i64| PlannedCut {
                 kind,
                 mark: *mark,
                 between: 0,
                 pace: None,
+                after_change: changes && kind == StepKind::FinishCut,
             }
         };
         let first = self.first.iter().map(of(StepKind::FirstCut));
@@ -154,7 +161,7 @@ impl Metal {
 
     fn with_finish(&self, finish: i64, mark: i64, best: &mut Best) {
         let (room, end) = (self.room(finish), self.last - 2 * finish);
-        if room.abs() < 1e-9 && self.first_least == 0 {
+        if room.abs() < 1e-9 && self.first_least == 0 && !self.changes {
             let choice = Choice {
                 first: None,
                 rough: 0,
@@ -170,10 +177,11 @@ impl Metal {
         let most = (self.deepest() / mark) * mark;
         // A roughing cut is at least one division deeper than a finishing cut.
         let least = ((finish / mark) + 1) * mark;
+        let least = least.max((self.rough_least + mark - 1) / mark * mark);
         let (first_least, first_most) = match self.first {
             First::None => (0.0, 0.0),
             First::Measured | First::Uneven => (
-                self.least.max(self.first_least) as f64,
+                self.rough_least.max(self.first_least) as f64,
                 self.first_most.min(self.rough_most) as f64,
             ),
         };
@@ -220,7 +228,7 @@ impl Metal {
         let first = first_end as f64 - self.start;
         if self.first != First::None {
             let most = self.first_most.min(self.rough_most) as f64;
-            let least = self.least.max(self.first_least) as f64;
+            let least = self.rough_least.max(self.first_least) as f64;
             let sound = first >= least - 1e-9 && first <= most + 1e-9;
             (sound && first_end % mark == 0).then_some(Choice {
                 first: Some(first_end),
@@ -329,9 +337,11 @@ mod tests {
             first_least: 0,
             skin: false,
             least: 5,
+            rough_least: 5,
             finish_most: 15,
             finish_liked: 10,
             first: First::Measured,
+            changes: false,
         }
     }
 

@@ -186,6 +186,11 @@ fn quickest(
     if job.lathe.feeds().is_empty() {
         return Err(not_offered("a lathe fed by hand"));
     }
+    if job.changes_tools() {
+        return Err(not_offered(
+            "separate tools for roughing and finishing (tools)",
+        ));
+    }
     if metal.first_least > 0 {
         let (skin, run_out) = (job.stock.skin(), job.stock.run_out());
         let bar = match (skin, run_out) {
@@ -210,7 +215,7 @@ fn quickest(
     let largest = Feed::computed_trade(largest.max(rough.0.feed.mm_per_rev()));
     let fastest = |step: &SpindleChoice, at: Diameter| {
         let set = speed::cutting_speed(step.spindle_speed, at);
-        common.wanted.max(set)
+        common.finishing.wanted.max(set)
     };
     let stock = allowance.stock()?;
     let chip = ChipWindow::new(0.0, CHIP_WINDOW.value)?;
@@ -288,6 +293,7 @@ fn quickest(
             mark: last - left,
             between: 0,
             pace: Some((pass.feed, pass.spindle_speed)),
+            after_change: false,
         }
     };
     Ok(found.passes.iter().enumerate().map(planned).collect())
@@ -299,7 +305,7 @@ fn not_offered(what: &str) -> Error {
         ErrorKind::NotOffered,
         "preferences.way",
         format!("the least time on {what}"),
-        "a lathe with spindle steps and feeds, and a bar that has been skimmed and measured (zero_at)",
+        "a lathe with spindle steps and feeds, one tool, and a bar that has been skimmed and measured (zero_at)",
         "write \"readable\" or leave the field out",
     )
 }

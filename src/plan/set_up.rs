@@ -6,10 +6,13 @@ use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::words::{Writer, pilot_words, words};
 use crate::advice::centre_hole::CentreHoleChoice;
+use crate::advice::spindle::SpindleChoice;
 use crate::physics::speed;
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
+use crate::quantity::{
+    Diameter, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
+};
 use crate::shop::dial::Ring;
 
 /// Jaws are hardly longer, in mm: judgement, no source.
@@ -19,12 +22,19 @@ const JAWS: f64 = 60.0;
 const NOTHING_BEHIND: &str =
     " Nothing may stand out behind the spindle without a guarded tube: saw a longer bar off.";
 
+/// What a zero of the carriage follows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Before {
+    Facing,
+    Change,
+}
+
+/// How a fixed ring comes to be zeroed with the compound slide.
+const SQUARE_TO_THE_BED: &str = "Set the compound slide square to the bed, so that it moves across as the cross slide does, and \
+     the tool straight to the bar again; leave both so. ";
+
 /// Most that one facing cut takes, in mm: judgement, no source.
 const FACE_DEPTH: f64 = 1.05;
-
-/// After other tools were used.
-pub(super) const TURNING_TOOL_BACK: &str =
-    "The turning tool of this sheet back in its holder, on centre height.";
 
 /// How much stands out while an end is faced and drilled for a centre.
 pub(super) fn short_end(job: &Job, clamp: &Clamping<'_>) -> WorkLength {
@@ -180,9 +190,12 @@ impl Writer<'_> {
         let change = if clamp.turned_round {
             // Edges were broken, or the part was parted off, since it was used.
             format!(
-                "{} {TURNING_TOOL_BACK} ",
-                self.set_words(step.spindle_speed, step)
+                "{} {} ",
+                self.set_words(step.spindle_speed, step),
+                self.tool_back()
             )
+        } else if self.job.changes_tools() {
+            String::from("The roughing tool in its holder, on centre height. ")
         } else {
             String::new()
         };
@@ -211,7 +224,7 @@ impl Writer<'_> {
         };
         let text = match clamp.overall {
             None => format!(
-                "Face the end. Spindle on; touch the end with the tip, cross slide out beyond the bar, carriage in by {}{in_cuts}, \
+                "{change}Face the end. Spindle on; touch the end with the tip, cross slide out beyond the bar, carriage in by {}{in_cuts}, \
                  lock the carriage; {}, from outside to the middle.{under_the_skin} No pip may stay. {then}",
                 clamp.facing.people(u),
                 self.face_words(step),
@@ -232,11 +245,9 @@ impl Writer<'_> {
         };
         // Swung later, it would take the tip with it, and the zero of Z.
         let compound = match (self.cross.ring(), self.job.zero_at, clamp.turned_round) {
-            // The first end was zeroed on a measured size, without it.
-            (Ring::Fixed, None, false) | (Ring::Fixed, Some(_), true) => {
-                "Set the compound slide square to the bed, so that it moves across as the cross slide does, and the tool straight to \
-                 the bar again; leave both so. "
-            }
+            // The first end was zeroed on a measured size, without it; another tool is not.
+            (Ring::Fixed, None, false) | (Ring::Fixed, Some(_), true) => SQUARE_TO_THE_BED,
+            (Ring::Fixed, Some(_), false) if self.job.changes_tools() => SQUARE_TO_THE_BED,
             _ => "",
         };
         let mut face = Step::new(StepKind::Face, stock, format!("{compound}{text}"));
@@ -309,23 +320,56 @@ impl Writer<'_> {
         );
     }
 
+    /// The tool that finishes in place of the one that roughs, and the zero of the carriage for it.
+    pub(super) fn change_tools(&self, next: &SpindleChoice, set: SpindleSpeed) -> Step {
+        let mut step = self.zero_z_after(Before::Change);
+        let speed = words(|f| match next.spindle_speed == set {
+            true => f.write_str("Spindle at rest, cross slide out"),
+            false => {
+                let told = self.set_words(next.spindle_speed, next);
+                write!(f, "{told} Cross slide out")
+            }
+        });
+        step.spindle_speed = Some(next.spindle_speed);
+        step.text = format!(
+            "{speed}, carriage to the right. Change to the finishing tool, on centre height, short in its \
+             holder: it stands elsewhere, and no zero holds for it. {} Where the corner of the roughing tool is larger, metal is left beside the shoulders: by \
+             hand, slowly, there.",
+            step.text
+        );
+        step
+    }
+
     fn zero_z(&self) -> Step {
+        self.zero_z_after(Before::Facing)
+    }
+
+    fn zero_z_after(&self, what: Before) -> Step {
         let (clamp, u) = (self.clamp, self.u);
-        let where_to_zero = if clamp.centre.is_none() {
-            "the carriage not moved since the face was cut"
-        } else {
-            "spindle on, touch the finished face lightly with the tip, beside the centre"
+        let where_to_zero = match (what, clamp.centre.is_some()) {
+            (Before::Facing, false) => "the carriage not moved since the face was cut",
+            (Before::Change, false) => "spindle on, touch the finished face lightly with the tip",
+            (_, true) => {
+                "spindle on, touch the finished face lightly with the tip, beside the centre"
+            }
         };
         let set = match self.carriage.ring() {
             Ring::Settable => "turn the ring of the carriage dial to 0.",
-            Ring::Fixed => {
-                "read the carriage dial, Z0 = ______ marks, and add Z0 to every mark of the carriage below."
-            }
+            Ring::Fixed => match what {
+                Before::Facing => {
+                    "read the carriage dial, Z0 = ______ marks, and add Z0 to every mark of the carriage below."
+                }
+                Before::Change => {
+                    "read the carriage dial, Z0 = ______ marks, and add it, in place of the Z0 before, to every mark of the \
+                     carriage below."
+                }
+            },
             Ring::Readout => "set the Z readout to 0.",
         };
-        let then = match clamp.centre {
-            Some(_) => "",
-            None => " Cross slide out beyond the bar, then unlock the carriage.",
+        let then = match (clamp.centre.is_some(), what) {
+            (true, _) => "",
+            (false, Before::Change) => " Cross slide out beyond the bar.",
+            (false, Before::Facing) => " Cross slide out beyond the bar, then unlock the carriage.",
         };
         let mut step = Step::new(
             StepKind::ZeroZ,

@@ -12,7 +12,7 @@ use super::job::Job;
 use super::safety::{limits_of_the_answer, safety};
 use super::sheet::{Expected, ExpectedSurface, Sheet, Step, StepKind, together};
 use super::turning::Turning;
-use super::words::{SurfaceWriter, Writer};
+use super::words::{CutsOf, SurfaceWriter, Writer};
 use crate::advice::reach::LEAST_GOOD;
 use crate::caution::{Caution, Severity};
 use crate::error::Error;
@@ -96,7 +96,7 @@ pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSur
             .map_or(common.touched(), |turning| turning.before.start);
         let face_step = match turnings.first() {
             Some(turning) => turning.rough_step.clone(),
-            None => common.step_at(start, &clamp.holding, clamp.whip)?,
+            None => common.step_at(&common.roughing, start, &clamp.holding, clamp.whip)?,
         };
         let writer = Writer {
             common,
@@ -113,25 +113,46 @@ pub(super) fn steps(figures: &Figures<'_>) -> Result<(Vec<Step>, Vec<ExpectedSur
         };
         writer.set_up(&mut steps);
         let mut speed = face_step.spindle_speed;
-        for (at, turning) in turnings.iter().enumerate() {
+        let mut surface_of = |at: usize, part: CutsOf, speed_before| {
             let surface = SurfaceWriter {
                 writer: &writer,
-                setup: turning,
-                number,
+                setup: &turnings[at],
+                number: number + at,
                 more_to_come: at + 1 < turnings.len(),
                 cuts_before,
                 stops_before,
-                speed_before: speed,
+                speed_before,
+                part,
             };
+            cuts_before += surface.range().len();
+            stops_before += surface.stops_by(surface.range().end);
+            (surface, stops_before)
+        };
+        let mut roughed_at = Vec::new();
+        if let (true, Some(first)) = (job.changes_tools(), turnings.first()) {
+            for (at, turning) in turnings.iter().enumerate() {
+                let (surface, stops) = surface_of(at, CutsOf::Roughing, speed);
+                surface.zero_x(&mut steps)?;
+                surface.cuts(&mut steps)?;
+                roughed_at.push(stops);
+                speed = turning.rough_step.spindle_speed;
+            }
+            steps.push(writer.change_tools(&first.finish_step, speed));
+            speed = first.finish_step.spindle_speed;
+        }
+        for (at, turning) in turnings.iter().enumerate() {
+            let part = match roughed_at.get(at) {
+                Some(stop) => CutsOf::Finishing { roughed_at: *stop },
+                None => CutsOf::OneTool,
+            };
+            let (surface, _) = surface_of(at, part, speed);
             surface.zero_x(&mut steps)?;
             surface.cuts(&mut steps)?;
             surface.shoulder_and_size(&mut steps)?;
             surfaces.push(expected(common, turning)?);
-            number += 1;
-            cuts_before += turning.cuts.len();
-            stops_before += turning.chance.stops.chosen.after.len();
             speed = turning.finish_step.spindle_speed;
         }
+        number += turnings.len();
         writer.ends(turnings, speed, &mut steps)?;
         writer.part_off(&mut steps)?;
         let last = figures

@@ -133,6 +133,13 @@ impl Figures<'_> {
             let act = turning.take(common, clamping, made.cuts, size, slip)?;
             (before, act)
         };
+        // What another tool finishes was zeroed on its own roughed size, and the later surfaces are on theirs.
+        if turnings[made.turning]
+            .change_at()
+            .is_some_and(|change| made.cuts >= change)
+        {
+            return Ok(act);
+        }
         // A dial whose ring stays where it is reads the later surfaces by the new zero as well.
         let mut leaves = turnings[made.turning].leaves(common.cross)?;
         for next in turnings.iter_mut().skip(made.turning + 1) {
@@ -187,7 +194,13 @@ impl Turning<'_> {
 
     /// The size on which the dial was last set before so many cuts were made.
     pub(super) fn zeroed_before(&self, cuts: usize, cross: &Dial) -> Result<Diameter, Error> {
-        if let Some(done) = self.done.as_ref().filter(|done| done.cuts < cuts) {
+        // What another tool turns is counted from the roughed size that it was zeroed on.
+        let from = self
+            .change_at()
+            .filter(|change| *change < cuts)
+            .unwrap_or(0);
+        let known = |done: &&Done| (from..cuts).contains(&done.cuts);
+        if let Some(done) = self.done.as_ref().filter(known) {
             return Ok(done.size);
         }
         let stops = &self.chance.stops.chosen.after;
@@ -203,6 +216,7 @@ impl Turning<'_> {
         self.place.at.other_end()
             || self.before.turned
             || self.done.as_ref().is_some_and(|done| done.cuts < cuts)
+            || self.change_at().is_some_and(|change| change < cuts)
     }
 
     /// True where the last cut was itself made once more, with all the care asked for.
@@ -368,6 +382,12 @@ impl Turning<'_> {
         }
         if made == self.cuts.len() {
             return self.once_more(common, clamping, size, corrected, off, sizes);
+        }
+        if self.change_at() == Some(made) {
+            // The other tool is zeroed on this size: its readings hold whatever it is.
+            let planned = 0.5 * q * (self.mark_of(made + 1) - mark) as f64;
+            self.fit_the_next_cut(common, clamping, made, size, planned)?;
+            return self.taken(made, size, off, Act::GoOn, sizes);
         }
         // As deep as it was planned, the next cut may always be.
         let planned = 0.5 * q * (self.mark_of(made + 1) - mark) as f64;
@@ -641,8 +661,8 @@ impl Turning<'_> {
             beyond,
         } = target;
         let most = match cut.kind {
-            StepKind::FinishCut => {
-                let found = self.whole(common, clamping).most(
+            _ if cut.kind == StepKind::FinishCut || cut.after_change => {
+                let found = self.whole_of(&cut, common, clamping).most(
                     &self.finish_feed,
                     &self.finish_step,
                     self.guarded.middle(),
@@ -672,10 +692,9 @@ impl Turning<'_> {
             self.cuts.insert(
                 at + one as usize - 1,
                 PlannedCut {
-                    kind: StepKind::RoughCut,
                     mark: mark.count(),
-                    between: cut.between,
-                    pace: cut.pace,
+                    kind: StepKind::RoughCut,
+                    ..cut
                 },
             );
         }

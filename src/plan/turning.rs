@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 use std::fmt;
 
-use super::chance::{Aim, Chance, JobPrices, Rests};
+use super::chance::{Aim, Chance, JobPrices, Rests, Roughed};
 use super::clamping::{Clamping, Place};
 use super::common::Common;
 use super::datum::{Before, Datum, datum, readable, zone};
@@ -70,6 +70,8 @@ pub(super) struct Turning<'a> {
     pub(super) counted: Option<SizeBudget>,
     pub(super) rough_most: DepthOfCut,
     pub(super) rough_limit: DepthLimit,
+    /// Most that a cut of a cone may take, by the tool that is in the holder when the diameters are done.
+    pub(super) cone_most: DepthOfCut,
     pub(super) roughness: TheoreticalRoughness,
     pub(super) carriage: CarriagePlan,
 }
@@ -99,25 +101,36 @@ impl<'a> Turning<'a> {
         )?;
         let (rough_feed, finish_feed) = (&common.rough_feed, &place.finish_feed);
         let (liked, least_depth) = (place.liked, place.least);
-        let step_at =
-            |diameter: Diameter| common.step_at(diameter, &clamping.holding, clamping.whip);
-        let rough_step = step_at(before.start)?;
-        let whole = Whole {
-            common,
-            held: &clamping.held,
-            law: &clamping.law,
-            place,
-            start: before.start,
+        let changes = job.changes_tools();
+        let step_at = |diameter: Diameter| {
+            common.step_at(
+                &common.finishing,
+                diameter,
+                &clamping.holding,
+                clamping.whip,
+            )
         };
+        let rough_step = common.step_at(
+            &common.roughing,
+            before.start,
+            &clamping.holding,
+            clamping.whip,
+        )?;
+        // Where the tool is changed, the step is what its own speed asks for.
+        let slow_step = match changes {
+            true => step_at(before.start)?,
+            false => rough_step.clone(),
+        };
+        let [roughing, whole] = wholes(common, clamping, place, before.start);
         let finish_most = whole
-            .most(finish_feed, &rough_step, guarded.middle(), None)?
+            .most(finish_feed, &slow_step, guarded.middle(), None)?
             .0;
         let spring_share = provenance.open(
             "spring of a roughing cut over the finishing depth",
             &depth::ROUGH_SPRING,
         );
         let rough_spring = DiameterError::computed_trade(2.0 * spring_share * liked.mm());
-        let (rough_most, rough_limit) = whole.most(
+        let (rough_most, rough_limit) = roughing.most(
             rough_feed,
             &rough_step,
             guarded.middle(),
@@ -158,7 +171,8 @@ impl<'a> Turning<'a> {
         };
         let rough_asked = match job.preference(|p| p.depth()) {
             Some(asked) => {
-                depth_asked_fits(job, cross, asked, least_depth, (rough_most, rough_limit))?;
+                let least = least_depth.max(roughing.least);
+                depth_asked_fits(job, cross, asked, least, (rough_most, rough_limit))?;
                 Some(marks(asked, false))
             }
             None => None,
@@ -177,6 +191,7 @@ impl<'a> Turning<'a> {
                 },
             ),
             least: marks(least_depth, true),
+            rough_least: marks(roughing.least, true),
             finish_most: marks(
                 DepthOfCut::computed_trade((1.5 * liked.mm()).min(finish_most.mm())),
                 false,
@@ -186,6 +201,7 @@ impl<'a> Turning<'a> {
             first_least: marks(under_skin(job, &before), true),
             skin: job.stock.skin().is_some(),
             first: First::Measured,
+            changes,
         };
         if metal.first_least > metal.rough_most {
             return Err(under_skin_too_deep(job, &before, rough_most, rough_limit));
@@ -212,7 +228,7 @@ impl<'a> Turning<'a> {
         )?;
         let last_cut = whole.cut(
             finish_feed,
-            &rough_step,
+            &slow_step,
             Diameter::computed_trade(guarded.middle().mm() + 2.0 * liked.mm()),
         );
         let once = last_cut.spring_left(liked, false)?;
@@ -278,7 +294,9 @@ impl<'a> Turning<'a> {
             .cut(&finish_feed, &faster, before_finish)
             .forbids(finishing, &job.lathe, None, before_finish)?
             .is_none();
-        let finish_step = if bearable {
+        let finish_step = if bearable && changes {
+            faster
+        } else if bearable {
             finishing_step(
                 common,
                 (place.reach, before_finish),
@@ -288,9 +306,9 @@ impl<'a> Turning<'a> {
                 provenance,
             )
         } else {
-            rough_step.clone()
+            slow_step
         };
-        let mut cuts = passes.cuts();
+        let mut cuts = passes.cuts(changes);
         let mut finish_step = finish_step;
         let ways = ways(
             &whole,
@@ -325,6 +343,7 @@ impl<'a> Turning<'a> {
             cut.between = datum.between;
         }
         let (mut ahead, loads) = whole.ahead(
+            &roughing,
             &datum,
             &cuts,
             (rough_feed, &rough_step),
@@ -338,11 +357,15 @@ impl<'a> Turning<'a> {
                 cut.spring = left.most;
             }
         }
+        let roughed = match changes {
+            true => Roughed::before(&cuts),
+            false => Roughed::default(),
+        };
         let chance = Chance::of(
             job,
             surface.limits(),
             &rests,
-            &ahead,
+            (&ahead, &roughed),
             left.along,
             &costs,
             provenance,
@@ -362,7 +385,7 @@ impl<'a> Turning<'a> {
             before
                 .start
                 .depth_to(place.surface.limits().smallest())
-                .and_then(|depth| edge_lead(depth, job.tool.cutting_edge_angle())),
+                .and_then(|depth| edge_lead(depth, job.least_edge_angle())),
             &fed.iter()
                 .map(|(f, s)| (f.as_ref(), s.as_ref()))
                 .collect::<Vec<_>>(),
@@ -406,23 +429,49 @@ impl<'a> Turning<'a> {
             counted,
             rough_most,
             rough_limit,
+            cone_most: if changes { finish_most } else { rough_most },
             roughness,
             carriage,
         })
     }
 
-    /// What is the same for every depth looked at on it.
+    /// What is the same for every depth looked at on it with the tool that finishes.
     pub(super) fn whole<'b>(
         &'b self,
         common: &'b Common<'b>,
         clamping: &'b Clamping<'b>,
     ) -> Whole<'b> {
-        Whole {
-            common,
-            held: &clamping.held,
-            law: &clamping.law,
-            place: &self.place,
-            start: self.before.start,
+        let [_, finishing] = wholes(common, clamping, &self.place, self.before.start);
+        finishing
+    }
+
+    /// The same with the tool of a cut.
+    pub(super) fn whole_of<'b>(
+        &'b self,
+        cut: &PlannedCut,
+        common: &'b Common<'b>,
+        clamping: &'b Clamping<'b>,
+    ) -> Whole<'b> {
+        let [roughing, finishing] = wholes(common, clamping, &self.place, self.before.start);
+        match cut.kind == StepKind::FinishCut || cut.after_change {
+            true => finishing,
+            false => roughing,
+        }
+    }
+
+    /// How many cuts are made before the tool is changed; none where one tool does all.
+    pub(super) fn change_at(&self) -> Option<usize> {
+        self.cuts.iter().position(|cut| cut.after_change)
+    }
+
+    /// The size before the cut at this place: what was measured there, or what is expected.
+    pub(super) fn size_before(&self, at: usize, cross: &Dial) -> Result<Diameter, Error> {
+        match self.done.as_ref().filter(|done| done.cuts == at) {
+            Some(done) => Ok(done.size),
+            None => match at.checked_sub(1) {
+                Some(before) => self.expected_after(before, cross),
+                None => Ok(self.before.start),
+            },
         }
     }
 
@@ -432,9 +481,9 @@ impl<'a> Turning<'a> {
         common: &'b Common<'_>,
         cut: &PlannedCut,
     ) -> (Cow<'b, FeedChoice>, Cow<'b, SpindleChoice>) {
-        let (feed, step) = match cut.kind {
-            StepKind::FinishCut => (&self.finish_feed, &self.finish_step),
-            _ => (&common.rough_feed, &self.rough_step),
+        let (feed, step) = match cut.kind == StepKind::FinishCut || cut.after_change {
+            true => (&self.finish_feed, &self.finish_step),
+            false => (&common.rough_feed, &self.rough_step),
         };
         paced(&common.job.lathe, cut.pace, feed, step)
     }
@@ -475,10 +524,11 @@ impl<'a> Turning<'a> {
         &self,
         common: &Common<'_>,
         clamping: &Clamping<'_>,
+        cut: &PlannedCut,
         before: Diameter,
         depth: DepthOfCut,
-        (feed, step): (&FeedChoice, &SpindleChoice),
     ) -> Result<Effort, Error> {
+        let (feed, step) = self.pace_of(common, cut);
         let pace = (feed.feed, step.spindle_speed);
         let planned = self
             .loads
@@ -487,8 +537,8 @@ impl<'a> Turning<'a> {
         if let Some(load) = planned {
             return Ok(load.effort);
         }
-        self.whole(common, clamping)
-            .cut(feed, step, before)
+        self.whole_of(cut, common, clamping)
+            .cut(&feed, &step, before)
             .effort(depth)
     }
 
@@ -501,12 +551,18 @@ impl<'a> Turning<'a> {
         )
     }
 
-    /// Where its cuts end on the dial and in size, for the surface turned next from here.
+    /// Where its cuts end on the dial and in size, for the surface turned next from here: all of them, or those before
+    /// the tool is changed.
     pub(super) fn leaves(&self, cross: &Dial) -> Result<Before, Error> {
+        let change = self.change_at().and_then(|change| change.checked_sub(1));
+        let (last, between) = match change.and_then(|last| self.cuts.get(last)) {
+            Some(cut) => (cut.mark, cut.between),
+            None => (self.datum.last.count(), self.between()),
+        };
         Ok(Before {
-            start: self.diameter_at(cross, self.datum.last.count())?,
+            start: self.diameter_at(cross, last)?,
             zero: self.reads_zero_at(cross),
-            mark: self.datum.last.count() as f64 + f64::from(self.between()) / 10.0,
+            mark: last as f64 + f64::from(between) / 10.0,
             measured: true,
             turned: true,
             spring: self.leaves_spring(),
@@ -569,6 +625,40 @@ impl<'a> Turning<'a> {
             self.before.spring.mm() + self.datum.correction.mm(),
         ))
     }
+}
+
+/// What is the same for every depth looked at on a surface: with the tool that roughs, and with the one that finishes.
+fn wholes<'a>(
+    common: &'a Common<'a>,
+    clamping: &'a Clamping<'a>,
+    place: &'a Place<'a>,
+    start: Diameter,
+) -> [Whole<'a>; 2] {
+    let job = common.job;
+    let [rough_path, path] = job.tool_paths();
+    let finishing = Whole {
+        common,
+        held: &clamping.held,
+        tool: &job.tool,
+        path,
+        law: &clamping.law,
+        least: place.least,
+        outer: &place.thinner,
+        place,
+        start,
+    };
+    let roughing = match &clamping.rough_law {
+        None => finishing,
+        Some(law) => Whole {
+            tool: job.rougher(),
+            path: rough_path,
+            law,
+            least: common.rough_least,
+            outer: &[],
+            ..finishing
+        },
+    };
+    [roughing, finishing]
 }
 
 /// The smallest and the largest size that a sheet calls good: as many figures as it prints, and both still keep the
@@ -765,7 +855,7 @@ fn finishing_step(
         return rough.clone();
     }
     let kept = speed::cutting_speed(rough.spindle_speed, before);
-    if common.band.is_some_and(|band| kept < band.low()) {
+    if common.finishing.band.is_some_and(|band| kept < band.low()) {
         return faster.clone();
     }
     let change = match common.job.lathe.change_time() {

@@ -15,6 +15,7 @@ use crate::advice::spindle::SpindleChoice;
 use crate::advice::stops::CutAhead;
 use crate::advice::support::Held;
 use crate::error::{Error, ErrorKind};
+use crate::physics::section::Section;
 use crate::physics::speed;
 use crate::provenance::Provenance;
 use crate::quantity::dial::Divisions;
@@ -23,12 +24,21 @@ use crate::quantity::{
     round_size,
 };
 use crate::shop::holding::HoldingKind;
+use crate::shop::tool::Tool;
 
-/// What is the same for every depth looked at on one surface.
+/// What is the same for every depth looked at on one surface with one tool.
+#[derive(Clone, Copy)]
 pub(super) struct Whole<'a> {
     pub(super) common: &'a Common<'a>,
     pub(super) held: &'a Held,
+    pub(super) tool: &'a Tool,
+    /// The field of the job that it is.
+    pub(super) path: &'static str,
     pub(super) law: &'a ManyCuts,
+    /// No cut of it is planned lighter.
+    pub(super) least: DepthOfCut,
+    /// What is thinner already between this surface and the face.
+    pub(super) outer: &'a [Section],
     pub(super) place: &'a Place<'a>,
     /// The diameter before its first cut.
     pub(super) start: Diameter,
@@ -66,9 +76,10 @@ impl Whole<'_> {
         JobPrices::of(self.common.job, cuts, last, provenance)
     }
 
-    /// The cuts with their sizes and springs, and what each asks for.
+    /// The cuts with their sizes and springs, and what each asks for; `roughing` is the same with the tool that roughs.
     pub(super) fn ahead(
         &self,
+        roughing: &Self,
         datum: &Datum,
         cuts: &[PlannedCut],
         rough: (&FeedChoice, &SpindleChoice),
@@ -78,9 +89,9 @@ impl Whole<'_> {
         let pairs = cuts
             .iter()
             .map(|cut| {
-                let (feed, step) = match cut.kind {
-                    StepKind::FinishCut => finish,
-                    _ => rough,
+                let (whole, (feed, step)) = match cut.kind {
+                    StepKind::FinishCut => (self, finish),
+                    _ => (roughing, rough),
                 };
                 let (feed, step) = paced(&self.common.job.lathe, cut.pace, feed, step);
                 let after = self
@@ -90,7 +101,7 @@ impl Whole<'_> {
                 let depth = before
                     .depth_to(after)
                     .ok_or_else(|| Error::internal("a cut that takes nothing"))?;
-                let effort = self.cut(&feed, &step, before).effort(depth)?;
+                let effort = whole.cut(&feed, &step, before).effort(depth)?;
                 let load = Load {
                     before,
                     depth,
@@ -108,6 +119,7 @@ impl Whole<'_> {
     /// A cut on a bar of this diameter, from the free end to the shoulder.
     pub(super) fn cut(&self, feed: &FeedChoice, step: &SpindleChoice, before: Diameter) -> Cut<'_> {
         let overhang = self.held.overhang.mm();
+        let outer: f64 = self.outer.iter().map(|section| section.length().mm()).sum();
         Cut {
             law: self.law,
             feed: feed.feed,
@@ -116,7 +128,8 @@ impl Whole<'_> {
             held: self.held,
             root: &self.place.root,
             from: WorkLength::computed_trade(overhang - self.place.reach.mm()),
-            to: WorkLength::computed_trade(overhang),
+            to: WorkLength::computed_trade(round_size(overhang - outer)),
+            outer: self.outer,
         }
     }
 
@@ -135,7 +148,7 @@ impl Whole<'_> {
     /// The error for a bar that springs too far under the lightest cut of its tool, as it is held.
     #[cold]
     fn springs_too_far(&self) -> Error {
-        let least = DepthOfCut::computed_trade(round_size(self.place.least.mm()));
+        let least = DepthOfCut::computed_trade(round_size(self.least.mm()));
         let (name, remedy) = match self.held.kind {
             HoldingKind::Chuck => (
                 "chuck",
@@ -152,7 +165,7 @@ impl Whole<'_> {
                 "holding",
                 format!("{name:?}, a bar that springs too far in it"),
             ),
-            None => ("tool", format!("a tool that cuts from {least} of depth")),
+            None => (self.path, format!("a tool that cuts from {least} of depth")),
         };
         let expected =
             format!("a holding in which the bar bears a cut of {least}, the lightest of this tool");
@@ -188,19 +201,21 @@ impl Whole<'_> {
         };
         let metal = (self.start.mm() - finished.mm()) / 2.0;
         let all = (metal / per_mark).ceil() as i64 + 1;
-        let least = ((self.place.least.mm() / per_mark) - 1e-9).ceil() as i64;
+        let least = ((self.least.mm() / per_mark) - 1e-9).ceil() as i64;
         if let Some(limit) = forbids(least)? {
             return Err(match limit {
                 DepthLimit::Deflection => self.springs_too_far(),
-                _ => depth::no_depth(limit, self.place.least),
+                _ => {
+                    let error = depth::no_depth(limit, self.least);
+                    self.common.job.names_the_tool(error, self.path)
+                }
             });
         }
         // Mostly the chip alone forbids the next depth, which costs nothing to look at; then one look at the
         // other limits is enough. Beyond 90 deg the straight edge pulls, and the spring may fall again with
         // the depth: there every step of the search looks at all of them.
         let mut limit = None;
-        let tightens =
-            spring.is_none() || self.common.job.tool.cutting_edge_angle().degrees() <= 90.0;
+        let tightens = spring.is_none() || self.tool.cutting_edge_angle().degrees() <= 90.0;
         let mut too_many = all;
         if tightens {
             let by_chip = last_that_fits(least, all, |marks| {

@@ -1,7 +1,7 @@
 //! Words about lathe, dials and figures that the steps are made of.
 
 use std::fmt::{self, Write as _};
-use std::ops::Deref;
+use std::ops::{Deref, Range};
 
 use super::clamping::Clamping;
 use super::common::Common;
@@ -29,6 +29,18 @@ const MARKS_BESIDE: [i64; 5] = [-2, -1, 0, 1, 2];
 
 /// Marks are said to a tenth: so near below one it is that one.
 pub(super) const NEXT_TENTH: f64 = 0.05;
+
+/// After other tools were used.
+pub(super) const TURNING_TOOL_BACK: &str =
+    "The turning tool of this sheet back in its holder, on centre height.";
+
+/// The same where one tool roughs ...
+pub(super) const ROUGHING_TOOL_BACK: &str =
+    "The roughing tool of this sheet back in its holder, on centre height.";
+
+/// ... and another one finishes.
+pub(super) const FINISHING_TOOL_BACK: &str =
+    "The finishing tool of this sheet back in its holder, on centre height.";
 
 /// What every measurement begins with.
 pub(super) const STOP_WORDS: &str =
@@ -106,6 +118,19 @@ pub(super) struct SurfaceWriter<'a> {
     pub(super) stops_before: usize,
     /// The spindle speed that is set when its turn comes.
     pub(super) speed_before: SpindleSpeed,
+    /// Which of its cuts.
+    pub(super) part: CutsOf,
+}
+
+/// Which cuts of a surface are put into words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum CutsOf {
+    /// All of them, by one tool.
+    OneTool,
+    /// Those of the tool that roughs; the other one comes when all surfaces are roughed.
+    Roughing,
+    /// Those of the tool that finishes, zeroed on what this stop measured, counted from 1.
+    Finishing { roughed_at: usize },
 }
 
 impl<'a> Deref for SurfaceWriter<'a> {
@@ -131,6 +156,14 @@ impl Writer<'_> {
     /// True of a material that tools of high-speed steel do not cut.
     pub(super) fn is_hard(&self) -> bool {
         self.job.material.group() == Some(Iso513Group::H)
+    }
+
+    /// The tool that the next clamping begins with, back in its holder.
+    pub(super) fn tool_back(&self) -> &'static str {
+        match self.job.changes_tools() {
+            true => ROUGHING_TOOL_BACK,
+            false => TURNING_TOOL_BACK,
+        }
     }
 
     /// True of a material that the trade cuts dry with blades and drills of high-speed steel.
@@ -172,6 +205,7 @@ impl Writer<'_> {
         let u = self.u;
         let slow = self
             .common
+            .roughing
             .band
             .is_some_and(|band| step.cutting_speed < band.low());
         let mut words = format!(
@@ -180,7 +214,7 @@ impl Writer<'_> {
             on.people(u),
             if slow { ", below the band" } else { "" },
             self.band_words(),
-            self.common.wanted.people(u),
+            self.common.roughing.wanted.people(u),
             on.people(u),
             step.ideal.people(u),
             step.governed_by,
@@ -203,7 +237,7 @@ impl Writer<'_> {
     }
 
     pub(super) fn band_words(&self) -> String {
-        match self.common.band {
+        match self.common.roughing.band {
             Some(band) => format!(
                 "the middle of the band {} to {}",
                 band.low().people(self.u),
@@ -435,9 +469,31 @@ impl SurfaceWriter<'_> {
     }
 
     /// True where the cross slide stands somewhere beyond the bar when the first cut of this surface comes: the
-    /// shoulder before was faced outwards, and a ring that stays is not come in to anew.
+    /// shoulder before was faced outwards, or the surface before was measured, and the zero is not come in to anew.
     pub(super) fn stands_out(&self) -> bool {
-        self.setup.before.turned && self.cross.ring() == Ring::Fixed
+        match self.part {
+            CutsOf::OneTool => self.setup.before.turned && self.cross.ring() == Ring::Fixed,
+            CutsOf::Roughing => self.setup.before.turned,
+            CutsOf::Finishing { .. } => false,
+        }
+    }
+
+    /// The places of its cuts among all of the surface.
+    pub(super) fn range(&self) -> Range<usize> {
+        let all = self.setup.cuts.len();
+        let change = self.setup.change_at().unwrap_or(all);
+        match self.part {
+            CutsOf::OneTool => 0..all,
+            CutsOf::Roughing => 0..change,
+            CutsOf::Finishing { .. } => change..all,
+        }
+    }
+
+    /// How many of its stops are made by then.
+    pub(super) fn stops_by(&self, at: usize) -> usize {
+        let from = self.range().start;
+        let stops = self.setup.chance.stops.chosen.after.iter();
+        stops.filter(|stop| (from..at).contains(stop)).count()
     }
 
     /// What a mark of the cross dial beyond one turn wants said: its ring shows no more than a turn.

@@ -477,7 +477,14 @@ fn every_bad_value_names_its_field() {
             Contradiction,
             "part.limits",
         ),
-        ("/tools", json!({}), NotOffered, "tools"),
+        ("/tools", json!({}), MissingField, "tools.rough"),
+        (
+            "/tools",
+            json!({ "rough": { "corner_radius": "0.8 mm", "cutting_edge_angle": "90 deg" },
+                    "finish": { "corner_radius": "0.4 mm", "cutting_edge_angle": "90 deg" } }),
+            Contradiction,
+            "tools",
+        ),
         ("/holding", json!("between_centres"), NotOffered, "holding"),
         (
             "/preferences",

@@ -25,6 +25,7 @@ mod rooms;
 mod schemas;
 mod simulated_lathe;
 mod text;
+mod two_tools;
 mod uncertainty;
 mod walks;
 mod ways;

@@ -76,6 +76,9 @@ pub fn questions() -> Vec<(&'static str, Value)> {
     let mut plain = plan.clone();
     plain["part"] = one;
     plain["stock"] = json!({ "diameter": "36 mm", "length": "140 mm" });
+    let mut two_tools = plain.clone();
+    let finish = two_tools.as_object_mut().unwrap().remove("tool").unwrap();
+    two_tools["tools"] = json!({ "rough": tool, "finish": finish });
     let mut both_ends = plan.clone();
     both_ends["part"]["other_end"] =
         json!([{ "diameter": "25 mm", "class": "h9", "length": "20 mm" }]);
@@ -173,6 +176,7 @@ pub fn questions() -> Vec<(&'static str, Value)> {
         ("quantities", json!({ "like": "feed" })),
     ];
     all.push(("plan", both_ends));
+    all.push(("plan", two_tools));
     all.extend(of_fields_that_go_together(&dial, &lathe, &tool));
     all
 }

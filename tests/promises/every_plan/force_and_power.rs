@@ -7,14 +7,24 @@ use serde_json::Value;
 ///
 /// Kienzle 1952, from memory: k_c1.1 h^(1 - m_c) for each millimetre of edge at chip thickness h in mm. The
 /// share is what is asked for of the force on a slice that stands at this angle to the axis.
-pub fn along_the_edge(asked: &Value, depth: f64, feed: f64, share: fn(f64) -> f64) -> f64 {
+pub fn along_the_edge(
+    asked: &Value,
+    finishing: bool,
+    (depth, feed): (f64, f64),
+    share: fn(f64) -> f64,
+) -> f64 {
     const SLICES: u32 = 400;
     let material: turnwright::Material = serde_json::from_value(asked["material"].clone()).unwrap();
     let (k, exponent) = (
         material.specific_force().value.mpa(),
         material.exponent().value.value(),
     );
-    let of = |field: &str| asked["tool"][field].as_str().unwrap();
+    let tool = match (asked["tools"].is_object(), finishing) {
+        (false, _) => &asked["tool"],
+        (true, true) => &asked["tools"]["finish"],
+        (true, false) => &asked["tools"]["rough"],
+    };
+    let of = |field: &str| tool[field].as_str().unwrap();
     let corner: turnwright::CornerRadius = of("corner_radius").parse().unwrap();
     let angle: turnwright::CuttingEdgeAngle = of("cutting_edge_angle").parse().unwrap();
     let (corner, angle) = (corner.mm(), angle.degrees().to_radians());

@@ -62,15 +62,29 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
     for step in sheet.cuts() {
         let at = step.surface.unwrap();
         match by_surface.last_mut() {
-            Some((last, cuts)) if *last == at => cuts.push(step),
-            _ => by_surface.push((at, vec![step])),
+            Some((last, cuts)) if *last == at => {
+                cuts.push(step);
+                continue;
+            }
+            _ => {}
+        }
+        // Where the tool is changed, every surface of an end is roughed before one is finished.
+        match by_surface.iter_mut().find(|(of, _)| *of == at) {
+            Some((_, cuts)) => {
+                holds!(
+                    job.roughing_tool().is_some() && step.kind == StepKind::FinishCut,
+                    "{at} is cut twice"
+                );
+                cuts.push(step);
+            }
+            None => by_surface.push((at, vec![step])),
         }
     }
-    let corner = serde_json::to_value(job).unwrap()["tool"]["corner_radius"]
-        .as_str()
-        .unwrap()
-        .parse::<turnwright::CornerRadius>()
-        .unwrap();
+    let finishing = job.tool().corner_radius();
+    let corner_of = |step: &Step| match (job.roughing_tool(), step.kind) {
+        (Some(tool), StepKind::FirstCut | StepKind::RoughCut) => tool.corner_radius(),
+        _ => finishing,
+    };
     let touched = job.stock().diameter().mm() + job.stock().run_out().map_or(0.0, |r| r.mm());
     // By the spring that is reckoned in, a first cut is less deep than the tip goes: hundredths.
     let corrected = asked["preferences"]["correct_for_spring"] == true;
@@ -110,7 +124,7 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
             holds!(cut.diameter.mm() < diameter, "{at}: a diameter grows");
             // common practice, no source: a planned cut at about a quarter of the corner radius or more.
             holds!(
-                depth(cut) >= 0.25 * corner.mm() - reckoned,
+                depth(cut) >= 0.25 * corner_of(cut).mm() - reckoned,
                 "{at}: a cut of {}",
                 depth(cut)
             );
@@ -154,8 +168,12 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
                 "{at}: a fixed ring that goes back"
             );
         }
-        before_mark = Some(count(job, last));
-        stands = last.diameter.mm();
+        let left = match job.roughing_tool() {
+            None => last,
+            Some(_) => cuts[cuts.len() - 3],
+        };
+        before_mark = Some(count(job, left));
+        stands = left.diameter.mm();
         let surfaces = match at.other_end() {
             false => job.part().surfaces(),
             true => job.part().other_end(),
@@ -238,7 +256,10 @@ pub fn kept(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
         Units::Inch => 0.00127 + 1e-9,
     };
     // Where the edge runs ahead of the tip, a knife tool makes the shoulders, and they are measured then.
-    let slanted = job.tool().cutting_edge_angle().degrees() < 90.0;
+    let slanted = [Some(job.tool()), job.roughing_tool()]
+        .iter()
+        .flatten()
+        .any(|tool| tool.cutting_edge_angle().degrees() < 90.0);
     for step in &sheet.steps {
         let Some(at) = step.surface else {
             continue;

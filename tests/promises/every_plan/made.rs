@@ -223,6 +223,20 @@ impl Made<'_> {
         ]);
         let mut job = json!({ "lathe": self.lathe(), "tool": tool, "material": material, "stock": stock, "part": part,
             "preferences": self.preferences() });
+        if self.chance.one_in(0.15) {
+            let finish = job.as_object_mut().unwrap().remove("tool").unwrap();
+            let mut rough = finish.clone();
+            let corner = self.chance.one_of(&[0.4, 0.8, 1.2]);
+            rough["corner_radius"] = json!(self.size(corner));
+            rough["material"] = json!(self.chance.one_of(&["high_speed_steel", "carbide"]));
+            rough["cutting_edge_angle"] = json!(format!(
+                "{:.0} deg",
+                self.chance.one_of(&[75.0, 90.0, 95.0])
+            ));
+            job["tools"] = json!({ "rough": rough, "finish": finish });
+            // They are refused with the least time.
+            job["preferences"]["way"] = json!("readable");
+        }
         if job["preferences"]["way"] != "least_time" && self.chance.one_in(0.1) {
             job["preferences"]["depth"] = self.whole_marks(&job["lathe"]["cross_slide"]);
         }

@@ -14,11 +14,21 @@ const NORMAL: f64 = 0.5;
 const PLACES: u32 = 4;
 
 /// What is between the jaws and the last shoulder, and what is turned of the surfaces, from the jaws outwards.
-fn sections(bar: f64, out: f64, surfaces: &[Surface], at: usize) -> Vec<(f64, f64)> {
+fn sections(
+    bar: f64,
+    out: f64,
+    surfaces: &[Surface],
+    at: usize,
+    all_roughed: bool,
+) -> Vec<(f64, f64)> {
     let long = |surfaces: &[Surface]| surfaces.iter().map(|s| s.length().mm()).sum::<f64>();
     let mut sections = vec![(bar, out - long(surfaces))];
-    for done in surfaces[at + 1..].iter().rev() {
+    let turned = if all_roughed { 0 } else { at + 1 };
+    for done in surfaces[turned..].iter().rev() {
         sections.push((done.limits().middle().mm(), done.length().mm()));
+    }
+    if all_roughed {
+        return sections;
     }
     sections.push((surfaces[at].limits().middle().mm(), long(&surfaces[..=at])));
     sections
@@ -70,12 +80,18 @@ pub fn largest(job: &Job, asked: &Value, sheet: &Sheet) -> Option<f64> {
             .collect();
         let give = compliances(
             &held,
-            &sections(job.stock().diameter().mm(), out, surfaces, at),
+            &sections(
+                job.stock().diameter().mm(),
+                out,
+                surfaces,
+                at,
+                job.roughing_tool().is_some(),
+            ),
             &places,
         );
         let give = give.into_iter().fold(0.0, f64::max);
         let (depth, feed) = (last.depth_of_cut?.mm(), last.feed?.mm_per_rev());
-        let force = NORMAL * along_the_edge(asked, depth, feed, f64::cos);
+        let force = NORMAL * along_the_edge(asked, true, (depth, feed), f64::cos);
         largest = largest.max(2.0 * give * force / surface.limits().tolerance().mm());
     }
     Some(largest)

@@ -83,7 +83,13 @@ pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), Stri
         );
         if let Some(power) = job.lathe().power() {
             let speed = std::f64::consts::PI * (before - depth.mm()) * n.rpm() / 60_000.0;
-            let needed = along_the_edge(asked, depth.mm(), feed, |_| 1.0) * speed / 1000.0;
+            let needed = along_the_edge(
+                asked,
+                step.kind == StepKind::FinishCut,
+                (depth.mm(), feed),
+                |_| 1.0,
+            ) * speed
+                / 1000.0;
             let given = efficiency(asked) * power.kw() * at_this_speed(asked, n.rpm());
             // Four hundred slices are good to a thousandth.
             holds!(
