@@ -436,6 +436,7 @@ impl<'a> Turning<'a> {
     }
 
     /// What is the same for every depth looked at on it with the tool that finishes.
+    #[cfg(feature = "picture")]
     pub(super) fn whole<'b>(
         &'b self,
         common: &'b Common<'b>,

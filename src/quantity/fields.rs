@@ -401,6 +401,7 @@ impl<'a> Fields<'a> {
     }
 
     /// Refuses by name a field that a later version will take.
+    #[cfg(feature = "json")]
     pub(crate) fn later(&self, name: &'static str, what: &str, remedy: &str) -> Result<(), Error> {
         match self.tree(name) {
             None => Ok(()),
