@@ -478,7 +478,12 @@ fn every_bad_value_names_its_field() {
             "part.limits",
         ),
         ("/tools", json!({}), NotOffered, "tools"),
-        ("/holding", json!("between_centres"), NotOffered, "holding"),
+        (
+            "/holding",
+            json!({ "kind": "chuck", "steadies": [{ "at": "50 mm" }] }),
+            NotOffered,
+            "holding.steadies",
+        ),
         (
             "/preferences",
             json!({ "way": "quickest" }),

@@ -212,7 +212,10 @@ impl Made<'_> {
         let mut job = json!({ "lathe": self.lathe(), "tool": tool, "material": material, "stock": stock, "part": part,
             "preferences": self.preferences() });
         self.maybe(0.15, "holding", &mut job, |m| {
-            json!(m.chance.one_of(&["chuck", "chuck_and_centre"]))
+            json!(
+                m.chance
+                    .one_of(&["chuck", "chuck_and_centre", "between_centres"])
+            )
         });
         if skin == 0.0 && run_out == 0.0 {
             self.maybe(0.1, "zero_at", &mut job, |m| json!(m.size(bar)));
