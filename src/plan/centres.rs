@@ -72,7 +72,7 @@ impl Writer<'_> {
             format!(
                 "Spindle at rest, tailstock back. {out}: grip the bar again with only {} standing out, without soft sheet, for it \
                  is bar as it comes.{NOTHING_BEHIND} Tighten the jaws. KEY OUT of the chuck. Turn by hand one whole turn: \
-                 nothing touches. {} {TURNING_TOOL_BACK}",
+                 nothing touches. {}",
                 self.short_end().people(u),
                 self.set_words(step.spindle_speed, step),
             ),
