@@ -458,7 +458,7 @@ enum tw_step_kind
     TW_STEP_FACE = 3,
     // Drill the centre hole.
     TW_STEP_CENTRE_DRILL = 4,
-    // Let the bar out and bring up the centre.
+    // Let the bar out and bring up the centre, or put it between two centres.
     TW_STEP_RECLAMP = 5,
     // Set the carriage dial.
     TW_STEP_ZERO_Z = 6,
@@ -486,7 +486,7 @@ enum tw_step_kind
     TW_STEP_INSPECT = 17,
     // Part it off.
     TW_STEP_PART_OFF = 18,
-    // Turn the part round in the chuck.
+    // Turn the part round in the chuck, or end for end between two centres.
     TW_STEP_TURN_ROUND = 19,
     // Leave the machine clear.
     TW_STEP_CLEAR = 20,

@@ -11,7 +11,8 @@ use crate::quantity::text::fixed;
 use crate::quantity::unit::Units;
 use crate::quantity::{
     CriticalSpeed, Density, DepthOfCut, Diameter, DiameterError, Feed, Overhang, PassiveForce,
-    Quantity, Slenderness, SpindleSpeed, Stiffness, Tolerance, WorkLength, YoungsModulus,
+    Quantity, RotationalStiffness, Slenderness, SpindleSpeed, Stiffness, Tolerance, WorkLength,
+    YoungsModulus,
 };
 use crate::shop::holding::{
     CENTRE_STIFFNESS, CHUCK_ROTATIONAL_STIFFNESS, CHUCK_STIFFNESS, Holding, HoldingKind,
@@ -85,19 +86,40 @@ pub(crate) fn as_given(holding: &Holding) -> Springs {
     }
 }
 
+fn given(provenance: &mut Provenance, what: &'static str, value: &dyn Recorded) {
+    provenance.record(what, value, "given by the asker", Standing::Given);
+}
+
 /// The stiffnesses of a holding; what is not given is the stated default of a workshop lathe.
 pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs {
-    let given = |provenance: &mut Provenance, what: &'static str, value: &dyn Recorded| {
-        provenance.record(what, value, "given by the asker", Standing::Given);
+    let chuck = match holding.kind() {
+        HoldingKind::BetweenCentres => "stiffness of the centre in the spindle",
+        HoldingKind::Chuck | HoldingKind::ChuckAndCentre => "stiffness of the chuck",
     };
     let chuck = match holding.stiffness() {
         Some(value) => {
-            given(provenance, "stiffness of the chuck", &value);
+            given(provenance, chuck, &value);
             value
         }
-        None => provenance.open("stiffness of the chuck", &CHUCK_STIFFNESS),
+        None => provenance.open(chuck, &CHUCK_STIFFNESS),
     };
-    let rotational = match holding.rotational_stiffness() {
+    let mut springs = Springs::default().with_chuck(chuck);
+    // A centre does not hold against tilting.
+    if holding.kind() != HoldingKind::BetweenCentres {
+        springs = springs.with_chuck_rotational(rotational(holding, provenance));
+    }
+    let centre = match holding.centre_stiffness() {
+        Some(value) => {
+            given(provenance, "stiffness of the centre", &value);
+            value
+        }
+        None => provenance.open("stiffness of the centre", &CENTRE_STIFFNESS),
+    };
+    springs.with_centre(centre)
+}
+
+fn rotational(holding: &Holding, provenance: &mut Provenance) -> RotationalStiffness {
+    match holding.rotational_stiffness() {
         Some(value) => {
             given(provenance, "rotational stiffness of the chuck", &value);
             value
@@ -106,18 +128,7 @@ pub(crate) fn springs(holding: &Holding, provenance: &mut Provenance) -> Springs
             "rotational stiffness of the chuck",
             &CHUCK_ROTATIONAL_STIFFNESS,
         ),
-    };
-    let centre = match holding.centre_stiffness() {
-        Some(value) => {
-            given(provenance, "stiffness of the centre", &value);
-            value
-        }
-        None => provenance.open("stiffness of the centre", &CENTRE_STIFFNESS),
-    };
-    Springs::default()
-        .with_chuck(chuck)
-        .with_chuck_rotational(rotational)
-        .with_centre(centre)
+    }
 }
 
 /// The size of a force: a bar that is pulled in is as wrong as one that is pushed away.
@@ -360,7 +371,7 @@ impl<'a> SupportAsk<'a> {
             .map(|s| s.length().mm() * 0.5 * (s.diameter().mm() + s.end_diameter().mm()))
             .sum();
         let slenderness = Slenderness::computed_trade(length * length / area);
-        let mut cautions = second_opinion(advice, slenderness, provenance);
+        let mut cautions = second_opinion(advice, asked, slenderness, provenance);
         if advice == SupportAdvice::Steady {
             cautions.push(Caution::new(
                 Severity::Warning,
@@ -601,6 +612,7 @@ impl Weigh<'_> {
 /// The rule of thumb, where it disagrees with the figures.
 fn second_opinion(
     advice: SupportAdvice,
+    asked: HoldingKind,
     slenderness: Slenderness,
     provenance: &mut Provenance,
 ) -> Vec<Caution> {
@@ -622,7 +634,13 @@ fn second_opinion(
         cautions.push(Caution::new(
             Severity::Warning,
             "rule_of_thumb_asks_for_a_steady",
-            format!("The bar stands out {ratio:.1} diameters: beyond about {centred:.0} the trade sets a steady."),
+            format!(
+                "The bar {} {ratio:.1} diameters: beyond about {centred:.0} the trade sets a steady.",
+                match asked {
+                    HoldingKind::BetweenCentres => "is as long between its centres as",
+                    HoldingKind::Chuck | HoldingKind::ChuckAndCentre => "stands out",
+                }
+            ),
         ));
     }
     if advice == SupportAdvice::NoneEnough {

@@ -824,8 +824,14 @@ fn diagnose(
                 ErrorKind::Contradiction,
                 format!("measured[{index}].from_chuck"),
                 at.to_string(),
-                format!("at most the {overhang} that stand out"),
-                "places are measured from the jaws outwards",
+                match clamping.driven {
+                    Some(_) => format!("at most the {overhang} from face to face"),
+                    None => format!("at most the {overhang} that stand out"),
+                },
+                match clamping.driven {
+                    Some(_) => "places are measured from the centre in the spindle outwards",
+                    None => "places are measured from the jaws outwards",
+                },
             ));
         }
     }

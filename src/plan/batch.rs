@@ -1,6 +1,7 @@
 //! A batch of the same part: which of them to measure.
 
 use super::common::Common;
+use super::dog::is_driven;
 use super::heading::Figures;
 use super::set_up::short_end;
 use super::sheet::SurfaceAt;
@@ -283,10 +284,17 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
         Ring::Readout => "Z does",
         Ring::Settable | Ring::Fixed => "Those of the carriage do",
     };
+    let (alike, face) = match is_driven(figures.common.job) {
+        true => (
+            "every bar is as long from face to face, all of them faced and drilled before the chuck comes off",
+            "of every bar ",
+        ),
+        false => ("every bar stands out alike", "face every bar, and "),
+    };
     let mut lines = vec![format!(
         "{} parts. Make the first by every step of this sheet as far as its diameters are measured, with all its stops. {kept} \
-         then stay as they are, and every bar stands out alike: the {marks} hold for the next part too, without touching and \
-         without stops before the last cut. {along} not: face every bar, and zero Z on its own face. Where {set} a finished \
+         then stay as they are, and {alike}: the {marks} hold for the next part too, without touching and \
+         without stops before the last cut. {along} not: {face}zero Z on its own face. Where {set} a finished \
          size, take the size expected.",
         choice.parts
     )];
@@ -316,9 +324,13 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
     if choice.measured.len() > some.len() {
         some.push(String::from("and so on"));
     }
+    let (before_it_goes, held) = match is_driven(figures.common.job) {
+        true => ("it comes off the centres", "between the centres"),
+        false => ("the jaws are opened", "in the jaws"),
+    };
     lines.push(format!(
-        "Measure {}, at {}, every diameter of them, before the jaws are opened; {}. The second proves that the zero came \
-         back with a fresh bar in the jaws.",
+        "Measure {}, at {}, every diameter of them, before {}; {}. The second proves that the zero came back with a fresh bar \
+         {}.",
         match choice.measured.len() == choice.parts as usize {
             true => String::from("every part"),
             false => format!("parts {}", some.join(", ")),
@@ -327,6 +339,7 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
             Units::Metric => "20 degC",
             Units::Inch => "68 degF (20 degC)",
         },
+        before_it_goes,
         match ring {
             // Set on what was measured, a ring holds what was off: to move it by that as well would be twice.
             Ring::Settable if brought_back => {
@@ -344,7 +357,8 @@ fn made_alike(figures: &Figures<'_>, choice: &BatchChoice) -> Result<Vec<String>
             Ring::Fixed => {
                 "move the marks of each diameter by what it is off, in whole marks, before the next part"
             }
-        }
+        },
+        held,
     ));
     Ok(lines)
 }

@@ -1,6 +1,7 @@
 //! Around the job: a card to prove the dials of an unknown lathe, what to prove again after a break.
 
 use super::common::Common;
+use super::dog::is_driven;
 use super::readout::is_readout;
 use crate::quantity::unit::Units;
 use crate::quantity::{DiameterError, Quantity, round_size};
@@ -60,7 +61,7 @@ pub(super) fn card(common: &Common<'_>) -> Vec<String> {
         },
         format!(
             "After a break, a knock or a change of tool: touch the last finished diameter with {} before \
-             anything is cut; the carriage's {} on the finished face; jaws, tailstock and centre tight; chuck key out.",
+             anything is cut; the carriage's {} on the finished face; {}.",
             match is_readout(cross) {
                 true => "the readout at its size",
                 false => "the ring at its mark",
@@ -68,6 +69,10 @@ pub(super) fn card(common: &Common<'_>) -> Vec<String> {
             match is_readout(carriage) {
                 true => "readout",
                 false => "dial",
+            },
+            match is_driven(common.job) {
+                true => "dog, tailstock and both centres tight, the guard over the dog",
+                false => "jaws, tailstock and centre tight; chuck key out",
             }
         ),
     ]

@@ -1,6 +1,7 @@
 //! How the bar is held: one clamping for each end that is worked, its overhang, grip and support.
 
 use super::common::Common;
+use super::dog::{self, Driven};
 use super::ends::GROOVING_SPEED;
 use super::job::Job;
 use super::lengths::{self, Along, Room, length_limits, room, shoulder_at};
@@ -30,7 +31,7 @@ use crate::standards::limits::LengthLimits;
 
 use super::sheet::SurfaceAt;
 
-/// What the jaws hold.
+/// What the jaws hold, or the dog goes over.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Grip {
     /// The bar as it comes.
@@ -101,6 +102,8 @@ pub(super) struct Clamping<'a> {
     /// How far from the face the tool may ever go, in mm.
     pub(super) never_past: f64,
     pub(super) grip: Grip,
+    /// What there is more of it between two centres.
+    pub(super) driven: Option<Driven>,
     pub(super) held: Held,
     pub(super) support: SupportChoice,
     pub(super) holding: Holding,
@@ -125,6 +128,22 @@ impl Clamping<'_> {
         left >= self.overhang.mm() + least
     }
 
+    /// What the carriage must never come to, in words, and how far from the face that is, in mm.
+    pub(super) fn never_into(&self) -> (&'static str, f64) {
+        match &self.driven {
+            Some(driven) => ("dog", driven.to_dog),
+            None => ("jaws", self.held.overhang.mm()),
+        }
+    }
+
+    /// Where Z falls to.
+    pub(super) fn inwards(&self) -> &'static str {
+        match self.driven {
+            Some(_) => "towards the headstock",
+            None => "towards the chuck",
+        }
+    }
+
     /// From the face of a part that was turned round to the shoulder beside the jaws.
     pub(super) fn to_gripped_shoulder(&self) -> WorkLength {
         WorkLength::computed_trade(round_size(
@@ -147,6 +166,9 @@ pub(super) fn clampings<'a>(
     }
     if surfaces().any(|s| s.small_diameter().is_some()) {
         provenance.open("travel of the compound slide", &COMPOUND_TRAVEL);
+    }
+    if dog::is_driven(job) {
+        return dog::clampings(common, provenance, cautions);
     }
     let facing = lengths::facing(job, common.units, provenance);
     let first = job.part.surfaces();
@@ -205,6 +227,7 @@ pub(super) fn clampings<'a>(
             reach,
             room: room_first,
             grip: Grip::Stock { length: grip },
+            driven: None,
         },
         places,
         provenance,
@@ -232,6 +255,7 @@ pub(super) struct Shape {
     pub(super) reach: f64,
     pub(super) room: Room,
     pub(super) grip: Grip,
+    pub(super) driven: Option<Driven>,
 }
 
 pub(super) fn reach_of(surfaces: &[Surface]) -> f64 {
@@ -264,7 +288,7 @@ fn thinner(surfaces: &[Surface]) -> Vec<Section> {
 }
 
 /// The surfaces of one end in the order in which they are turned, each with the bar behind it.
-fn places<'a>(
+pub(super) fn places<'a>(
     common: &Common<'a>,
     surfaces: &'a [Surface],
     other_end: bool,
@@ -341,7 +365,7 @@ fn places<'a>(
 }
 
 /// Chuck or centre, by the surface that needs it most, at the stage at which it is turned.
-fn hold<'a>(
+pub(super) fn hold<'a>(
     common: &Common<'a>,
     shape: Shape,
     places: Vec<Place<'a>>,
@@ -364,11 +388,11 @@ fn hold<'a>(
         .holding
         .clone()
         .unwrap_or_else(|| Holding::new(HoldingKind::Chuck));
-    if asked.kind() == HoldingKind::BetweenCentres || !asked.steadies().is_empty() {
+    if !asked.steadies().is_empty() {
         return Err(Error::not_offered(
-            "holding",
-            "a plan between centres or with a steady",
-            "name \"chuck\" or \"chuck_and_centre\"; the questions \"bar\" and \"support\" reckon the others",
+            "holding.steadies",
+            "a plan with a steady",
+            "leave holding.steadies out; the questions \"bar\" and \"support\" reckon steadies",
         ));
     }
     let out_of_jaws = Overhang::computed_trade(round_size(shape.overhang.mm() - shape.facing.mm()));
@@ -445,7 +469,7 @@ fn hold<'a>(
         _ => None,
     };
     let centre = match (kind, smallest) {
-        (HoldingKind::ChuckAndCentre, Some(smallest)) => Some(
+        (HoldingKind::ChuckAndCentre | HoldingKind::BetweenCentres, Some(smallest)) => Some(
             centre_hole::choose(
                 &job.lathe,
                 smallest,
@@ -473,6 +497,7 @@ fn hold<'a>(
         clear: shape.clear,
         never_past: never_past(common.carriage, shape.reach, shape.room.overrun),
         grip: shape.grip,
+        driven: shape.driven,
         held,
         support,
         holding,
@@ -534,7 +559,10 @@ fn last_cuts<'a>(
         forces.passive,
         place.surface.limits().tolerance(),
     )
-    .with_ways(&[SupportWay::Chuck, SupportWay::ChuckAndCentre])
+    .with_ways(match held.kind() {
+        HoldingKind::BetweenCentres => &[SupportWay::BetweenCentres],
+        _ => &[SupportWay::Chuck, SupportWay::ChuckAndCentre],
+    })
     .with_reach(place.reach)
 }
 
@@ -605,7 +633,7 @@ fn holds_a_centre_hole(end: Diameter) -> bool {
 }
 
 #[cold]
-fn no_centre_hole(job: &Job, end: Diameter) -> Error {
+pub(super) fn no_centre_hole(job: &Job, end: Diameter) -> Error {
     if holds_a_centre_hole(end)
         && let Some(slowest) = job.lathe.slowest()
     {

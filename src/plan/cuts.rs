@@ -881,11 +881,15 @@ impl SurfaceWriter<'_> {
                 expected.people(u),
                 spread.people(u),
                 match self.clamp.held.kind {
+                    HoldingKind::BetweenCentres => {
+                        "larger at the tailstock: move it towards the tool, smaller: away from it, as the step before the zero of Z \
+                         has it; in the middle: the bar springs, lighter cuts; else blunt tool, loose dog, centre"
+                    }
                     HoldingKind::ChuckAndCentre => {
                         "larger at the tailstock: move it towards the tool by about half of that, smaller: away from it; in the \
                          middle: the bar springs, lighter cuts; else blunt tool, loose bar, centre"
                     }
-                    _ => "blunt tool, loose bar; larger at the free end: the bar springs away",
+                    HoldingKind::Chuck => "blunt tool, loose bar; larger at the free end: the bar springs away",
                 }
             ),
         )
@@ -1157,7 +1161,7 @@ impl SurfaceWriter<'_> {
                 limits.longest().people(u),
             )
         });
-        let centre_in_the_way = self.clamp.held.kind == HoldingKind::ChuckAndCentre;
+        let centre_in_the_way = self.clamp.held.kind != HoldingKind::Chuck;
         let by_the_face = match (centre_in_the_way, self.clamp.overall) {
             (false, Some(_)) => "face the end by what is over, if the length over all bears it",
             (false, None) => "face the end by what is over",

@@ -560,6 +560,9 @@ impl Writer<'_> {
     /// Leaving the machine clear.
     pub(super) fn leave(&self) -> Step {
         let clamp = self.clamp;
+        if let Some(driven) = &clamp.driven {
+            return self.leave_the_centres(driven);
+        }
         Step::new(
             StepKind::Clear,
             self.job.stock.diameter(),

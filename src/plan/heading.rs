@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use super::clamping::{Clamping, Off};
+use super::clamping::{Clamping, Grip, Off};
 use super::common::Common;
+use super::dog::Driven;
 use super::job::LengthBy;
 use super::readout::is_readout;
 use super::safety::short_name;
@@ -67,7 +68,10 @@ impl Figures<'_> {
                 HoldingKind::ChuckAndCentre => {
                     "Held in the chuck with a live centre at the free end."
                 }
-                _ => "Held in the chuck alone.",
+                HoldingKind::BetweenCentres => {
+                    "Held between two centres, driven by a dog; the chuck only while its ends are faced and drilled."
+                }
+                HoldingKind::Chuck => "Held in the chuck alone.",
             };
             if self.many() {
                 let end = if clamp.turned_round {
@@ -358,7 +362,10 @@ impl Figures<'_> {
                 ));
                 more(String::from("a live centre"));
             }
-            if clamp.turned_round {
+            if let Some(driven) = &clamp.driven {
+                let stock = self.common.job.stock.diameter();
+                kit_between_centres(clamp, driven, (stock, u), &mut more);
+            } else if clamp.turned_round {
                 more(String::from("soft sheet for the jaws"));
             }
         }
@@ -366,7 +373,8 @@ impl Figures<'_> {
         let coned = self
             .all()
             .any(|turning| turning.place.surface.small_diameter().is_some());
-        if runs_out || coned || self.clampings.iter().any(|clamp| clamp.turned_round) {
+        let indicated = |clamp: &Clamping<'_>| clamp.turned_round || clamp.driven.is_some();
+        if runs_out || coned || self.clampings.iter().any(indicated) {
             more(String::from("a dial indicator on a stand"));
         }
         let parted = self.clampings.iter().any(|clamp| clamp.parted.is_some());
@@ -378,7 +386,12 @@ impl Figures<'_> {
         {
             more(format!("a parting tool, {} wide", blade.people(u)));
         }
-        let sawn = |clamp: &Clamping<'_>| clamp.core.is_some() || matches!(clamp.off, Off::Sawn(_));
+        let sawn = |clamp: &Clamping<'_>| {
+            let driven = clamp.driven.as_ref();
+            clamp.core.is_some()
+                || matches!(clamp.off, Off::Sawn(_))
+                || driven.is_some_and(|of| of.overall.is_none() || matches!(of.off, Off::Sawn(_)))
+        };
         if self.clampings.iter().any(sawn) {
             more(String::from("a hacksaw, a vice and a flat file"));
         }
@@ -473,8 +486,8 @@ impl Figures<'_> {
             ),
         };
         lines.push(format!(
-            "{counts}. It counts from the finished face towards the chuck. The compound slide stays locked, but where a step \
-             moves it."
+            "{counts}. It counts from the finished face {}. The compound slide stays locked, but where a step moves it.",
+            (self.clampings.first()).map_or("inwards", Clamping::inwards),
         ));
         lines
     }
@@ -537,6 +550,36 @@ fn shape_of(tool: &Tool, u: Units) -> impl fmt::Display {
             tool.cutting_edge_angle().people(u)
         )
     })
+}
+
+/// What a bar between two centres wants beside its centre drills and the live centre.
+fn kit_between_centres(
+    clamp: &Clamping<'_>,
+    driven: &Driven,
+    (stock, u): (Diameter, Units),
+    mut more: impl FnMut(String),
+) {
+    more(format!(
+        "a centre drill, form A, pilot {}, in a drill chuck",
+        pilot_words(driven.hole.pilot, u)
+    ));
+    for item in [
+        "a centre for the spindle, with its sleeve where the taper of the spindle is larger",
+        "a driver plate (catch plate) for the nose of the spindle, and a guard over it and the dog",
+    ] {
+        more(item.to_owned());
+    }
+    let (over, finished) = match clamp.grip {
+        Grip::Stock { .. } => (stock, false),
+        Grip::Turned { nominal, .. } => (nominal, true),
+    };
+    more(format!(
+        "a driving dog (lathe carrier) for {}, its screw and tail as short as they can be",
+        over.people(u)
+    ));
+    if finished {
+        more(String::from("soft sheet for the dog"));
+    }
 }
 
 /// A chance as a person reads it; what is nearly sure is not printed as sure.

@@ -185,26 +185,45 @@ pub(super) fn shoulder_at(
     ))
 }
 
-/// Room that the tool needs between a shoulder and the jaws.
+/// Room that the tool needs between a shoulder and the jaws, or the dog.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Room {
     /// How far beyond the shoulder the tool may ever go, in mm.
     pub(super) overrun: f64,
-    /// From the shoulder to the jaws, in mm.
+    /// From the shoulder to the jaws, or to the dog, in mm.
     pub(super) to_jaws: f64,
 }
 
 /// The room between a shoulder and the jaws for cuts as deep as `deepest`.
 pub(super) fn room(job: &Job, deepest: Option<DepthOfCut>, provenance: &mut Provenance) -> Room {
+    let clearance = ("clearance between holder and jaws", &JAW_CLEARANCE);
+    room_before(job, deepest, clearance, provenance)
+}
+
+/// The same before a dog, which wants another clearance.
+pub(super) fn room_before_a_dog(
+    job: &Job,
+    deepest: Option<DepthOfCut>,
+    clearance: &Sourced<WorkLength>,
+    provenance: &mut Provenance,
+) -> Room {
+    let clearance = ("clearance between holder and dog", clearance);
+    room_before(job, deepest, clearance, provenance)
+}
+
+fn room_before(
+    job: &Job,
+    deepest: Option<DepthOfCut>,
+    (what, clearance): (&'static str, &Sourced<WorkLength>),
+    provenance: &mut Provenance,
+) -> Room {
     let holder = provenance
         .open("holder left of the tip", &HOLDER_WIDTH)
         .mm();
     let overrun = provenance
         .open("overrun beyond the shoulder", &OVERRUN)
         .mm();
-    let clearance = provenance
-        .open("clearance between holder and jaws", &JAW_CLEARANCE)
-        .mm();
+    let clearance = provenance.open(what, clearance).mm();
     // The outer end of an edge below 90 degrees runs ahead of the tip, towards the jaws.
     let lead = deepest
         .and_then(|depth| edge_lead(depth, job.least_edge_angle()))

@@ -6,6 +6,7 @@
 //! | `common` | what is the same for every surface: dials, speeds, roughing feed |
 //! | `clamping` | how each end is held: overhang, grip, support, its surfaces in order |
 //! | `turned_round` | the second clamping: cut to length, gripped on a finished diameter |
+//! | `dog` | between two centres: how long the bar has to be, what the dog goes over |
 //! | `turning` | the figures of one surface: speed, zone, datum, passes |
 //! | `whole` | what a depth of cut asks for, and the largest that every limit allows |
 //! | `chance` | how sure a size is: the aim, where to measure, what to expect |
@@ -15,6 +16,7 @@
 //! | `quickest` | the same by the least time, and what both ways cost |
 //! | `steps` | the sheet put together, clamping by clamping, surface by surface |
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
+//! | `centres` | the words before the cuts of a bar between two centres |
 //! | `card` | to prove an unknown lathe, and after a break |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
 //! | `after`, `take` | what a measurement says and the sheet that follows; what it changes in the figures |
@@ -31,11 +33,13 @@ crate::quantity::fields::deserialize_through_tree!(job::Job, job::Preferences);
 mod after;
 mod batch;
 mod card;
+mod centres;
 mod chance;
 mod clamping;
 mod common;
 mod cuts;
 mod datum;
+mod dog;
 mod ends;
 mod heading;
 mod job;

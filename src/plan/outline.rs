@@ -55,7 +55,8 @@ pub(super) struct Outline<'a> {
     pub(super) bar: Vec<Point>,
     /// What it has become after them, from the face to the jaws.
     pub(super) part: Vec<Point>,
-    /// How deep the jaws are, how long they grip, and on which diameter.
+    /// How deep the jaws are, or the other face between two centres; how long the jaws or the dog grip, and on which
+    /// diameter.
     pub(super) jaws: f64,
     pub(super) grip: f64,
     pub(super) gripped: Diameter,
@@ -81,7 +82,12 @@ impl<'a> Outline<'a> {
         let job = figures.common.job;
         let stock = job.stock.diameter().mm();
         let jaws = clamp.held.overhang.mm();
-        let mut bar = vec![(-clamp.facing.mm(), stock), (jaws, stock)];
+        // Between two centres both faces are finished already.
+        let faced = match clamp.driven {
+            Some(_) => 0.0,
+            None => clamp.facing.mm(),
+        };
+        let mut bar = vec![(-faced, stock), (jaws, stock)];
         let mut part;
         match clamp.overall {
             None => {

@@ -1,5 +1,6 @@
 //! The picture of a clamping: bar and part, cuts and shoulders, and how far the bar springs.
 
+use super::dog::Driven;
 use super::outline::{CutLine, Outline};
 use super::paper::{AXIS, DASHED, LINE, Label, PLAIN, Paper, THICK, THIN, TITLE, WHOLE};
 use super::sheet::Sheet;
@@ -20,6 +21,9 @@ const COLUMN: f64 = 143.0;
 /// Jaws and chuck, on paper.
 const JAW: (f64, f64) = (14.0, 7.0);
 const CHUCK: (f64, f64) = (8.0, 9.0);
+
+/// How far before the end of the bar the driver plate is, on paper.
+const PLATE_AT: f64 = 10.0;
 
 /// No bar is drawn higher than this, nor lower: a thin one has its diameters drawn larger.
 const HIGHEST: f64 = 66.0;
@@ -138,15 +142,22 @@ impl<'a> Drawing<'a> {
             Units::Metric => "mm",
             Units::Inch => "in",
         };
-        let held = match &seen.clamp.centre {
-            Some(_) => "chuck and live centre",
-            None => "chuck alone",
+        let held = match (&seen.clamp.driven, &seen.clamp.centre) {
+            (Some(_), _) => format!(
+                "between two centres, {} {unit} from face to face",
+                self.length_words(seen.jaws)
+            ),
+            (None, centre) => format!(
+                "{}, {} {unit} standing out before {} are faced off",
+                match centre {
+                    Some(_) => "chuck and live centre",
+                    None => "chuck alone",
+                },
+                self.length_words(seen.clamp.overhang.mm()),
+                self.length_words(seen.clamp.facing.mm()),
+            ),
         };
-        let title = format!(
-            "{title}: {held}, {} {unit} standing out before {} are faced off",
-            self.length_words(seen.clamp.overhang.mm()),
-            self.length_words(seen.clamp.facing.mm()),
-        );
+        let title = format!("{title}: {held}");
         let below = self.paper.lines(5.0, TITLE, &title);
         let units = match u {
             Units::Metric => "mm",
@@ -177,7 +188,13 @@ impl<'a> Drawing<'a> {
         self.axis = below + 3.0 + (head + rows).max(column_needs);
 
         self.bar_and_part();
-        self.holding();
+        let left = match &seen.clamp.driven {
+            Some(driven) => self.dog_and_centre(driven),
+            None => self.jaws_and_chuck(),
+        };
+        let right = self.live_centre();
+        let axis = [(left - 2.0, self.axis), (right, self.axis)];
+        self.paper.line("axis", &axis, THIN, AXIS);
         self.cut_lines();
         self.numbers(column);
         let top = self.axis - head;
@@ -231,14 +248,61 @@ impl<'a> Drawing<'a> {
             .collect();
         part.reverse();
         part.extend(part.clone().iter().rev().map(|(x, y)| (*x, 2.0 * axis - y)));
+        // Between two centres it ends there, in a chuck it goes on.
+        if seen.clamp.driven.is_some() {
+            part.extend(part.first().copied());
+        }
         self.paper.line("part", &part, THICK, WHOLE);
     }
 
-    /// Jaws, chuck, what lies in them, and the centre.
-    fn holding(&mut self) {
+    /// The dog on the bar, its tail in the driver plate, and the centre in the spindle; where that begins on the paper.
+    fn dog_and_centre(&mut self, driven: &Driven) -> f64 {
+        let seen = self.seen;
+        let (end, middle) = (self.x(seen.jaws), self.axis);
+        let plate = end - PLATE_AT;
+        let nose = plate - CHUCK.0;
+        let (top, bottom) = (self.y(seen.gripped.mm()), self.y(-seen.gripped.mm()));
+        let (right, left) = (self.x(driven.to_dog), self.x(driven.to_dog + seen.grip));
+        // The side with the screw and the tail is the higher one.
+        let dog = (right - left, JAW.1);
+        self.paper.hatched("dog", (left, top - JAW.1), dog);
+        self.paper
+            .hatched("dog", (left, bottom), (right - left, 0.4 * JAW.1));
+        let tail = [
+            (left, top - 0.5 * JAW.1),
+            (plate - 0.5 * CHUCK.0, top - 0.5 * JAW.1),
+        ];
+        self.paper.line("tail", &tail, 2.0 * THICK, WHOLE);
+        let half = middle - top + CHUCK.1;
+        let body = [
+            (nose, middle - half),
+            (plate, middle - half),
+            (plate, middle + half),
+            (nose, middle + half),
+            (nose, middle - half),
+        ];
+        self.paper.line("plate", &body, 2.0 * THIN, WHOLE);
+        let hole = driven.hole.countersink.mm();
+        let widest = (self.across * hole).max(4.0);
+        let tip = self.x(seen.jaws - 0.5 * hole / HALF_CENTRE);
+        // As it is drawn a cone of 60 degrees may be longer than there is room for.
+        let cone = (end - 0.5 * (widest - self.across * hole) / HALF_CENTRE).max(plate + 1.0);
+        let centre = [
+            (plate, middle - 0.5 * widest),
+            (cone, middle - 0.5 * widest),
+            (tip, middle),
+            (cone, middle + 0.5 * widest),
+            (plate, middle + 0.5 * widest),
+        ];
+        self.paper.line("centre", &centre, 2.0 * THIN, WHOLE);
+        nose
+    }
+
+    /// Jaws, chuck and what lies in them; where that begins on the paper.
+    fn jaws_and_chuck(&mut self) -> f64 {
         let seen = self.seen;
         let jaws = self.x(seen.jaws);
-        let (d, facing) = (seen.gripped.mm(), seen.clamp.facing.mm());
+        let d = seen.gripped.mm();
         let (top, bottom) = (self.y(d), self.y(-d));
         let grip = (self.along * seen.grip).min(JAW.0 + CHUCK.0);
         let left = jaws - JAW.0;
@@ -275,6 +339,13 @@ impl<'a> Drawing<'a> {
                 .paper
                 .line("gripped", &[(end, top), (end, bottom)], THIN, DASHED),
         }
+        chuck
+    }
+
+    /// The centre in the finished face, where there is one; where that ends on the paper.
+    fn live_centre(&mut self) -> f64 {
+        let (seen, middle) = (self.seen, self.axis);
+        let (d, facing) = (seen.gripped.mm(), seen.clamp.facing.mm());
         let mut axis_end = self.x(-seen.run_in.max(facing)) + 3.0;
         if let Some(hole) = &seen.clamp.centre {
             // It is seen as it stands in the finished face.
@@ -299,12 +370,7 @@ impl<'a> Drawing<'a> {
             self.paper.line("centre", &centre, 2.0 * THIN, WHOLE);
             axis_end = back + 1.5;
         }
-        self.paper.line(
-            "axis",
-            &[(chuck - 2.0, middle), (axis_end, middle)],
-            THIN,
-            AXIS,
-        );
+        axis_end
     }
 
     /// A thin line for every cut, and the datums.
@@ -398,6 +464,7 @@ impl<'a> Drawing<'a> {
     fn above(&self) -> Vec<(f64, f64, String)> {
         let seen = self.seen;
         let largest = seen.largest();
+        let (into, into_at) = seen.clamp.never_into();
         let mut above = vec![
             (
                 0.0,
@@ -418,9 +485,9 @@ impl<'a> Drawing<'a> {
                 ),
             ),
             (
-                seen.jaws,
+                into_at,
                 seen.gripped.mm(),
-                format!("jaws {}", self.z_words(seen.jaws)),
+                format!("{into} {}", self.z_words(into_at)),
             ),
         ];
         if let Some((near, _)) = seen.parting {
@@ -467,14 +534,21 @@ impl<'a> Drawing<'a> {
             };
             under.push(Label::new((self.x(middle), self.y(-at)), text));
         }
-        let grip = (self.along * seen.grip).min(JAW.0 + CHUCK.0);
-        under.push(Label::new(
-            (
-                self.x(seen.jaws) - 0.4 * grip,
-                self.y(-seen.gripped.mm()) + JAW.1,
+        let below = self.y(-seen.gripped.mm());
+        let (at, held) = match &seen.clamp.driven {
+            Some(driven) => (
+                (self.x(driven.to_dog + 0.5 * seen.grip), below + 0.4 * JAW.1),
+                "dog over",
             ),
+            None => {
+                let grip = (self.along * seen.grip).min(JAW.0 + CHUCK.0);
+                ((self.x(seen.jaws) - 0.4 * grip, below + JAW.1), "gripped")
+            }
+        };
+        under.push(Label::new(
+            at,
             format!(
-                "gripped {} on dia {}",
+                "{held} {} on dia {}",
                 self.length_words(seen.grip),
                 plain(seen.gripped, u)
             ),

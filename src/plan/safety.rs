@@ -37,7 +37,14 @@ pub(super) fn safety(job: &Job, kind: HoldingKind) -> Vec<Caution> {
             "A bar that sticks out of the rear of the spindle whips: nothing out there without a guarded tube.",
         ));
     }
-    if kind == HoldingKind::ChuckAndCentre {
+    if kind == HoldingKind::BetweenCentres {
+        cautions.push(danger(
+            "dog_flies_round",
+            "Dog, tail and screw fly round with the work and catch whatever comes near: a guard over dog and driver plate, no long \
+             screw, no hand, sleeve or rag beside them, the carriage never up to them. Nothing is parted off between centres.",
+        ));
+    }
+    if kind != HoldingKind::Chuck {
         cautions.push(Caution::new(
             Severity::Warning,
             "locks",

@@ -19,7 +19,7 @@ use crate::shop::dial::Ring;
 const JAWS: f64 = 60.0;
 
 /// What is said of a bar in the spindle (common practice, no source).
-const NOTHING_BEHIND: &str =
+pub(super) const NOTHING_BEHIND: &str =
     " Nothing may stand out behind the spindle without a guarded tube: saw a longer bar off.";
 
 /// What a zero of the carriage follows.
@@ -38,13 +38,34 @@ const FACE_DEPTH: f64 = 1.05;
 
 /// How much stands out while an end is faced and drilled for a centre.
 pub(super) fn short_end(job: &Job, clamp: &Clamping<'_>) -> WorkLength {
-    let stock = job.stock.diameter();
-    WorkLength::computed_trade(clamp.overhang.mm().min(stock.mm().max(10.0)))
+    WorkLength::computed_trade(clamp.overhang.mm().min(short_end_of_bar(job).mm()))
+}
+
+/// The same of a bar that is longer than that.
+pub(super) fn short_end_of_bar(job: &Job) -> WorkLength {
+    WorkLength::computed_trade(job.stock.diameter().mm().max(10.0))
+}
+
+fn facing_cuts(facing: WorkLength) -> f64 {
+    (facing.mm() / FACE_DEPTH).ceil().max(1.0)
+}
+
+/// In how many cuts so much is faced off, where it is more than one.
+pub(super) fn facing_cuts_words(facing: WorkLength) -> String {
+    match facing_cuts(facing) {
+        cuts if cuts > 1.0 => format!(", in {cuts:.0} cuts"),
+        _ => String::new(),
+    }
 }
 
 impl Writer<'_> {
     /// Everything up to the zero of the carriage.
     pub(super) fn set_up(&self, steps: &mut Vec<Step>) {
+        if let Some(driven) = &self.clamp.driven {
+            self.between_centres(driven, steps);
+            steps.push(self.zero_z());
+            return;
+        }
         match self.clamp.grip {
             Grip::Stock { length } => steps.push(self.clamp_stock(length)),
             Grip::Turned {
@@ -56,7 +77,8 @@ impl Writer<'_> {
         }
         steps.push(self.face());
         if let Some(hole) = &self.clamp.centre {
-            self.centre(hole, steps);
+            steps.push(self.centre(hole, true));
+            steps.push(self.let_out());
         }
         if self.clamp.places.is_empty() {
             return;
@@ -64,7 +86,7 @@ impl Writer<'_> {
         steps.push(self.zero_z());
     }
 
-    fn clamp_stock(&self, grip: WorkLength) -> Step {
+    pub(super) fn clamp_stock(&self, grip: WorkLength) -> Step {
         let (job, clamp, u) = (self.job, self.clamp, self.u);
         let stock = job.stock.diameter();
         if clamp.centre.is_none() {
@@ -101,18 +123,21 @@ impl Writer<'_> {
                 WorkLength::computed_trade(job.stock.length().mm() - short.mm()).people(u)
             ),
         )
-        .because("a short end does not spring; it is let out afterwards");
+        .because(match clamp.driven {
+            Some(_) => "a short end does not spring; the bar goes between the centres when both its ends are faced and drilled",
+            None => "a short end does not spring; it is let out afterwards",
+        });
         self.true_bar(&mut step);
         step
     }
 
     /// How much stands out while the end is faced and drilled for a centre.
-    fn short_end(&self) -> WorkLength {
+    pub(super) fn short_end(&self) -> WorkLength {
         short_end(self.job, self.clamp)
     }
 
     /// What a bar that runs out wants beside its clamping.
-    fn true_bar(&self, step: &mut Step) {
+    pub(super) fn true_bar(&self, step: &mut Step) {
         if let Some(run_out) = self.job.stock.run_out().filter(|r| r.mm() > 0.0) {
             step.text.push_str(&format!(
                 " Turn it by hand against an indicator or the tip: it may run out by {} at the most; more: turn it in \
@@ -169,7 +194,7 @@ impl Writer<'_> {
         )
     }
 
-    fn first_start(&self) -> Step {
+    pub(super) fn first_start(&self) -> Step {
         let step = self.face_step;
         Step::new(
             StepKind::FirstStart,
@@ -183,9 +208,8 @@ impl Writer<'_> {
         .because(self.speed_words(step, self.start))
     }
 
-    fn face(&self) -> Step {
+    pub(super) fn face(&self) -> Step {
         let (clamp, u) = (self.clamp, self.u);
-        let stock = self.job.stock.diameter();
         let step = self.face_step;
         let change = if clamp.turned_round {
             // Edges were broken, or the part was parted off, since it was used.
@@ -209,19 +233,8 @@ impl Writer<'_> {
             }
             (Some(_), None) => "Leave the carriage where it is.",
         };
-        let cuts = (clamp.facing.mm() / FACE_DEPTH).ceil().max(1.0);
-        let in_cuts = match cuts > 1.0 {
-            true => format!(", in {cuts:.0} cuts"),
-            false => String::new(),
-        };
-        // An end that was cut off has none.
-        let under_the_skin = match (self.job.stock.skin(), clamp.off) {
-            (Some(skin), Off::Whole) => format!(
-                " Its first cut goes under the skin, {} at least.",
-                skin.people(u)
-            ),
-            _ => String::new(),
-        };
+        let in_cuts = facing_cuts_words(clamp.facing);
+        let under_the_skin = self.face_under_the_skin(clamp.off);
         let text = match clamp.overall {
             None => format!(
                 "{change}Face the end. Spindle on; touch the end with the tip, cross slide out beyond the bar, carriage in by {}{in_cuts}, \
@@ -243,33 +256,55 @@ impl Writer<'_> {
                 limits.longest().people(u),
             ),
         };
-        // Swung later, it would take the tip with it, and the zero of Z.
-        let compound = match (self.cross.ring(), self.job.zero_at, clamp.turned_round) {
+        let compound = self.compound_square();
+        self.faced(clamp.facing, format!("{compound}{text}"))
+    }
+
+    /// What is done to the compound slide before a face: swung later, it would take the tip with it, and the zero of Z.
+    pub(super) fn compound_square(&self) -> &'static str {
+        match (self.cross.ring(), self.job.zero_at, self.clamp.turned_round) {
             // The first end was zeroed on a measured size, without it; another tool is not.
             (Ring::Fixed, None, false) | (Ring::Fixed, Some(_), true) => SQUARE_TO_THE_BED,
             (Ring::Fixed, Some(_), false) if self.job.changes_tools() => SQUARE_TO_THE_BED,
             _ => "",
-        };
-        let mut face = Step::new(StepKind::Face, stock, format!("{compound}{text}"));
+        }
+    }
+
+    /// What a face says of the skin of the bar: an end that was cut off has none.
+    pub(super) fn face_under_the_skin(&self, off: Off) -> String {
+        match (self.job.stock.skin(), off) {
+            (Some(skin), Off::Whole) => format!(
+                " Its first cut goes under the skin, {} at least.",
+                skin.people(self.u)
+            ),
+            _ => String::new(),
+        }
+    }
+
+    /// The step of a face that takes so much off.
+    pub(super) fn faced(&self, facing: WorkLength, text: String) -> Step {
+        let (stock, step) = (self.job.stock.diameter(), self.face_step);
+        let mut face = Step::new(StepKind::Face, stock, text);
         face.spindle_speed = Some(step.spindle_speed);
         let fed = self.face_fed(step);
         face.feed = Some(fed);
         face.z = Some(Position::computed_trade(0.0));
         let one = speed::facing_time(stock, fed, step.spindle_speed);
-        face.time = Duration::computed_trade(one.seconds() * cuts);
+        face.time = Duration::computed_trade(one.seconds() * facing_cuts(facing));
         face
     }
 
-    fn centre(&self, hole: &CentreHoleChoice, steps: &mut Vec<Step>) {
-        let (job, clamp, u) = (self.job, self.clamp, self.u);
-        let (stock, step) = (job.stock.diameter(), self.face_step);
+    /// The centre hole, which stays in the part or goes with what is sawn off.
+    pub(super) fn centre(&self, hole: &CentreHoleChoice, stays: bool) -> Step {
+        let (u, step) = (self.u, self.face_step);
+        let stock = self.job.stock.diameter();
         let mut drill = Step::new(
             StepKind::CentreDrill,
             stock,
             format!(
                 "{} Drill chuck into the tailstock, a centre drill form A{}, pilot {}, in it; bring it up to the face, lock the \
                  tailstock. Spindle on. {}ently at first, {} deep from the face, until the countersink measures {}: it \
-                 stays in the finished end, if the drawing allows it. Stop the spindle. Chips off with a hook.",
+                 {}. Stop the spindle. Chips off with a hook.",
                 self.set_words(hole.spindle_speed, step),
                 match self.is_hard() {
                     true => " of carbide",
@@ -282,13 +317,23 @@ impl Writer<'_> {
                 },
                 hole.depth.people(u),
                 hole.countersink.people(u),
+                match stays {
+                    true => "stays in the finished end, if the drawing allows it",
+                    false => "goes with what is sawn off when all is turned",
+                },
             ),
         )
         .because(
             "the thin pilot breaks first; its speed follows from the countersink, not from the bar",
         );
         drill.spindle_speed = Some(hole.spindle_speed);
-        steps.push(drill);
+        drill
+    }
+
+    /// The centre brought up, the bar let out for it.
+    fn let_out(&self) -> Step {
+        let (clamp, u) = (self.clamp, self.u);
+        let (stock, step) = (self.job.stock.diameter(), self.face_step);
         let let_out = if clamp.turned_round {
             String::from("Spindle at rest.")
         } else {
@@ -302,22 +347,20 @@ impl Writer<'_> {
         } else {
             "Now tighten the jaws. KEY OUT."
         };
-        steps.push(
-            Step::new(
-                StepKind::Reclamp,
-                stock,
-                format!(
-                    "{let_out} The live centre in place of the drill chuck; bring it up, lock tailstock and barrel, barrel \
-                     out as little as can be. {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
-                     the end of the bar without touching the centre or the tailstock. {}",
-                    self.set_words(step.spindle_speed, step),
-                ),
-            )
-            .because(format!(
-                "{}; the bar grows warm and long: feel the centre after each cut, ease it when it gets hot",
-                self.addends(false)
-            )),
-        );
+        Step::new(
+            StepKind::Reclamp,
+            stock,
+            format!(
+                "{let_out} The live centre in place of the drill chuck; bring it up, lock tailstock and barrel, barrel \
+                 out as little as can be. {tighten} Turn by hand one turn: the centre must turn with the bar. Check that slide and tool reach \
+                 the end of the bar without touching the centre or the tailstock. {}",
+                self.set_words(step.spindle_speed, step),
+            ),
+        )
+        .because(format!(
+            "{}; the bar grows warm and long: feel the centre after each cut, ease it when it gets hot",
+            self.addends(false)
+        ))
     }
 
     /// The tool that finishes in place of the one that roughs, and the zero of the carriage for it.
@@ -371,14 +414,16 @@ impl Writer<'_> {
             (false, Before::Change) => " Cross slide out beyond the bar.",
             (false, Before::Facing) => " Cross slide out beyond the bar, then unlock the carriage.",
         };
+        let (into, at) = clamp.never_into();
         let mut step = Step::new(
             StepKind::ZeroZ,
             self.job.stock.diameter(),
             format!(
-                "Zero Z: {where_to_zero}; {set}{then} Z is negative towards the chuck. Never past Z {}: stop there, whatever happens \
-                 (jaws at Z {}).{}",
+                "Zero Z: {where_to_zero}; {set}{then} Z is negative {}. Never past Z {}: stop there, whatever happens \
+                 ({into} at Z {}).{}",
+                clamp.inwards(),
                 Position::computed_trade(-round_size(clamp.never_past)).people(u),
-                Position::computed_trade(-clamp.held.overhang.mm()).people(u),
+                Position::computed_trade(-at).people(u),
                 match clamp.parted {
                     Some(_) => " Only the parting tool goes farther, at the end.",
                     None => "",

@@ -39,7 +39,7 @@ pub enum StepKind {
     Face,
     /// Drill the centre hole.
     CentreDrill,
-    /// Let the bar out and bring up the centre.
+    /// Let the bar out and bring up the centre, or put it between two centres.
     Reclamp,
     /// Set the carriage dial.
     ZeroZ,
@@ -67,7 +67,7 @@ pub enum StepKind {
     Inspect,
     /// Part it off.
     PartOff,
-    /// Turn the part round in the chuck.
+    /// Turn the part round in the chuck, or end for end between two centres.
     TurnRound,
     /// Leave the machine clear.
     Clear,
@@ -168,7 +168,7 @@ pub struct Step {
     /// The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken, to have
     /// left.
     pub diameter: Diameter,
-    /// How far along the tool goes: zero on the finished face, negative towards the chuck.
+    /// How far along the tool goes: zero on the finished face, negative towards the headstock.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub z: Option<Position>,
     /// Spindle speed; absent where the spindle is at rest.

@@ -229,17 +229,13 @@ pub(super) fn write(
         }
         None => None,
     };
-    let kinds = figures.clampings.iter().map(|clamp| clamp.held.kind);
-    let kind = if kinds
-        .into_iter()
-        .any(|kind| kind == HoldingKind::ChuckAndCentre)
-    {
-        HoldingKind::ChuckAndCentre
-    } else {
-        HoldingKind::Chuck
-    };
+    let mut kinds = figures.clampings.iter().map(|clamp| clamp.held.kind);
+    // Where one end is held in the chuck alone, the other may have a centre all the same.
+    let kind = kinds
+        .find(|kind| *kind != HoldingKind::Chuck)
+        .unwrap_or(HoldingKind::Chuck);
     let mut cautions = safety(job, kind);
-    if figures.clampings.len() > 1 {
+    if figures.clampings.len() > 1 && kind != HoldingKind::BetweenCentres {
         said.push(two_axes(common.units));
     }
     cautions.extend(said);

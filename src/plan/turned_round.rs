@@ -34,10 +34,10 @@ const LEFT_BY_A_SAW: f64 = 1.0;
 
 /// The length from face to face.
 pub(super) struct Overall {
-    length: WorkLength,
-    limits: LengthLimits,
+    pub(super) length: WorkLength,
+    pub(super) limits: LengthLimits,
     /// What the second face takes off.
-    facing: WorkLength,
+    pub(super) facing: WorkLength,
     /// To what length the part is cut off before it is turned round, where the bar is so much longer.
     pub(super) cut_to: Option<WorkLength>,
 }
@@ -200,6 +200,7 @@ pub(super) fn turned_round(
                 reach,
                 room,
                 grip,
+                driven: None,
             };
             return Ok((shape, root));
         }

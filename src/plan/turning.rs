@@ -1017,7 +1017,7 @@ fn speed_limits_known(job: &Job, holding: &Holding, cautions: &mut Vec<Caution>)
             ),
         );
     }
-    if holding.kind() == HoldingKind::ChuckAndCentre && holding.centre_max_speed().is_none() {
+    if holding.kind() != HoldingKind::Chuck && holding.centre_max_speed().is_none() {
         push_once(
             cautions,
             Caution::new(

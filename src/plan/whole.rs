@@ -154,8 +154,8 @@ impl Whole<'_> {
                 "chuck",
                 "name \"chuck_and_centre\"; else a shorter part, or a tool with a smaller corner radius",
             ),
-            _ => (
-                "chuck_and_centre",
+            kind => (
+                kind.name(),
                 "a steady, which the question \"support\" reckons; else a shorter or thicker part, a wider zone, or a tool \
                  with a smaller corner radius",
             ),

@@ -485,7 +485,12 @@ fn every_bad_value_names_its_field() {
             Contradiction,
             "tools",
         ),
-        ("/holding", json!("between_centres"), NotOffered, "holding"),
+        (
+            "/holding",
+            json!({ "kind": "chuck", "steadies": [{ "at": "50 mm" }] }),
+            NotOffered,
+            "holding.steadies",
+        ),
         (
             "/preferences",
             json!({ "way": "quickest" }),

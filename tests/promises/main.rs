@@ -5,6 +5,7 @@
 mod after;
 mod bad_input;
 mod bars;
+mod between_centres;
 mod centre_holes;
 mod cuts;
 mod digits;

@@ -5,9 +5,9 @@ use std::process::Command;
 
 use proptest::test_runner::TestRunner;
 use roxmltree::Document;
-use turnwright::Units;
 use turnwright::document::plan::Question;
 use turnwright::plan::{Job, Preferences, Sheet};
+use turnwright::{Holding, HoldingKind, Units};
 
 const DEMO: &str = include_str!("../../examples/jobs/metric_radius_dial.toml");
 const JOBS: [(&str, &str); 3] = [
@@ -43,6 +43,10 @@ fn on_sheets(check: impl Fn(&Job, &Sheet)) {
     for at in 0..240 {
         use proptest::strategy::{Strategy, ValueTree};
         let job = jobs[at % 2].new_tree(&mut runner).unwrap().current();
+        let job = match at % 5 {
+            4 => job.with_holding(Holding::new(HoldingKind::BetweenCentres)),
+            _ => job,
+        };
         let units = [Units::Metric, Units::Inch][at / 2 % 2];
         if let Ok(sheet) = job.plan(units) {
             planned += 1;

@@ -201,6 +201,7 @@ fn every_group_of_simulated_parts_comes_out_as_its_sheets_say() {
         inch,
         round,
         least_time,
+        between: false,
     };
     let groups = [
         ("metric", of(false, false, false), 21),
@@ -244,6 +245,33 @@ fn every_group_of_simulated_parts_comes_out_as_its_sheets_say() {
         agree(&[all]);
         // With four diameters and more, each with its chance, 99.1 % is what the sheets state.
         assert!(all.of(all.good) > 0.985, "{what}: {all:?}");
+    }
+}
+
+/// Nothing holds such a bar against tilting; its whole length bends.
+#[test]
+fn simulated_parts_between_two_centres_come_out_as_their_sheets_say() {
+    for (name, inch, round, seed) in [
+        ("metric", false, false, 31),
+        ("inch", true, false, 32),
+        ("end for end", false, true, 33),
+    ] {
+        let group = Group {
+            inch,
+            round,
+            between: true,
+            ..Group::default()
+        };
+        let jobs = feasible_of(group, 60 * times(), seed);
+        let (every, parts) = ASKING;
+        let some: Vec<_> = jobs.iter().step_by(every).cloned().collect();
+        for all in [
+            counted(&jobs, GROUP_PARTS, Manner::Rule, |_| true)[0],
+            counted(&some, parts, Manner::Asks, |_| true)[0],
+        ] {
+            print!("between two centres, {name}: ");
+            agree(&[all]);
+        }
     }
 }
 

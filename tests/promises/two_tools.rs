@@ -353,3 +353,24 @@ fn a_comparison_of_ways_says_why_there_is_none() {
     assert!(sheet.cautions.iter().any(|c| c.code() == "not_compared"));
     assert_eq!(sheet.units(), Units::Metric);
 }
+
+#[test]
+fn between_two_centres_the_tool_is_changed_for_each_end() {
+    let mut job = shaft();
+    job["holding"] = json!("between_centres");
+    job["stock"] = json!({ "diameter": "50 mm", "length": "190 mm" });
+    job["part"]["other_end"] = json!([{ "diameter": "35 mm", "class": "h9", "length": "40 mm" }]);
+    job["part"]["overall_length"] = json!("180 mm");
+    let sheet = planned(&job);
+    let changes = sheet
+        .steps
+        .iter()
+        .filter(|s| s.text.contains("Change to the finishing tool"));
+    assert_eq!(changes.count(), 2, "{sheet}");
+    let round = sheet
+        .steps
+        .iter()
+        .find(|s| s.kind == StepKind::TurnRound)
+        .unwrap();
+    assert!(round.text.contains("The roughing tool of this sheet back"));
+}

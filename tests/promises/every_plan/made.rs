@@ -241,7 +241,10 @@ impl Made<'_> {
             job["preferences"]["depth"] = self.whole_marks(&job["lathe"]["cross_slide"]);
         }
         self.maybe(0.15, "holding", &mut job, |m| {
-            json!(m.chance.one_of(&["chuck", "chuck_and_centre"]))
+            json!(
+                m.chance
+                    .one_of(&["chuck", "chuck_and_centre", "between_centres"])
+            )
         });
         if skin == 0.0 && run_out == 0.0 {
             self.maybe(0.1, "zero_at", &mut job, |m| json!(m.size(bar)));

@@ -5,6 +5,7 @@ use turnwright::plan::{Job, Sheet, Step, StepKind};
 use turnwright::{Material, Surface};
 
 use super::force_and_power::along_the_edge;
+use super::within_limits::between;
 use crate::simulated_lathe::beam::{Held, compliances};
 use crate::simulated_lathe::trial::printed;
 
@@ -53,8 +54,16 @@ pub fn largest(job: &Job, asked: &Value, sheet: &Sheet) -> Option<f64> {
     } else {
         1.0
     };
+    let centres = before_turning.iter().find_map(|s| {
+        printed(
+            &s.text,
+            "The bar between the centres, ",
+            " from face to face",
+        )
+    });
     let again = before_turning.iter().find(|s| s.kind == StepKind::Reclamp);
     let out = match again {
+        _ if between(asked) => centres?,
         Some(again) => printed(&again.text, "let ", " stand out")?,
         None => printed(text(StepKind::Clamp)?, "let ", " stand out")? - facing,
     };
@@ -63,7 +72,10 @@ pub fn largest(job: &Job, asked: &Value, sheet: &Sheet) -> Option<f64> {
     let held = Held {
         modulus: 1000.0 * material.youngs_modulus()?.value.gpa(),
         chuck: 40_000.0,
-        chuck_rotational: 150e6,
+        chuck_rotational: match between(asked) {
+            true => 0.0,
+            false => 150e6,
+        },
         centre: again.map(|_| 15_000.0),
     };
     let surfaces = job.part().surfaces();

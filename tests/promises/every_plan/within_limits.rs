@@ -14,6 +14,11 @@ const SPRING: f64 = 0.33;
 /// Depth over feed: common practice, no source, about 4 to 10.
 const SLENDER: f64 = 10.0;
 
+/// Whether a job asks for two centres.
+pub fn between(asked: &Value) -> bool {
+    asked["holding"] == "between_centres"
+}
+
 /// What lathe, tool and asker allow, and the stops that speak of what was planned.
 pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), String> {
     let most = &asked["preferences"]["largest_depth"];
@@ -36,10 +41,17 @@ pub fn within_limits(job: &Job, asked: &Value, sheet: &Sheet) -> Result<(), Stri
             StepKind::Face => {
                 holds!(!centre, "step {at} faces an end with a centre in it");
             }
-            StepKind::ZeroZ => jaws = -printed(&step.text, "jaws at Z ", ")").unwrap(),
+            StepKind::ZeroZ => {
+                let into = match between(asked) {
+                    true => "dog at Z ",
+                    false => "jaws at Z ",
+                };
+                jaws = -printed(&step.text, into, ")").unwrap();
+            }
             StepKind::TurnRound => {
                 before = job.stock().diameter().mm();
-                centre = false;
+                // Between the same two centres it stays in the face.
+                centre = between(asked);
             }
             StepKind::Measure if step.text.contains("at three places") => {
                 let last = step.diameter.mm();

@@ -1,5 +1,6 @@
 //! A bar in the chuck, by finite elements of its own: Euler-Bernoulli beam elements, cubic in between,
-//! with the springs of the chuck at one end and that of the centre at the other.
+//! with the springs of the chuck at one end and that of the centre at the other; between two centres nothing holds
+//! against tilting.
 
 /// What holds a bar: in N/mm and N mm/rad; without a centre the end is free.
 #[derive(Debug, Clone, Copy)]
@@ -144,6 +145,16 @@ fn the_simulated_bar_bends_as_text_books_have_it() {
         let b = l - a;
         let book = a.powi(3) * b * b * (4.0 * l - a) / (12.0 * ei * l.powi(3));
         assert!((found / book - 1.0).abs() < 1e-9, "{a}: {found} {book}");
+    }
+    // Simply supported at both ends it bends by F a^2 b^2 / 3 E I l under its load.
+    let between = Held {
+        chuck_rotational: 0.0,
+        ..clamped(Some(RIGID))
+    };
+    let between = compliances(&between, &[(d, l)], &places);
+    for (a, found) in places.iter().zip(&between) {
+        let book = (a * (l - a)).powi(2) / (3.0 * ei * l);
+        assert!((found / book - 1.0).abs() < 1e-6, "{a}: {found} {book}");
     }
     // A spring that gives as much as the bar, at its end: 1/k + l^3 / 3 E I; turning: l^2 / k more.
     let held = Held {

@@ -5,8 +5,8 @@ use turnwright::plan::{Job, Preferences, Sheet, StepKind, Way};
 use turnwright::standards::instrument::Instrument;
 use turnwright::{
     CornerRadius, CuttingEdgeAngle, Dial as PlannedDial, DialReads, Diameter, Division,
-    DivisionsPerTurn, Feed, Lathe, Limits, Material, Part, Position, Power, Ring, SpindleSpeed,
-    Stock, Surface, Tool, ToolMaterial, Travel, Units, WorkLength,
+    DivisionsPerTurn, Feed, Holding, HoldingKind, Lathe, Limits, Material, Part, Position, Power,
+    Ring, SpindleSpeed, Stock, Surface, Tool, ToolMaterial, Travel, Units, WorkLength,
 };
 
 use super::beam::Held;
@@ -29,6 +29,8 @@ pub struct Group {
     pub round: bool,
     /// Divided into cuts for the least time.
     pub least_time: bool,
+    /// Between two centres.
+    pub between: bool,
 }
 
 /// A job, and its figures as the lathe feels them.
@@ -51,6 +53,8 @@ pub struct Trial {
     pub overall: f64,
     /// What is faced off the first end, in mm.
     pub facing: f64,
+    /// Between two centres.
+    pub between: bool,
     pub specific_force: f64,
     pub exponent: f64,
     pub modulus: f64,
@@ -186,8 +190,12 @@ impl Trial {
             exponent: material.exponent().value.value(),
             modulus: 1000.0 * material.youngs_modulus()?.value.gpa(),
             expansion: 1e-6 * material.expansion()?.value.um_per_m_k(),
-            job: Job::new(lathe, tool.clone(), material.clone(), stock, part)
-                .with_preferences(preferences.clone()),
+            job: match group.between {
+                true => Job::new(lathe, tool.clone(), material.clone(), stock, part)
+                    .with_holding(Holding::new(HoldingKind::BetweenCentres)),
+                false => Job::new(lathe, tool.clone(), material.clone(), stock, part),
+            }
+            .with_preferences(preferences.clone()),
             units: if inch { Units::Inch } else { Units::Metric },
             tool,
             material,
@@ -199,6 +207,7 @@ impl Trial {
             other,
             overall,
             facing,
+            between: group.between,
             edge_angle: edge_angle.to_radians(),
             corner,
             gauge,
@@ -228,6 +237,10 @@ impl Trial {
         )
         .with_preferences(self.preferences.clone())
         .with_zero_at(measured);
+        if self.between {
+            let between = Holding::new(HoldingKind::BetweenCentres);
+            trial.job = trial.job.with_holding(between);
+        }
         let sheet = trial.job.plan(trial.units).ok()?;
         Some((trial, sheet))
     }
@@ -238,7 +251,8 @@ impl Trial {
         Held {
             modulus: self.modulus,
             chuck: 40_000.0,
-            chuck_rotational: 150e6,
+            // No centre holds against tilting.
+            chuck_rotational: if self.between { 0.0 } else { 150e6 },
             centre: centre.then_some(15_000.0),
         }
     }
@@ -343,6 +357,18 @@ pub fn set_up(trial: &Trial, sheet: &Sheet, round: bool) -> (f64, bool) {
             .find(|s| s.kind == kind)
             .map(|s| s.text.as_str())
     };
+    if trial.between {
+        let from = |text: &str| printed(text, "the centres, ", " from face to face");
+        let again = |text: &str| printed(text, "not touched, ", " from face to face");
+        let length = steps
+            .iter()
+            .find_map(|s| from(&s.text).or_else(|| again(&s.text)));
+        let dog = printed(text(StepKind::ZeroZ).unwrap(), "dog at Z ", ")").unwrap();
+        for step in steps.iter().filter(|s| s.depth_of_cut.is_some()) {
+            assert!(-step.z.unwrap().mm() < -dog - 5.0, "{}", step.text);
+        }
+        return (length.unwrap(), true);
+    }
     let centre = text(StepKind::Reclamp).is_some();
     let out = match round {
         true => {
