@@ -1197,7 +1197,7 @@ typedef struct tw_resolution {
     double mm;
 } tw_resolution;
 
-// Position along the axis: zero on the finished face, negative towards the chuck.
+// Position along the axis: zero on the finished face, negative towards the headstock.
 typedef struct tw_z {
     // Millimetres.
     double mm;
@@ -1232,7 +1232,7 @@ typedef struct tw_step {
     // The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken,
     // to have left.
     struct tw_diameter diameter;
-    // How far along the tool goes: 0 on the finished face, negative towards the chuck; or NaN.
+    // How far along the tool goes: 0 on the finished face, negative towards the headstock; or NaN.
     struct tw_z z;
     // Spindle speed; NaN where the spindle is at rest.
     struct tw_spindle_speed spindle_speed;

@@ -112,7 +112,7 @@ pub struct tw_step {
     /// The diameter to expect after the step; of a cut or a stop that is done the one it is known, or taken,
     /// to have left.
     pub diameter: tw_diameter,
-    /// How far along the tool goes: 0 on the finished face, negative towards the chuck; or NaN.
+    /// How far along the tool goes: 0 on the finished face, negative towards the headstock; or NaN.
     pub z: tw_z,
     /// Spindle speed; NaN where the spindle is at rest.
     pub spindle_speed: tw_spindle_speed,

@@ -304,7 +304,7 @@ pub struct tw_shows {
     pub mm: f64,
 }
 
-/// Position along the axis: zero on the finished face, negative towards the chuck.
+/// Position along the axis: zero on the finished face, negative towards the headstock.
 #[repr(C)]
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct tw_z {

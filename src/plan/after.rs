@@ -253,7 +253,14 @@ impl Sheet {
         let over = is_over(limits, largest, guard);
         // One cut has to bring all of it in.
         let cut_for_all = made.cuts + 1 == turning.cuts.len() || (finished && over);
+        // What the bar sprang under heavy cuts, the tool that finishes evens out.
+        let roughed = turning
+            .change_at()
+            .is_some_and(|change| made.cuts <= change);
         let stop = stop.or_else(|| {
+            if roughed {
+                return None;
+            }
             let why = too_uneven(&now, &answer.causes, turning, cut_for_all, u)?;
             // Neither do those explain sizes that differ.
             let alike = |cause| matches!(cause, Cause::AsExpected | Cause::ZeroOff);

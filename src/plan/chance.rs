@@ -323,14 +323,14 @@ pub(super) struct Roughed {
 }
 
 impl Roughed {
-    /// Of cuts of which the last ones are made by another tool: a first cut proves the dial, and the last one leaves the
-    /// size that the other tool is zeroed on.
-    pub(super) fn before(cuts: &[PlannedCut]) -> Self {
+    /// Of cuts of which the last ones are made by another tool: a first cut proves the dial where nothing measured has,
+    /// and the last one leaves the size that the other tool is zeroed on.
+    pub(super) fn before(cuts: &[PlannedCut], measured: bool) -> Self {
         let roughed = cuts.iter().take_while(|cut| !cut.after_change);
         let count = roughed.count();
         let first = cuts
             .first()
-            .is_some_and(|cut| cut.kind == StepKind::FirstCut);
+            .is_some_and(|cut| cut.kind == StepKind::FirstCut && !measured);
         let stops = match (first, count) {
             (_, 0) => Vec::new(),
             (true, 2..) => vec![0, count - 1],

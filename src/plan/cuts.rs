@@ -59,7 +59,7 @@ impl SurfaceWriter<'_> {
                 return Ok(());
             }
             CutsOf::Roughing if before.turned => {
-                steps.push(self.zero_kept());
+                steps.push(self.zero_kept()?);
                 return Ok(());
             }
             CutsOf::Roughing | CutsOf::OneTool => {}
@@ -145,27 +145,53 @@ impl SurfaceWriter<'_> {
         Ok(())
     }
 
-    /// The zero of the tool that roughs, at a surface after the first: nothing has moved it.
-    fn zero_kept(&self) -> Step {
+    /// The zero of the tool that roughs, at a surface after the first: nothing has moved it, but the ring may be set
+    /// for other marks.
+    fn zero_kept(&self) -> Result<Step, Error> {
         let setup = self.setup;
-        let mut step = self.step(
-            StepKind::ZeroX,
-            setup.before.start,
-            format!(
-                "Zero X is kept for the next diameter: carriage to the right, clear of the bar; {} stays as it is.",
-                match self.cross.ring() {
-                    Ring::Readout => "the readout",
-                    Ring::Settable => "the ring",
-                    Ring::Fixed => "the shift S found last",
-                }
+        let before = &setup.before;
+        let mut step = match self.ring_is_kept() {
+            true => self.step(
+                StepKind::ZeroX,
+                before.start,
+                format!(
+                    "Zero X is kept for the next diameter: carriage to the right, clear of the bar; {} stays as it is.",
+                    match self.cross.ring() {
+                        Ring::Readout => "the readout",
+                        Ring::Settable => "the ring",
+                        Ring::Fixed => "the shift S found last",
+                    }
+                ),
             ),
-        );
+            false => {
+                let (reading, tenths) = before.reading(self.cross)?;
+                // The spring that is new in the zero does not move the tip.
+                let zero = setup.datum.zero.mm() - setup.datum.correction.mm();
+                let zero = Diameter::computed_trade(round_size(zero));
+                let mark = self.cross.divisions_between(zero, before.start);
+                let mut step = self.step(
+                    StepKind::ZeroX,
+                    before.start,
+                    format!(
+                        "Zero X for the next diameter: carriage to the right, clear of the bar; come in to the mark of the last cut \
+                         that was made, by the sheet {}, hold the handle, and turn the ring only, to {} marks{}.",
+                        read_as(&reading, tenths),
+                        self.on_the_ring(mark),
+                        self.counted_as(mark)
+                    ),
+                );
+                step.reading = Some(reading);
+                step.tenths = (tenths > 0).then_some(tenths);
+                step.ring_to = Some(ring_mark(self.cross, mark));
+                step
+            }
+        };
         if setup.rough_step.spindle_speed != self.speed_before {
             let set = self.set_words(setup.rough_step.spindle_speed, &setup.rough_step);
             add(&mut step.text, format_args!(" {set}"));
         }
         step.text.push_str(&self.set_the_stop());
-        step
+        Ok(step)
     }
 
     /// The zero of the tool that finishes: it touches where the roughed size was measured.
@@ -218,10 +244,11 @@ impl SurfaceWriter<'_> {
                 self.counted_as(mark)
             ),
             Ring::Fixed => format!(
-                "Zero X with the finishing tool: cross slide in until its dial reads {to}, by eye between marks, the tip still \
+                "Zero X with the finishing tool: cross slide in until its dial reads {to}{}, by eye between marks, the tip still \
                  clear of the bar. Spindle on; bring the tip to the bar with the compound slide, which moves across, until it just \
                  touches {touched}; lock the compound slide. Then carriage to the right, clear of the face. No shift found before \
                  holds for this tool.",
+                self.counted_as(mark)
             ),
         };
         let mut step = self

@@ -155,9 +155,9 @@ impl Job {
     ///
     /// An invented job, its corners in inch.
     /// ```
-    /// # use turnwright::{plan::Job, CornerRadius, CuttingEdgeAngle, Tool, ToolMaterial};
+    /// # use turnwright::{plan::Job, CuttingEdgeAngle, Tool, ToolMaterial};
     /// # fn rough_apart(job: Job) -> Result<Job, turnwright::Error> {
-    /// let rougher = Tool::new(CornerRadius::from_in(1.0 / 32.0)?, CuttingEdgeAngle::from_degrees(90.0)?)
+    /// let rougher = Tool::new("1/32 in".parse()?, CuttingEdgeAngle::from_degrees(90.0)?)
     ///     .with_material(ToolMaterial::Carbide);
     /// let job = job.with_roughing_tool(rougher);
     /// assert!(job.roughing_tool().is_some());

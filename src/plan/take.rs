@@ -144,7 +144,11 @@ impl Figures<'_> {
         let mut leaves = turnings[made.turning].leaves(common.cross)?;
         for next in turnings.iter_mut().skip(made.turning + 1) {
             let as_before = next.before == leaves;
-            if as_before || (next.before.zero != ring_before && next.before.zero != leaves.zero) {
+            // What is roughed by the marks of the surface before is, whatever its ring was set to.
+            let of_its_own = !common.job.changes_tools()
+                && next.before.zero != ring_before
+                && next.before.zero != leaves.zero;
+            if as_before || of_its_own {
                 break;
             }
             if next.is_divided_alike(&leaves, common.job) {

@@ -358,7 +358,7 @@ impl<'a> Turning<'a> {
             }
         }
         let roughed = match changes {
-            true => Roughed::before(&cuts),
+            true => Roughed::before(&cuts, before.measured),
             false => Roughed::default(),
         };
         let chance = Chance::of(

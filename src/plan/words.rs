@@ -473,9 +473,14 @@ impl SurfaceWriter<'_> {
     pub(super) fn stands_out(&self) -> bool {
         match self.part {
             CutsOf::OneTool => self.setup.before.turned && self.cross.ring() == Ring::Fixed,
-            CutsOf::Roughing => self.setup.before.turned,
+            CutsOf::Roughing => self.setup.before.turned && self.ring_is_kept(),
             CutsOf::Finishing { .. } => false,
         }
+    }
+
+    /// True where this surface is roughed by the marks of the one before.
+    pub(super) fn ring_is_kept(&self) -> bool {
+        self.cross.ring() != Ring::Settable || self.setup.datum.start == self.setup.before.mark
     }
 
     /// The places of its cuts among all of the surface.

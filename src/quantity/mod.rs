@@ -576,7 +576,7 @@ quantities! {
     Division = 33 "division" "a dial division" Length 0.0001 to 10.0 ["0.02 mm" "0.001 in"]
     /// What a dial shows: the figure engraved at a mark.
     Engraved = 34 "shows" "what a dial shows" Length -100000.0 to 100000.0 ["1.8 mm" "0.075 in"]
-    /// Position along the axis: zero on the finished face, negative towards the chuck.
+    /// Position along the axis: zero on the finished face, negative towards the headstock.
     Position = 35 "z" "a position along the axis" Length -20000.0 to 20000.0 ["-70 mm" "-2 3/4 in"]
     /// Displacement of the bar under load, positive away from the tool.
     Deflection = 36 "deflection" "a deflection" Length -1000.0 to 1000.0 ["0.02 mm" "0.001 in"]

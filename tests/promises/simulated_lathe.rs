@@ -201,7 +201,7 @@ fn every_group_of_simulated_parts_comes_out_as_its_sheets_say() {
         inch,
         round,
         least_time,
-        between: false,
+        ..Group::default()
     };
     let groups = [
         ("metric", of(false, false, false), 21),
@@ -270,6 +270,33 @@ fn simulated_parts_between_two_centres_come_out_as_their_sheets_say() {
             counted(&some, parts, Manner::Asks, |_| true)[0],
         ] {
             print!("between two centres, {name}: ");
+            agree(&[all]);
+        }
+    }
+}
+
+/// What was roughed with one tool is touched with another one, and is thinner than it was.
+#[test]
+fn simulated_parts_of_two_tools_come_out_as_their_sheets_say() {
+    for (name, inch, round, seed) in [
+        ("metric", false, false, 41),
+        ("inch", true, false, 42),
+        ("turned round", false, true, 43),
+    ] {
+        let group = Group {
+            inch,
+            round,
+            two_tools: true,
+            ..Group::default()
+        };
+        let jobs = feasible_of(group, 60 * times(), seed);
+        let (every, parts) = ASKING;
+        let some: Vec<_> = jobs.iter().step_by(every).cloned().collect();
+        for all in [
+            counted(&jobs, GROUP_PARTS, Manner::Rule, |_| true)[0],
+            counted(&some, parts, Manner::Asks, |_| true)[0],
+        ] {
+            print!("two tools, {name}: ");
             agree(&[all]);
         }
     }

@@ -73,7 +73,7 @@ const NORMAL: f64 = 0.5;
 
 /// What bends the bar in cuts of a job: kept from part to part, since bars of one job are alike.
 #[derive(Debug, Default)]
-pub struct Bends(HashMap<(bool, usize, i64, bool), Vec<f64>>);
+pub struct Bends(HashMap<(bool, usize, i64, bool, bool), Vec<f64>>);
 
 struct Bench<'a> {
     trial: Trial,
@@ -96,12 +96,15 @@ struct Bench<'a> {
 
 impl Bench<'_> {
     /// The passive force at a depth, by Kienzle along the edge.
-    fn passive(&self, depth: f64, feed: f64) -> f64 {
+    fn passive(&self, depth: f64, feed: f64, finishing: bool) -> f64 {
         if depth <= 0.0 {
             return 0.0;
         }
         let (t, q) = (&self.trial, 1.0 - self.trial.exponent);
-        let (kappa, r) = (t.edge_angle, t.corner);
+        let (kappa, r) = match t.rough {
+            Some(rough) if !finishing => rough,
+            _ => (t.edge_angle, t.corner),
+        };
         let arc_depth = r * (1.0 - kappa.cos());
         let end = if depth < arc_depth {
             (1.0 - depth / r).acos()
@@ -161,12 +164,15 @@ impl Bench<'_> {
     }
 
     /// Millimetres per newton at every place that a cut of this surface goes over.
-    fn bends(&mut self, surface: usize, diameter: f64) -> Vec<f64> {
+    fn bends(&mut self, surface: usize, diameter: f64, finishing: bool) -> Vec<f64> {
+        // What is roughed already is thinner than this surface, out to the face.
+        let thinner = finishing && self.trial.rough.is_some();
         let key = (
             self.round,
             surface,
             (diameter * 50.0).round() as i64,
             self.centre,
+            thinner,
         );
         if let Some(found) = self.bends.0.get(&key) {
             return found.clone();
@@ -175,8 +181,16 @@ impl Bench<'_> {
         for piece in self.pieces()[surface + 1..].iter().rev() {
             sections.push((0.5 * (piece.low + piece.high), piece.length));
         }
-        sections.push((diameter, self.reach(surface)));
-        let places: Vec<f64> = (0..=surface)
+        let cylinder = |p: &Piece| (0.5 * (p.low + p.high), p.length);
+        match thinner {
+            false => sections.push((diameter, self.reach(surface))),
+            true => {
+                sections.push((diameter, self.pieces()[surface].length));
+                sections.extend(self.pieces()[..surface].iter().rev().map(cylinder));
+            }
+        }
+        let from = if thinner { surface } else { 0 };
+        let places: Vec<f64> = (from..=surface)
             .flat_map(|s| (0..PLACES.len()).map(move |p| (s, p)))
             .map(|(s, p)| self.distance_out(s, p))
             .collect();
@@ -205,9 +219,16 @@ impl Bench<'_> {
         }
         let (tip, feed) = (self.slide.tip() + left, step.feed.unwrap().mm_per_rev());
         let factor = self.bar_factor * (1.0 + self.chance.normal(CUT_TO_CUT));
-        let bends = self.bends(surface, step.diameter.mm());
+        let finishing = step.kind == StepKind::FinishCut;
+        let bends = self.bends(surface, step.diameter.mm(), finishing);
         let mut bends = bends.iter();
-        for s in 0..=surface {
+        // What lies outside of it is out of the reach of the tool that finishes where that was roughed to less.
+        let from = if finishing && self.trial.rough.is_some() {
+            surface
+        } else {
+            0
+        };
+        for s in from..=surface {
             for p in 0..PLACES.len() {
                 let metal = self.radii[usize::from(self.round)][s][p] - tip;
                 let give = bends.next().unwrap() * factor;
@@ -218,7 +239,7 @@ impl Bench<'_> {
                 // The bar gives by less than a tenth of what it is pressed: four rounds settle it.
                 let mut spring = 0.0;
                 for _ in 0..4 {
-                    spring = give * self.passive(metal - spring, feed);
+                    spring = give * self.passive(metal - spring, feed, finishing);
                 }
                 self.radii[usize::from(self.round)][s][p] = tip + spring;
             }
@@ -332,6 +353,31 @@ fn to_the_nearest(step: &Step, marks: f64) -> f64 {
     }
 }
 
+/// What the ring is set to or a fixed one is brought to, as printed, with the whole turns that it counts.
+fn ring_shows(step: &Step, marks: i64) -> f64 {
+    let mut behind = ["the ring only, to ", "until its dial reads "].into_iter();
+    let told = behind
+        .find_map(|behind| step.text.split_once(behind))
+        .unwrap()
+        .1;
+    let number: String = told
+        .chars()
+        .take_while(|c| c.is_ascii_digit() || *c == '.')
+        .collect();
+    let shown: f64 = number.trim_end_matches('.').parse().unwrap();
+    let turns = match told.split_once("which counts as ") {
+        None => 0.0,
+        Some((_, counts)) => {
+            let turns: f64 = counts.split(' ').next().unwrap().parse().unwrap();
+            match counts.contains("less than it shows") {
+                true => -turns,
+                false => turns,
+            }
+        }
+    };
+    shown + turns * marks as f64
+}
+
 /// What the dial is to read where the tip touches, as printed.
 fn touch_reads(step: &Step) -> f64 {
     match step.reading {
@@ -401,6 +447,8 @@ pub fn turn(
     // What the last cut goes farther in than the mark before, by the same.
     let mut farther = None;
     let mut finished: Option<f64> = None;
+    // What was roughed, as measured near its free end.
+    let mut roughed: HashMap<(bool, usize), f64> = HashMap::new();
     // A diameter on which the dial is set anew.
     let mut known: Option<f64> = None;
     let mut repeated = 0;
@@ -412,6 +460,32 @@ pub fn turn(
                 bench.round = true;
                 (bench.overhang, bench.centre) = set_up(&bench.trial, &sheet, true);
                 (shift, farther, finished, known) = (0.0, None, None, None);
+            }
+            StepKind::ZeroX if step.text.contains("kept for the next diameter") => {}
+            StepKind::ZeroX if step.text.contains("Zero X for the next diameter") => {
+                let mark = bench.mark;
+                bench.slide.come_in(mark, bench.chance);
+                bench
+                    .slide
+                    .set_ring(ring_shows(&step, bench.trial.dial.marks), bench.chance);
+                bench.slide.withdraw();
+            }
+            StepKind::ZeroX if step.text.contains("with the finishing tool") => {
+                let radius = bench.radii[usize::from(bench.round)][surface][MEASURED[0]];
+                let size = roughed[&(bench.round, surface)];
+                let rule = ["the ring only, to (", "until its dial reads ("]
+                    .into_iter()
+                    .find(|behind| step.text.contains(behind));
+                let reads = match rule {
+                    Some(behind) => by_rule(&step, behind, size, units),
+                    // The size is known to the sheet, and so is the mark.
+                    None => ring_shows(&step, bench.trial.dial.marks),
+                };
+                bench
+                    .slide
+                    .touch(radius, (10.0 * reads).round() / 10.0, bench.chance);
+                (shift, farther) = (0.0, None);
+                bench.slide.withdraw();
             }
             StepKind::ZeroX => {
                 let next = next_cut(&sheet, at);
@@ -457,6 +531,30 @@ pub fn turn(
             }
             StepKind::Measure => {
                 let sizes = bench.measure(surface);
+                if step
+                    .text
+                    .contains("there the finishing tool will be zeroed on it")
+                {
+                    roughed.insert((bench.round, surface), sizes[0]);
+                    if manner == Manner::Asks {
+                        let place = bench.sized(surface, &sizes)[0];
+                        match sheet.after(at, &[place], None).map(|answer| answer.plan) {
+                            Ok(Some(plan)) => {
+                                let mut adjusts = plan.steps.iter();
+                                let adjust = adjusts.rposition(|s| s.kind == StepKind::Adjust);
+                                (at, sheet) = (adjust.unwrap() + 1, plan);
+                                continue;
+                            }
+                            Ok(None) => {}
+                            Err(error) => {
+                                bench.made.refused = Some(error.to_string());
+                                break;
+                            }
+                        }
+                    }
+                    at += 1;
+                    continue;
+                }
                 let seen = bench.cuts > slipped_at && bench.made.named.is_none();
                 if seen {
                     bench.made.lost_by_then = bench.is_lost(surface);

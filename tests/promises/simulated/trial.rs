@@ -31,6 +31,8 @@ pub struct Group {
     pub least_time: bool,
     /// Between two centres.
     pub between: bool,
+    /// Roughed with a tool of its own.
+    pub two_tools: bool,
 }
 
 /// A job, and its figures as the lathe feels them.
@@ -62,6 +64,8 @@ pub struct Trial {
     pub expansion: f64,
     pub edge_angle: f64,
     pub corner: f64,
+    /// Edge angle and corner of the tool that roughs, where it is another one.
+    pub rough: Option<(f64, f64)>,
     /// Largest error and scatter of the instrument in mm.
     pub gauge: (f64, f64),
 }
@@ -185,7 +189,7 @@ impl Trial {
         if group.least_time {
             preferences = preferences.with_way(Way::LeastTime);
         }
-        let trial = Self {
+        let mut trial = Self {
             specific_force: material.specific_force().value.mpa(),
             exponent: material.exponent().value.value(),
             modulus: 1000.0 * material.youngs_modulus()?.value.gpa(),
@@ -210,8 +214,23 @@ impl Trial {
             between: group.between,
             edge_angle: edge_angle.to_radians(),
             corner,
+            rough: None,
             gauge,
         };
+        if group.two_tools {
+            let angle = chance.one_of(&[75.0, 90.0, 95.0]);
+            let corner = match inch {
+                false => chance.one_of(&[0.4, 0.8, 1.2]),
+                true => chance.one_of(&[INCH / 64.0, INCH / 32.0]),
+            };
+            let tool = Tool::new(
+                CornerRadius::from_mm(corner).ok()?,
+                CuttingEdgeAngle::from_degrees(angle).ok()?,
+            )
+            .with_material(chance.one_of(&[ToolMaterial::HighSpeedSteel, ToolMaterial::Carbide]));
+            trial.job = trial.job.with_roughing_tool(tool);
+            trial.rough = Some((angle.to_radians(), corner));
+        }
         let sheet = trial.job.plan(trial.units).ok()?;
         Some((trial, sheet))
     }
