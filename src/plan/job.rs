@@ -500,6 +500,7 @@ mod serial {
 
         pub(crate) fn read(tree: &Tree, path: &str) -> Result<Self, Error> {
             let f = Fields::of(tree, path, "a job")?;
+            let lathe = f.need_item("lathe", "the lathe", Lathe::read)?;
             let (tool, roughing_tool) = match f.item("tools", two_tools)? {
                 Some(_) if f.tree("tool").is_some() => {
                     return Err(Error::new(
@@ -521,7 +522,7 @@ mod serial {
                 ),
             };
             let job = Self {
-                lathe: f.need_item("lathe", "the lathe", Lathe::read)?,
+                lathe,
                 tool,
                 roughing_tool,
                 material: f.need_item(
