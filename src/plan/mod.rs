@@ -17,6 +17,7 @@
 //! | `steps` | the sheet put together, clamping by clamping, surface by surface |
 //! | `heading`, `set_up`, `cuts`, `ends` | its words: above the steps, before, at and after the cuts |
 //! | `centres` | the words before the cuts of a bar between two centres |
+//! | `two_tools` | its words where one tool roughs and another one finishes |
 //! | `card` | to prove an unknown lathe, and after a break |
 //! | `words`, `safety` | the words that steps are made of, and those that keep people whole |
 //! | `after`, `take` | what a measurement says and the sheet that follows; what it changes in the figures |
@@ -65,6 +66,7 @@ mod strip;
 mod take;
 mod turned_round;
 mod turning;
+mod two_tools;
 mod whole;
 mod words;
 

@@ -6,13 +6,10 @@ use super::job::Job;
 use super::sheet::{Step, StepKind};
 use super::words::{Writer, pilot_words, words};
 use crate::advice::centre_hole::CentreHoleChoice;
-use crate::advice::spindle::SpindleChoice;
 use crate::physics::speed;
 use crate::quantity::dial::Divisions;
 use crate::quantity::unit::Units;
-use crate::quantity::{
-    Diameter, Duration, Position, Quantity, SpindleSpeed, WorkLength, round_size,
-};
+use crate::quantity::{Diameter, Duration, Position, Quantity, WorkLength, round_size};
 use crate::shop::dial::Ring;
 
 /// Jaws are hardly longer, in mm: judgement, no source.
@@ -24,7 +21,7 @@ pub(super) const NOTHING_BEHIND: &str =
 
 /// What a zero of the carriage follows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Before {
+pub(super) enum Before {
     Facing,
     Change,
 }
@@ -363,31 +360,11 @@ impl Writer<'_> {
         ))
     }
 
-    /// The tool that finishes in place of the one that roughs, and the zero of the carriage for it.
-    pub(super) fn change_tools(&self, next: &SpindleChoice, set: SpindleSpeed) -> Step {
-        let mut step = self.zero_z_after(Before::Change);
-        let speed = words(|f| match next.spindle_speed == set {
-            true => f.write_str("Spindle at rest, cross slide out"),
-            false => {
-                let told = self.set_words(next.spindle_speed, next);
-                write!(f, "{told} Cross slide out")
-            }
-        });
-        step.spindle_speed = Some(next.spindle_speed);
-        step.text = format!(
-            "{speed}, carriage to the right. Change to the finishing tool, on centre height, short in its \
-             holder: it stands elsewhere, and no zero holds for it. {} Where the corner of the roughing tool is larger, metal is left beside the shoulders: by \
-             hand, slowly, there.",
-            step.text
-        );
-        step
-    }
-
     fn zero_z(&self) -> Step {
         self.zero_z_after(Before::Facing)
     }
 
-    fn zero_z_after(&self, what: Before) -> Step {
+    pub(super) fn zero_z_after(&self, what: Before) -> Step {
         let (clamp, u) = (self.clamp, self.u);
         let where_to_zero = match (what, clamp.centre.is_some()) {
             (Before::Facing, false) => "the carriage not moved since the face was cut",
