@@ -348,7 +348,10 @@ impl Roughed {
                 ErrorKind::Contradiction,
                 "preferences.measuring_stops",
                 asked.to_string(),
-                format!("from {made} to {}, of cuts by two tools", made + places),
+                format!(
+                    "from {made} to {}, of cuts by two tools",
+                    made.saturating_add(places)
+                ),
                 "the second tool is zeroed on a measured size, and a first cut proves the dial: those stops stay",
             )
         })
@@ -416,7 +419,13 @@ impl Chance {
                 false => usize::MAX,
             };
             let count = match roughed_to {
-                Some(_) => roughed.stops_left(count, cuts.len().saturating_sub(1))?,
+                Some(_) => {
+                    let most = match rests.anew {
+                        true => usize::MAX,
+                        false => cuts.len().saturating_sub(1),
+                    };
+                    roughed.stops_left(count, most)?
+                }
                 None => count as usize,
             };
             ask = ask.with_count(count.min(places));

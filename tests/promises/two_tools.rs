@@ -374,3 +374,27 @@ fn between_two_centres_the_tool_is_changed_for_each_end() {
         .unwrap();
     assert!(round.text.contains("The roughing tool of this sheet back"));
 }
+
+#[test]
+fn stops_that_were_asked_for_stand_in_the_way_of_no_measurement() {
+    for stops in 2..=3 {
+        let mut job = shaft();
+        job["part"] = json!({ "diameter": "40 mm", "class": "h8", "length": "40 mm" });
+        job["preferences"] = json!({ "measuring_stops": stops });
+        let sheet = planned(&job);
+        let places = |sheet: &Sheet| -> Vec<usize> {
+            (0..sheet.steps.len())
+                .filter(|at| sheet.steps[*at].kind == StepKind::Measure)
+                .collect()
+        };
+        assert_eq!(places(&sheet).len(), stops);
+        for at in places(&sheet) {
+            for off in [-0.1, -0.02, 0.02, 0.1] {
+                let size = Diameter::from_mm(sheet.steps[at].diameter.mm() + off).unwrap();
+                let answer = sheet.after(at, &[SizeAt::anywhere(size)], None);
+                let answer = answer.unwrap_or_else(|error| panic!("{at} {off}: {error}"));
+                assert!(answer.plan.is_some() || answer.why_no_plan.is_some());
+            }
+        }
+    }
+}
